@@ -1,0 +1,123 @@
+import { cross, type Point, type Segment, sub } from './vec.ts';
+
+/** A closed ring of corners, last not repeated. Clockwise on the plan (y down) where it says so. */
+export type Polygon = readonly Point[];
+
+/** Signed area, mm²: positive for a ring that runs clockwise on the plan (y down). */
+export function signedArea(ring: Polygon): number {
+  let twice = 0;
+  for (let i = 0; i < ring.length; i++) {
+    const p = ring[i] as Point;
+    const q = ring[(i + 1) % ring.length] as Point;
+    twice += p.x * q.y - q.x * p.y;
+  }
+  return twice / 2;
+}
+
+/** Area, mm². */
+export const area = (ring: Polygon): number => Math.abs(signedArea(ring));
+
+/** The ring, turned to run clockwise on the plan. */
+export const clockwise = (ring: Polygon): Polygon => (signedArea(ring) < 0 ? [...ring].reverse() : ring);
+
+export function edges(ring: Polygon): Segment[] {
+  return ring.map((a, i) => ({ a, b: ring[(i + 1) % ring.length] as Point }));
+}
+
+/** Even-odd: true inside; on the edge either answer may come. */
+export function contains(ring: Polygon, p: Point): boolean {
+  let inside = false;
+  for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+    const a = ring[i] as Point;
+    const b = ring[j] as Point;
+    if (a.y > p.y !== b.y > p.y && p.x < ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y) + a.x) inside = !inside;
+  }
+  return inside;
+}
+
+export function centroid(ring: Polygon): Point {
+  let twice = 0;
+  let x = 0;
+  let y = 0;
+  const o = ring[0] as Point;
+  for (let i = 0; i < ring.length; i++) {
+    const p = sub(ring[i] as Point, o);
+    const q = sub(ring[(i + 1) % ring.length] as Point, o);
+    const c = cross(p, q);
+    twice += c;
+    x += (p.x + q.x) * c;
+    y += (p.y + q.y) * c;
+  }
+  if (twice === 0) return o;
+  return { x: o.x + x / (3 * twice), y: o.y + y / (3 * twice) };
+}
+
+export function isConvex(ring: Polygon): boolean {
+  let sign = 0;
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i] as Point;
+    const b = ring[(i + 1) % ring.length] as Point;
+    const c = ring[(i + 2) % ring.length] as Point;
+    const turn = cross(sub(b, a), sub(c, b));
+    if (Math.abs(turn) < 1e-9) continue;
+    if (sign !== 0 && Math.sign(turn) !== sign) return false;
+    sign = Math.sign(turn);
+  }
+  return true;
+}
+
+export interface Box {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+export function boundingBox(points: readonly Point[]): Box {
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
+  for (const p of points) {
+    minX = Math.min(minX, p.x);
+    minY = Math.min(minY, p.y);
+    maxX = Math.max(maxX, p.x);
+    maxY = Math.max(maxY, p.y);
+  }
+  return { minX, minY, maxX, maxY };
+}
+
+/** True when no two edges cross or touch except neighbours at their shared corner. O(n²): rooms have few corners. */
+export function isSimple(ring: Polygon): boolean {
+  const all = edges(ring);
+  if (all.length < 3) return false;
+  for (let i = 0; i < all.length; i++) {
+    for (let j = i + 1; j < all.length; j++) {
+      const isNeighbour = j === i + 1 || (i === 0 && j === all.length - 1);
+      if (!isNeighbour && segmentsMeet(all[i] as Segment, all[j] as Segment)) return false;
+    }
+  }
+  return true;
+}
+
+/** True when two closed segments share a point. */
+export function segmentsMeet(s: Segment, t: Segment): boolean {
+  const d1 = orientation(t.a, t.b, s.a);
+  const d2 = orientation(t.a, t.b, s.b);
+  const d3 = orientation(s.a, s.b, t.a);
+  const d4 = orientation(s.a, s.b, t.b);
+  if (d1 !== d2 && d3 !== d4 && d1 * d2 <= 0 && d3 * d4 <= 0) return true;
+  return (
+    (d1 === 0 && isWithin(t, s.a)) || (d2 === 0 && isWithin(t, s.b)) || (d3 === 0 && isWithin(s, t.a)) || (d4 === 0 && isWithin(s, t.b))
+  );
+}
+
+function orientation(a: Point, b: Point, c: Point): number {
+  return Math.sign(cross(sub(b, a), sub(c, a)));
+}
+
+function isWithin(s: Segment, p: Point): boolean {
+  return (
+    Math.min(s.a.x, s.b.x) <= p.x && p.x <= Math.max(s.a.x, s.b.x) && Math.min(s.a.y, s.b.y) <= p.y && p.y <= Math.max(s.a.y, s.b.y)
+  );
+}

@@ -1,0 +1,19 @@
+import type { Scene } from '../scene/types.ts';
+
+/** What rules share, computed at first use, once per change. Each measure adds its line to `measuresOf`. */
+export type Measures = ReturnType<typeof measuresOf>;
+
+export function measuresOf(scene: Scene) {
+  return {
+    scene,
+  };
+}
+
+/** A value computed at first use and kept. */
+export function lazily<T>(compute: () => T): () => T {
+  let kept: { value: T } | null = null;
+  return () => {
+    kept ??= { value: compute() };
+    return kept.value;
+  };
+}
