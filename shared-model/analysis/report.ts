@@ -1,4 +1,4 @@
-import { type Finding, findingKey, type Outcome, type RuleFinding, type RuleResult, answerOf } from '../findings/finding.ts';
+import { answerOf, type Finding, findingKey, type Outcome, type RuleFinding, type RuleResult } from '../findings/finding.ts';
 import { fillMessage } from '../findings/messages.ts';
 import { type Measures, measuresOf } from '../measures/measures.ts';
 import { rules as allRules } from '../rules/registry.ts';

@@ -117,7 +117,5 @@ function orientation(a: Point, b: Point, c: Point): number {
 }
 
 function isWithin(s: Segment, p: Point): boolean {
-  return (
-    Math.min(s.a.x, s.b.x) <= p.x && p.x <= Math.max(s.a.x, s.b.x) && Math.min(s.a.y, s.b.y) <= p.y && p.y <= Math.max(s.a.y, s.b.y)
-  );
+  return Math.min(s.a.x, s.b.x) <= p.x && p.x <= Math.max(s.a.x, s.b.x) && Math.min(s.a.y, s.b.y) <= p.y && p.y <= Math.max(s.a.y, s.b.y);
 }

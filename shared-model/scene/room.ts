@@ -1,5 +1,5 @@
 import { area, clockwise, isSimple, type Polygon, signedArea } from '../geometry/polygon.ts';
-import { add, distance, inwardNormal, lerp, type Point, scale, unit, sub } from '../geometry/vec.ts';
+import { add, distance, inwardNormal, lerp, type Point, scale, sub, unit } from '../geometry/vec.ts';
 import type { Opening, Room } from '../schema/types.ts';
 import type { SceneOpening, SceneRoom, SceneWall } from './types.ts';
 

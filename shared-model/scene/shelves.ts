@@ -91,8 +91,7 @@ function buildSide(
       clear: level === null ? null : (level.clear ?? (above ? Math.max(0, above.surface - piece.panel - level.surface) : null)),
       trays,
     };
-    for (const { material, placement } of found)
-      trays.push({ material, placement, board, ...sizeOf(material, placement) });
+    for (const { material, placement } of found) trays.push({ material, placement, board, ...sizeOf(material, placement) });
     trays.sort((p, q) => p.placement.x - q.placement.x || (p.material.id < q.material.id ? -1 : 1));
     for (const tray of trays) stands.set(tray.material.id, tray);
     return [board];

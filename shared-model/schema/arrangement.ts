@@ -62,7 +62,10 @@ export const arrangement = z.looseObject({
   name: text.default(''),
   pieces: z.array(piece).max(limits.pieces).superRefine(uniqueIds('piece')).default([]),
   /** the order in which a child meets the shelves */
-  walk: z.array(z.looseObject({ piece: id, side })).max(limits.pieces * 4).optional(),
+  walk: z
+    .array(z.looseObject({ piece: id, side }))
+    .max(limits.pieces * 4)
+    .optional(),
   watch: z.array(watchPlace).max(limits.list).superRefine(uniqueIds('watching place')).optional(),
   placements: z
     .array(placement)

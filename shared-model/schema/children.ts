@@ -26,12 +26,7 @@ const adultEntry = z.looseObject({ role: adultRole, count });
 export const adults = z.union([
   z.array(adultEntry).max(100),
   count.transform((n) =>
-    n === 0
-      ? []
-      : [
-          { role: 'lead' as const, count: 1 },
-          ...(n > 1 ? [{ role: 'assistant' as const, count: n - 1 }] : []),
-        ],
+    n === 0 ? [] : [{ role: 'lead' as const, count: 1 }, ...(n > 1 ? [{ role: 'assistant' as const, count: n - 1 }] : [])],
   ),
 ]);
 

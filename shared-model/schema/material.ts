@@ -23,14 +23,20 @@ export const material = z.looseObject({
   words: z.array(text).max(200).default([]),
   pieces: z.number().int().min(0).max(100_000).nullable().default(null),
   /** the smallest loose piece: three extents, or its greatest extent (mm) */
-  smallest: z.union([z.tuple([size, size, size]), size]).nullable().default(null),
+  smallest: z
+    .union([z.tuple([size, size, size]), size])
+    .nullable()
+    .default(null),
   width: size.nullable().default(null),
   depth: size.nullable().default(null),
   height: size.nullable().default(null),
   mass: mass.nullable().default(null),
   /** mm above its base; null: min(50, height/2) */
   grip: extent.nullable().default(null),
-  hands: z.union([z.literal(1), z.literal(2)]).nullable().default(null),
+  hands: z
+    .union([z.literal(1), z.literal(2)])
+    .nullable()
+    .default(null),
   carried: z.enum(['whole', 'pieces', 'stays']).nullable().default(null),
   /** kg carried at once */
   heaviest: mass.nullable().default(null),

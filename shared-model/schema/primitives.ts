@@ -20,7 +20,10 @@ export const count = z.number().int().min(0).max(10_000);
 /** kg */
 export const mass = z.number().min(0).max(1_000);
 /** Local outline of a piece or the outline of a zone: [[x, y], …] in mm. */
-export const outline = z.array(z.tuple([coordinate, coordinate])).min(3).max(limits.corners);
+export const outline = z
+  .array(z.tuple([coordinate, coordinate]))
+  .min(3)
+  .max(limits.corners);
 
 /** An id list is unique in itself. */
 export function uniqueIds<T extends { id: string }>(what: string) {

@@ -15,8 +15,7 @@ export type ReadClassroom = { ok: true; classroom: Classroom } | { ok: false; pr
 /** Reads the text of a classroom file. Never throws; an unreadable file changes nothing. */
 export function readClassroomFile(text: string): ReadClassroom {
   const bytes = utf8Bytes(text);
-  if (bytes > limits.fileBytes)
-    return refuse('(file)', `${(bytes / 1048576).toFixed(1)} MB`, `at most ${limits.fileBytes / 1048576} MB`);
+  if (bytes > limits.fileBytes) return refuse('(file)', `${(bytes / 1048576).toFixed(1)} MB`, `at most ${limits.fileBytes / 1048576} MB`);
   let json: unknown;
   try {
     json = JSON.parse(text);
@@ -65,8 +64,7 @@ function toProblem(issue: z.core.$ZodIssue, file: unknown): FileProblem {
 /** Of a union's branches the one that got furthest says most. */
 function deepestOf(issue: z.core.$ZodIssueInvalidUnion): z.core.$ZodIssue {
   let best: z.core.$ZodIssue | null = null;
-  for (const branch of issue.errors)
-    for (const inner of branch) if (!best || inner.path.length > best.path.length) best = inner;
+  for (const branch of issue.errors) for (const inner of branch) if (!best || inner.path.length > best.path.length) best = inner;
   if (!best || best.path.length === 0) return issue;
   return { ...best, path: [...issue.path, ...best.path] } as z.core.$ZodIssue;
 }

@@ -51,7 +51,10 @@ export const survey = z.looseObject({
     .array(z.looseObject({ from: id, length: size, turn: z.number().min(-360).max(360) }))
     .max(limits.corners)
     .default([]),
-  diagonals: z.array(z.looseObject({ from: id, to: id, length: size })).max(limits.list).default([]),
+  diagonals: z
+    .array(z.looseObject({ from: id, to: id, length: size }))
+    .max(limits.list)
+    .default([]),
 });
 
 export const room = z.looseObject({
@@ -61,7 +64,10 @@ export const room = z.looseObject({
   fixtures: z.array(fixture).max(limits.list).superRefine(uniqueIds('fixture')).default([]),
   zones: z.array(zone).max(limits.list).superRefine(uniqueIds('zone')).default([]),
   /** m² */
-  otherRooms: z.array(z.looseObject({ name: text, area: z.number().min(0).max(10_000) })).max(100).default([]),
+  otherRooms: z
+    .array(z.looseObject({ name: text, area: z.number().min(0).max(10_000) }))
+    .max(100)
+    .default([]),
   toilets: count.nullable().default(null),
   basins: count.nullable().default(null),
   survey: survey.nullable().default(null),
