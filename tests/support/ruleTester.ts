@@ -44,10 +44,10 @@ export function testRule(rule: Rule, cases: RuleCases): void {
   const seenCases = new Set<string>();
 
   const judge = (classroom: Classroom) => {
-    Object.keys(classroom.options[rule.id] ?? {}).forEach((option) => usedOptions.add(option));
+    for (const option of Object.keys(classroom.options[rule.id] ?? {})) usedOptions.add(option);
     const scene = buildScene(classroom);
     const judged = judgeRule(rule, scene, measuresOf(scene));
-    judged.findings.forEach((finding) => saidMessages.add(finding.messageKey));
+    for (const finding of judged.findings) saidMessages.add(finding.messageKey);
     return judged;
   };
   const once = (entry: Case) => {
