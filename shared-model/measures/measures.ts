@@ -1,4 +1,5 @@
 import type { Scene } from '../scene/types.ts';
+import { measureSeats, seatStrips } from './seats.ts';
 
 /** What rules share, computed at first use, once per change. Each measure adds its line to `measuresOf`. */
 export type Measures = ReturnType<typeof measuresOf>;
@@ -6,6 +7,8 @@ export type Measures = ReturnType<typeof measuresOf>;
 export function measuresOf(scene: Scene) {
   return {
     scene,
+    seats: lazily(() => measureSeats(scene)),
+    seatStrips: lazily(() => seatStrips(scene)),
   };
 }
 

@@ -1,0 +1,103 @@
+import { clockwise, type Polygon } from '../geometry/polygon.ts';
+import { add, distance, dot, lerp, type Point, type Segment, scale, sub } from '../geometry/vec.ts';
+import type { Scene, SceneBody, SceneEdge } from '../scene/types.ts';
+import type { Side } from '../schema/types.ts';
+
+/** mm of floor a seated child fills in front of a table's edge: 19 in, row B11. */
+export const SEATED_DEPTH = 483;
+
+/** A strip of floor, 483 mm deep, that the children seated along one side of a table fill. */
+export interface SeatStrip {
+  readonly table: SceneBody;
+  readonly side: Side;
+  /** clockwise, mm on the plan */
+  readonly strip: Polygon;
+  /** the table's side, left to right as seen by somebody who faces it */
+  readonly edge: SceneEdge;
+}
+
+export interface TableSeats {
+  readonly table: SceneBody;
+  /** The larger of `seatSides` and the seat pieces that name the table. */
+  readonly seats: number;
+  /** Seat pieces that name the table, in file order. */
+  readonly pieces: readonly SceneBody[];
+}
+
+export interface Seats {
+  /** In file order; tables without a seat stay in, with 0. */
+  readonly tables: readonly TableSeats[];
+  /** Seats that belong to no table, or to one that is not in this arrangement. */
+  readonly free: readonly SceneBody[];
+  readonly total: number;
+}
+
+const sides: readonly Side[] = ['front', 'back', 'left', 'right'];
+
+/** How many children can sit, table by table. */
+export function measureSeats(scene: Scene): Seats {
+  const { byTable, free } = seatPieces(scene);
+  const tables = tablesOf(scene).map((table): TableSeats => {
+    const pieces = byTable.get(table.id) ?? [];
+    const said = sides.reduce((sum, side) => sum + (table.piece?.seatSides[side] ?? 0), 0);
+    return { table, seats: Math.max(said, pieces.length), pieces };
+  });
+  return { tables, free, total: tables.reduce((sum, t) => sum + t.seats, free.length) };
+}
+
+/**
+ * The floor filled by seated children, one strip for each seated side of each table, in file order.
+ * A side is seated when `seatSides` says so or when a seat piece that names the table stands nearest to it.
+ */
+export function seatStrips(scene: Scene): SeatStrip[] {
+  const { byTable } = seatPieces(scene);
+  return tablesOf(scene).flatMap((table) => {
+    const seated = new Set<Side>(sides.filter((side) => (table.piece?.seatSides[side] ?? 0) > 0));
+    for (const seat of byTable.get(table.id) ?? []) seated.add(nearestSide(table, seat.center));
+    return sides.filter((side) => seated.has(side)).map((side) => stripAt(table, side));
+  });
+}
+
+function stripAt(table: SceneBody, side: Side): SeatStrip {
+  const edge = table.edges[side];
+  const out = scale(edge.outward, SEATED_DEPTH);
+  return { table, side, strip: clockwise([edge.a, edge.b, add(edge.b, out), add(edge.a, out)]), edge };
+}
+
+/** The side of the table's box that lies nearest to a point; with ties the first of front, back, left, right. */
+function nearestSide(table: SceneBody, p: Point): Side {
+  let best: Side = 'front';
+  let least = Infinity;
+  for (const side of sides) {
+    const away = distanceToSegment(table.edges[side], p);
+    if (away >= least - 1e-6) continue;
+    least = away;
+    best = side;
+  }
+  return best;
+}
+
+function distanceToSegment(s: Segment, p: Point): number {
+  const along = sub(s.b, s.a);
+  const share = Math.min(1, Math.max(0, dot(sub(p, s.a), along) / dot(along, along)));
+  return distance(p, lerp(s.a, s.b, share));
+}
+
+const tablesOf = (scene: Scene): SceneBody[] => scene.bodies.filter((body) => body.kind === 'table');
+
+function seatPieces(scene: Scene): { byTable: Map<string, SceneBody[]>; free: SceneBody[] } {
+  const byTable = new Map<string, SceneBody[]>();
+  const free: SceneBody[] = [];
+  for (const body of scene.bodies) {
+    if (body.kind !== 'seat' || !body.piece) continue;
+    const table = body.piece.table === null ? undefined : scene.bodyById.get(body.piece.table);
+    if (table?.kind !== 'table') {
+      free.push(body);
+      continue;
+    }
+    const list = byTable.get(table.id);
+    if (list) list.push(body);
+    else byTable.set(table.id, [body]);
+  }
+  return { byTable, free };
+}
