@@ -1,0 +1,71 @@
+import type { Source } from './source.ts';
+
+/** Furniture, safety and environment: where each row's figures were read. */
+export const furnitureRows: Readonly<Record<string, Source>> = {
+  D01: {
+    document: 'EN 1729-1 Chairs and tables for educational institutions: functional dimensions',
+    clause: 'Table 1',
+    edition: '2006 figures (2015 edition exists)',
+    jurisdiction: 'Europe',
+    status: 'part-found',
+    secondHand: true,
+  },
+  D02: {
+    document: '16 CFR 1261, adopting ASTM F2057-23',
+    clause: '1261.2; ASTM 1.1, 1.2',
+    edition: '2023',
+    jurisdiction: 'USA (federal)',
+    status: 'found',
+  },
+  D03: { document: 'Caring for Our Children', clause: '5.3.1.5', edition: 'online edition', jurisdiction: 'USA', status: 'found' },
+  D04: { document: 'Caring for Our Children', clause: 'chapter 5', edition: 'online edition', jurisdiction: 'USA', status: 'part-found' },
+  D05: {
+    document: '16 CFR 1501; Canada Toys Regulations SOR/2011-17',
+    clause: '1501.2, 1501.4; Schedule 1',
+    edition: '1979; 2016',
+    jurisdiction: 'USA (federal); Canada the same cylinder',
+    status: 'part-found',
+  },
+  D06: {
+    document: 'ANSI/ASA S12.60',
+    clause: 'Table 1',
+    edition: '2002 and 2010',
+    jurisdiction: 'USA (voluntary unless adopted)',
+    status: 'found',
+    secondHand: true,
+  },
+  D07: { document: 'Building Bulletin 93', clause: 'Tables 1 and 6', edition: '2014/2015', jurisdiction: 'England', status: 'memory' },
+  D08: {
+    document: 'EN 12464-1',
+    clause: 'Table of educational premises',
+    edition: '2011',
+    jurisdiction: 'Europe',
+    status: 'part-found',
+    secondHand: true,
+  },
+  D09: {
+    document: 'Caring for Our Children; 8 NYCRR',
+    clause: '5.1.2.3; 125.2',
+    edition: 'online edition; 2024',
+    jurisdiction: 'USA',
+    status: 'found',
+  },
+  D10: {
+    document: '22 CCR 101239; 8 NYCRR 125.2; COMAR 13A.17.05.08; Oregon; Space to Grow App. 1; 26 TAC 746',
+    clause: 'as listed',
+    edition: 'stored copies',
+    jurisdiction: 'several',
+    status: 'part-found',
+  },
+  D11: { document: 'IBC 2406.4; Approved Document K', clause: '', edition: '2018; 2013', jurisdiction: 'USA; England', status: 'memory' },
+  D12: { document: 'EN 13120', clause: '', edition: '2014', jurisdiction: 'Europe', status: 'memory' },
+  D13: { document: 'ADA 308; Approved Document M; NFPA 70', clause: '', edition: '', jurisdiction: 'USA; England', status: 'memory' },
+  D14: {
+    document: 'GSA Child Care Center Design Guide',
+    clause: 'chapter 8',
+    edition: '2003',
+    jurisdiction: 'USA (federal buildings)',
+    status: 'found',
+  },
+  D15: { document: '22 CCR', clause: '101239(a)', edition: 'current copy', jurisdiction: 'California', status: 'found' },
+};
