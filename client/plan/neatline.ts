@@ -1,48 +1,66 @@
-import type { SceneRoom } from '#model/scene/types.ts';
+import type { Box } from '#model/geometry/polygon.ts';
 import { boundingBox } from '#model/geometry/polygon.ts';
 import type { Point } from '#model/geometry/vec.ts';
 
-/** The neatline runs in bars of one metre from the room's upper left corner. */
-export const BAR_MM = 1000;
+/** mm: one bar of the neatline */
+export const BAR = 1000;
 
-/** A, B … Z, AA, AB … for the bars across. */
-export function letterOf(index: number): string {
+export interface Bar {
+  /** mm on the plan */
+  readonly from: number;
+  readonly to: number;
+  /** "B" across, "6" down */
+  readonly label: string;
+  /** Every other bar is tinted. */
+  readonly isTinted: boolean;
+}
+
+/** The box that the neatline frames: the room's corners. */
+export const neatlineBounds = (corners: readonly Point[]): Box => boundingBox(corners);
+
+/** 0 is "A", 25 "Z", 26 "AA". */
+export function columnLetters(column: number): string {
   let letters = '';
-  for (let rest = index; rest >= 0; rest = Math.floor(rest / 26) - 1) letters = String.fromCharCode(65 + (rest % 26)) + letters;
+  for (let rest = column; rest >= 0; rest = Math.floor(rest / 26) - 1) letters = String.fromCharCode(65 + (rest % 26)) + letters;
   return letters;
 }
 
-export interface Neatline {
-  /** mm on the plan where the first bars begin */
-  readonly origin: Point;
-  /** End of each bar in mm from the origin; the last one may be shorter. */
-  readonly across: readonly number[];
-  readonly down: readonly number[];
+/** One-metre bars across, the last as short as it comes. */
+export const barsAcross = (bounds: Box): Bar[] => barsAlong(bounds.minX, bounds.maxX, columnLetters);
+
+/** One-metre bars down. */
+export const barsDown = (bounds: Box): Bar[] => barsAlong(bounds.minY, bounds.maxY, (row) => String(row + 1));
+
+function barsAlong(from: number, to: number, label: (index: number) => string): Bar[] {
+  const count = Math.max(0, Math.ceil((to - from - 1e-6) / BAR));
+  return Array.from({ length: count }, (_, i) => ({
+    from: from + i * BAR,
+    to: Math.min(to, from + (i + 1) * BAR),
+    label: label(i),
+    isTinted: i % 2 === 0,
+  }));
 }
 
-export function neatlineOf(room: Pick<SceneRoom, 'outline'>): Neatline {
-  const box = boundingBox(room.outline);
-  return { origin: { x: box.minX, y: box.minY }, across: bars(box.maxX - box.minX), down: bars(box.maxY - box.minY) };
+/**
+ * The square of the neatline that a point (mm) lies in, as people say it: "B6".
+ * A point outside takes the nearest square, so that a thing in a doorway still has a name.
+ */
+export function cellAt(point: Point, bounds: Box): string {
+  const column = indexAlong(point.x, bounds.minX, bounds.maxX);
+  const row = indexAlong(point.y, bounds.minY, bounds.maxY);
+  return `${columnLetters(column)}${row + 1}`;
 }
 
-function bars(length: number): number[] {
-  const count = Math.max(1, Math.ceil(length / BAR_MM - 1e-9));
-  return Array.from({ length: count }, (_, i) => (i === count - 1 ? length : (i + 1) * BAR_MM));
+function indexAlong(at: number, from: number, to: number): number {
+  const last = Math.max(0, Math.ceil((to - from - 1e-6) / BAR) - 1);
+  return Math.min(last, Math.max(0, Math.floor((at - from) / BAR)));
 }
 
-/** How people say where something is: "B6". A point outside the room takes the nearest bar. */
-export function cellAt(point: Point, room: Pick<SceneRoom, 'outline'>): string {
-  const { origin, across, down } = neatlineOf(room);
-  const column = clampBar(point.x - origin.x, across.length);
-  const row = clampBar(point.y - origin.y, down.length);
-  return `${letterOf(column)}${row + 1}`;
-}
-
-const clampBar = (mm: number, count: number): number => Math.min(count - 1, Math.max(0, Math.floor(mm / BAR_MM)));
-
-/** "B5 to B7", or one cell when both ends lie in it. */
-export function cellsBetween(a: Point, b: Point, room: Pick<SceneRoom, 'outline'>): string {
-  const from = cellAt(a, room);
-  const to = cellAt(b, room);
-  return from === to ? from : `${from} to ${to}`;
+/** "B5", or "B5 to B7" for a thing that spans squares. */
+export function cellsOf(points: readonly Point[], bounds: Box): string {
+  const box = boundingBox(points);
+  // A thing that ends on a bar's line does not reach into the next square.
+  const first = cellAt({ x: box.minX, y: box.minY }, bounds);
+  const last = cellAt({ x: box.maxX - 1, y: box.maxY - 1 }, bounds);
+  return first === last ? first : `${first} to ${last}`;
 }
