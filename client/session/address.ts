@@ -1,0 +1,21 @@
+/** The address of a classroom: `…/#room=ID`. The part after # is never sent with a page request. */
+const idPattern = /^[A-Za-z0-9_-]{1,64}$/;
+
+/** The id in an address; null: none, or one that is no id. */
+export function classroomInAddress(hash: string): string | null {
+  const id = new URLSearchParams(hash.replace(/^#/, '')).get('room');
+  return id !== null && idPattern.test(id) ? id : null;
+}
+
+/** The whole address to give to a colleague. */
+export function addressOf(id: string, base: string): string {
+  const url = new URL(base);
+  url.hash = `room=${id}`;
+  return url.href;
+}
+
+/** An id that nobody guesses: whoever has the address may come in. */
+export function newClassroomId(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}

@@ -1,0 +1,20 @@
+import type { Report } from '#model/analysis/report.ts';
+import type { Classroom } from '#model/schema/types.ts';
+import type { Preview } from './types.ts';
+
+/** Judges a classroom away from the drawing. The session asks it after each change; the latest question wins. */
+export interface Analyst {
+  /** Never blocks. A preview is judged as if it had been made. Live checks answer first, the slower ones once it has been quiet. */
+  ask(classroom: Classroom, arrangement: string, preview: Preview | null): void;
+  /** Spends up to some seconds on proving how many mats fit; the answer comes as a report. */
+  prove(): void;
+  /** The last report; null until the first comes. */
+  report(): Report | null;
+  /** What went wrong while judging, in words; null: nothing. */
+  trouble(): string | null;
+  /** True while slower checks are still to come for the latest question. */
+  isThinking(): boolean;
+  /** Called after any of the above changed. @returns a function that stops it. */
+  subscribe(listener: () => void): () => void;
+  close(): void;
+}
