@@ -1,11 +1,13 @@
 import { questions } from '#model/findings/finding.ts';
 import { rules } from '#model/rules/registry.ts';
 import { classroomJsonSchema } from '#model/schema/readFile.ts';
+import { catalogueModule, cataloguePath } from './catalogue/generateCatalogue.ts';
 
 /** Files that are derived from others in the repository, with the text they should have. */
 export function generatedFiles(): { path: string; text: string }[] {
   return [
     { path: 'shared-model/schema/generated/classroom.schema.json', text: `${JSON.stringify(classroomJsonSchema(), null, 2)}\n` },
+    { path: cataloguePath, text: catalogueModule() },
     { path: 'shared-model/rules/generated/index.md', text: rulesIndex() },
   ];
 }
