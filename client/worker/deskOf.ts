@@ -95,7 +95,7 @@ export function deskOf(send: (message: Answer | Failure) => void, wait: (ms: num
 
 function settledWithoutProof(moment: Moment | null): Moment | null {
   if (!moment) return null;
-  const asked = new Set(rulesOf('asked').map((rule) => rule.id));
+  const asked = new Set<string>(rulesOf('asked').map((rule) => rule.id));
   return { ...moment, judged: new Map([...moment.judged].filter(([id]) => !asked.has(id))) };
 }
 

@@ -1,0 +1,80 @@
+import { useArrangement, useClassroom, useSession } from '../session/hooks.ts';
+import { VerbMenu } from '../ui/VerbMenu.tsx';
+import { useState } from 'react';
+import { NameDialog } from './NameDialog.tsx';
+
+/** How it stands in ink, what is proposed in pencil, dashed. */
+export function ArrangementSwitch() {
+  const session = useSession();
+  const classroom = useClassroom();
+  const shown = useArrangement();
+  const [asking, setAsking] = useState<'copy' | 'rename' | null>(null);
+  const standing = classroom.current ?? classroom.arrangements[0]?.id;
+
+  function show(id: string, name: string) {
+    session.setView({ arrangement: id, chosen: null, finding: null, preview: null });
+    session.announce(`${name} is shown.`);
+  }
+
+  function name(text: string) {
+    if (asking === 'copy') {
+      const id = session.commands.addArrangement(text, shown.id);
+      show(id, text);
+    } else session.commands.renameArrangement(shown.id, text);
+    setAsking(null);
+  }
+
+  return (
+    <div className="arrangements">
+      <VerbMenu
+        label="Arrangement"
+        items={[
+          { id: 'copy', text: 'Propose another, starting from this one', run: () => setAsking('copy') },
+          { id: 'rename', text: 'Give it another name', run: () => setAsking('rename') },
+          {
+            id: 'stands',
+            text: 'The room stands like this now',
+            isOff: shown.id === standing,
+            run: () => {
+              session.commands.setCurrent(shown.id);
+              session.announce(`The room stands as "${sayName(shown.name)}" now.`);
+            },
+          },
+          {
+            id: 'remove',
+            text: 'Put this proposal away',
+            isOff: shown.id === standing || classroom.arrangements.length < 2,
+            run: () => {
+              session.commands.removeArrangement(shown.id);
+              session.announce(`"${sayName(shown.name)}" is put away. Take back brings it again.`);
+            },
+          },
+        ]}
+      />
+      <fieldset className="arrangement-switch" aria-label="Arrangement shown">
+        {classroom.arrangements.map((arrangement) => (
+          <button
+            key={arrangement.id}
+            type="button"
+            aria-pressed={arrangement.id === shown.id}
+            className={arrangement.id === standing ? undefined : 'proposed'}
+            onClick={() => show(arrangement.id, sayName(arrangement.name))}
+          >
+            {sayName(arrangement.name)}
+          </button>
+        ))}
+      </fieldset>
+      {asking && (
+        <NameDialog
+          title={asking === 'copy' ? 'Propose another arrangement' : 'Name of this arrangement'}
+          value={asking === 'copy' ? '' : shown.name}
+          verb={asking === 'copy' ? 'Propose it' : 'Name it so'}
+          onName={name}
+          onClose={() => setAsking(null)}
+        />
+      )}
+    </div>
+  );
+}
+
+const sayName = (name: string): string => name || 'without a name';

@@ -1,0 +1,38 @@
+import { usePeople, useScene, useView } from '../session/hooks.ts';
+import type { Person, SheetName } from '../session/types.ts';
+import { TextLink } from '../ui/TextLink.tsx';
+import { useFrameDialogs } from './frameDialogs.ts';
+
+const sheetWords: Readonly<Record<SheetName, string>> = { room: 'at the room', materials: 'at materials', places: 'at places' };
+
+/** Initials in a box with the person's own edge, and in words where they are. */
+export function PeopleLine() {
+  const people = usePeople();
+  const scene = useScene();
+  const view = useView();
+  const dialogs = useFrameDialogs();
+
+  function where(person: Person): string {
+    if (person.holds !== null) return `at ${scene.bodyById.get(person.holds)?.label ?? 'a thing that is gone'}`;
+    return person.sheet === null || person.sheet === view.sheet ? 'looking' : sheetWords[person.sheet];
+  }
+
+  return (
+    <ul className="people">
+      {people.map((person) => (
+        <li key={person.clientId} className="person">
+          <Initials person={person} />
+          {person.isMe ? <TextLink onPress={() => dialogs.open('me')}>you</TextLink> : <span>{where(person)}</span>}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function Initials({ person }: { person: Pick<Person, 'name' | 'initials' | 'edge'> }) {
+  return (
+    <abbr className={`initials ${person.edge}`} title={person.name || 'name not given'}>
+      {person.initials || '–'}
+    </abbr>
+  );
+}

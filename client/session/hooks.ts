@@ -1,0 +1,50 @@
+import { useContext, useSyncExternalStore } from 'react';
+import type { Report } from '#model/analysis/report.ts';
+import type { NeedsRepair } from '#model/document/types.ts';
+import type { Scene } from '#model/scene/types.ts';
+import type { Arrangement, Classroom } from '#model/schema/types.ts';
+import type { LengthUnits } from '#model/units/sayLength.ts';
+import type { Aside } from '../worker/messages.ts';
+import { type Announcement, announcer } from './announcer.ts';
+import { type OpenedClassroom, type PageAnalyst, SessionContext } from './SessionProvider.tsx';
+import type { Kept, Person, Session, View } from './types.ts';
+
+/** @throws Error outside a SessionProvider: a mistake in the code. */
+function useOpened(): OpenedClassroom {
+  const opened = useContext(SessionContext);
+  if (!opened) throw new Error('a sheet stands inside a SessionProvider');
+  return opened;
+}
+
+export const useSession = (): Session => useOpened().session;
+
+/** One thing of the session; draws again only when it is a new object. */
+function useOf<T>(pick: (session: Session) => T): T {
+  const session = useSession();
+  return useSyncExternalStore(session.subscribe, () => pick(session));
+}
+
+export const useClassroom = (): Classroom => useOf((session) => session.classroom());
+export const useArrangement = (): Arrangement => useOf((session) => session.arrangement());
+export const useScene = (): Scene => useOf((session) => session.scene());
+export const useReport = (): Report | null => useOf((session) => session.report());
+export const useView = (): View => useOf((session) => session.view());
+export const useKept = (): Kept => useOf((session) => session.kept());
+export const usePeople = (): readonly Person[] => useOf((session) => session.people());
+export const useNeedsRepair = (): readonly NeedsRepair[] => useOf((session) => session.needsRepair());
+export const useUnits = (): LengthUnits => useOf((session) => session.classroom().display.units);
+export const useCanTakeBack = (): boolean => useOf((session) => session.undo.canTakeBack());
+export const useCanDoAgain = (): boolean => useOf((session) => session.undo.canDoAgain());
+
+function useOfAnalyst<T>(pick: (analyst: PageAnalyst) => T): T {
+  const { analyst } = useOpened();
+  return useSyncExternalStore(analyst.subscribe, () => pick(analyst));
+}
+
+/** What went wrong with the checks, in words; null: nothing. */
+export const useCheckTrouble = (): string | null => useOfAnalyst((analyst) => analyst.trouble());
+export const useIsThinking = (): boolean => useOfAnalyst((analyst) => analyst.isThinking());
+export const useAside = (): Aside => useOfAnalyst((analyst) => analyst.aside());
+export const useAnalyst = (): PageAnalyst => useOpened().analyst;
+
+export const useAnnouncement = (): Announcement => useSyncExternalStore(announcer.subscribe, announcer.latest);

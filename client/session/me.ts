@@ -1,0 +1,50 @@
+/** Who is at this device: asked once, kept on the device, sent to colleagues only while a classroom is open. */
+export interface Me {
+  readonly name: string;
+  readonly initials: string;
+}
+
+const KEY = 'lowshelf.me';
+const listeners = new Set<() => void>();
+let known: Me | null | undefined;
+
+export function readMe(): Me | null {
+  if (known === undefined) known = load();
+  return known;
+}
+
+export function keepMe(me: Me): void {
+  known = me;
+  try {
+    localStorage.setItem(KEY, JSON.stringify(me));
+  } catch {
+    // A browser that keeps nothing still knows it until the page closes.
+  }
+  for (const listener of listeners) listener();
+}
+
+export function subscribeMe(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+
+/** "Mara Kent" -> "MK", "Ruth" -> "RU". */
+export function initialsOf(name: string): string {
+  const words = name.trim().split(/\s+/).filter(Boolean);
+  const first = words[0];
+  if (first === undefined) return '';
+  const last = words.length > 1 ? words[words.length - 1] : undefined;
+  const letters = last === undefined ? [...first].slice(0, 2) : [[...first][0] ?? '', [...last][0] ?? ''];
+  return letters.join('').toUpperCase();
+}
+
+function load(): Me | null {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null');
+    if (typeof kept !== 'object' || kept === null) return null;
+    const { name, initials } = kept as Record<string, unknown>;
+    return typeof name === 'string' && typeof initials === 'string' ? { name, initials } : null;
+  } catch {
+    return null;
+  }
+}
