@@ -1,0 +1,21 @@
+import { execFileSync } from 'node:child_process';
+import { resolve } from 'node:path';
+import { timeToDrawnPlan } from './drawnPlan.ts';
+import { firstLoadBytes } from './firstLoad.ts';
+import { liveTierTimes, percentiles, type Times } from './liveTier.ts';
+
+/** `npm run bench`: the figures that the project reports, on this machine, now. */
+const say = (name: string, times: Times, unit = 'ms'): void =>
+  console.log(`${name.padEnd(44)} p50 ${times.p50.toFixed(1)} ${unit}   p95 ${times.p95.toFixed(1)} ${unit}   (${times.runs} runs)`);
+
+say('live tier, 60 pieces', liveTierTimes('bench-60', 200));
+say('live tier, 400 pieces', liveTierTimes('bench-400', 40));
+
+execFileSync('npm', ['run', '-s', 'build'], { cwd: resolve(import.meta.dirname, '../..'), stdio: 'inherit' });
+const files = firstLoadBytes();
+for (const { path, bytes } of files) console.log(`  ${path.padEnd(42)} ${(bytes / 1000).toFixed(1)} kB gz`);
+console.log(`${'first load'.padEnd(44)} ${(files.reduce((sum, f) => sum + f.bytes, 0) / 1000).toFixed(1)} kB gz`);
+
+const plan = await timeToDrawnPlan(5);
+say('navigation to drawn plan, cold', percentiles(plan.cold));
+say('navigation to drawn plan, warm', percentiles(plan.warm));
