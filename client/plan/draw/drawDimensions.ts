@@ -1,0 +1,71 @@
+import { colours, lines } from '#client/styles/tokens.ts';
+import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
+import type { SceneRoom, SceneWall } from '#model/scene/types.ts';
+import { wallPx } from './drawRoom.ts';
+import { at, figure, line, type Pen, readable, widthOf, write } from './pen.ts';
+
+export interface DimensionStyle {
+  readonly colour?: string;
+  readonly size?: number;
+  readonly weight?: number;
+  readonly ground?: string;
+  /** Said in whole mm near this length. */
+  readonly near?: number;
+}
+
+/** A dimension string: line, slashed ends, figure on it. Points of the screen; `mm` is what it says. */
+export function drawDimension(pen: Pen, from: Point, to: Point, mm: number, style: DimensionStyle = {}): void {
+  const { colour = colours.ink, size = 10.5, weight = 400, ground = colours.paper } = style;
+  line(pen, from, to, { colour, width: lines.dimension });
+  for (const end of [from, to]) line(pen, { x: end.x - 3.5, y: end.y + 3.5 }, { x: end.x + 3.5, y: end.y - 3.5 }, { colour, width: 1.2 });
+  const text = figure(pen, mm, style.near);
+  const fits = widthOf(pen, text, size, weight) + 10 < distance(from, to);
+  const along = unit(sub(to, from));
+  const middle = lerp(from, to, 0.5);
+  if (fits) {
+    write(pen, text, middle, { size, weight, colour, angle: readable(along.x, along.y), ground });
+    return;
+  }
+  // A figure that does not fit between its ends stands beside the line.
+  const beside = add(middle, scale({ x: -along.y, y: along.x }, -(size / 2 + 5)));
+  const across = Math.abs(along.y) > 0.7 ? { x: beside.x + (beside.x > middle.x ? 8 : -8), y: beside.y } : beside;
+  write(pen, text, across, { size, weight, colour, ground });
+}
+
+/** Strings outside the walls: each wall's length, and closer in the pieces its openings cut it into. */
+export function drawOuterStrings(pen: Pen, room: SceneRoom): void {
+  const thick = wallPx(pen);
+  for (const wall of room.walls) {
+    const cuts = cutsOf(room, wall);
+    if (cuts.length > 2) drawChain(pen, wall, cuts, thick + 13);
+    drawString(pen, wall, 0, distance(wall.a, wall.b), thick + (cuts.length > 2 ? 30 : 16));
+  }
+}
+
+function cutsOf(room: SceneRoom, wall: SceneWall): number[] {
+  const long = distance(wall.a, wall.b);
+  const cuts = new Set([0, long]);
+  for (const opening of room.openings) {
+    if (opening.wall !== wall) continue;
+    cuts.add(Math.min(long, opening.raw.offset));
+    cuts.add(Math.min(long, opening.raw.offset + opening.raw.width));
+  }
+  return [...cuts].sort((p, q) => p - q);
+}
+
+function drawChain(pen: Pen, wall: SceneWall, cuts: readonly number[], off: number): void {
+  cuts.slice(1).forEach((to, i) => {
+    const from = cuts[i] ?? 0;
+    if ((to - from) * pen.view.k > 8) drawString(pen, wall, from, to, off);
+  });
+}
+
+function drawString(pen: Pen, wall: SceneWall, from: number, to: number, off: number): void {
+  const along = unit(sub(wall.b, wall.a));
+  const shift = scale(wall.inward, -off);
+  const point = (mm: number): Point => add(at(pen, add(wall.a, scale(along, mm))), shift);
+  const long = to - from;
+  if (long * pen.view.k < 12) return;
+  const fits = widthOf(pen, figure(pen, long), 10.5) + 10 < long * pen.view.k;
+  if (fits) drawDimension(pen, point(from), point(to), long);
+}

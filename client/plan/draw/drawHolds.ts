@@ -1,0 +1,38 @@
+import type { Person } from '#client/session/types.ts';
+import { colours, lines } from '#client/styles/tokens.ts';
+import { boundingBox } from '#model/geometry/polygon.ts';
+import type { Point } from '#model/geometry/vec.ts';
+import type { SceneBody } from '#model/scene/types.ts';
+import { ringOf } from './drawShape.ts';
+import { fill, type Pen, path, stroke, widthOf, write } from './pen.ts';
+
+const edgeDash: Readonly<Record<Person['edge'], readonly number[]>> = { solid: [], dashed: [5, 3], dotted: [1.5, 2.5] };
+const ROOM = 5;
+
+/** Somebody else holds this: their edge round it and their initials on it. */
+export function drawHold(pen: Pen, body: SceneBody, person: Person): void {
+  const box = boundingBox(ringOf(pen, body));
+  const dash = edgeDash[person.edge];
+  path(pen, rect(box.minX - ROOM, box.minY - ROOM, box.maxX - box.minX + 2 * ROOM, box.maxY - box.minY + 2 * ROOM));
+  stroke(pen, { width: 1.5, dash });
+  const wide = widthOf(pen, person.initials, 11, 700) + 14;
+  const x = box.minX - ROOM;
+  const y = box.minY - ROOM - 16;
+  path(pen, rect(x, y, wide, 16));
+  fill(pen, colours.paper);
+  stroke(pen, { width: 1.5, dash });
+  write(pen, person.initials, { x: x + wide / 2, y: y + 8 }, { size: 11, weight: 700 });
+}
+
+/** The chosen thing: a blue line round it. */
+export function drawChosen(pen: Pen, ring: readonly Point[]): void {
+  path(pen, ring);
+  stroke(pen, { colour: colours.blue, width: lines.selection });
+}
+
+const rect = (x: number, y: number, width: number, height: number): Point[] => [
+  { x, y },
+  { x: x + width, y },
+  { x: x + width, y: y + height },
+  { x, y: y + height },
+];

@@ -1,0 +1,80 @@
+import { colours, lines } from '#client/styles/tokens.ts';
+import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
+import type { SceneOpening } from '#model/scene/types.ts';
+import { wallPx } from './drawRoom.ts';
+import { at, fill, line, type Pen, path, stroke, write } from './pen.ts';
+
+/** The gap in the wall, and in it a leaf with its swing, a window's three lines, or nothing. */
+export function drawOpening(pen: Pen, opening: SceneOpening): void {
+  const a = at(pen, opening.a);
+  const b = at(pen, opening.b);
+  const thick = wallPx(pen);
+  const outward = scale(opening.wall.inward, -1);
+  const out = scale(outward, thick);
+  // Half a pixel over on both faces, or the wall shows as a hair.
+  path(pen, [
+    sub(a, scale(outward, 0.5)),
+    sub(b, scale(outward, 0.5)),
+    add(b, scale(outward, thick + 0.5)),
+    add(a, scale(outward, thick + 0.5)),
+  ]);
+  fill(pen, opening.raw.kind === 'window' ? colours.leaf : colours.paper);
+  line(pen, a, add(a, out), { width: lines.outline });
+  line(pen, b, add(b, out), { width: lines.outline });
+  if (opening.raw.kind === 'window') drawWindow(pen, a, b, out);
+  if (opening.raw.kind === 'door') drawDoor(pen, opening, a, b, outward, thick);
+  if (opening.raw.kind === 'passage') line(pen, a, b, { colour: colours.pencil, width: 0.9, dash: [2.5, 2.5] });
+  drawName(pen, opening, a, b, outward, thick);
+}
+
+function drawWindow(pen: Pen, a: Point, b: Point, out: Point): void {
+  for (const share of [0, 0.5, 1]) {
+    const shift = scale(out, share);
+    line(pen, add(a, shift), add(b, shift), { width: lines.outline });
+  }
+}
+
+function drawDoor(pen: Pen, opening: SceneOpening, a: Point, b: Point, outward: Point, thick: number): void {
+  const { swing } = opening.raw;
+  if (swing === 'none') {
+    line(pen, lerp(a, add(a, scale(outward, thick)), 0.5), lerp(b, add(b, scale(outward, thick)), 0.5), { width: lines.outline });
+    return;
+  }
+  if (swing === 'sliding') {
+    const share = (t: number, p: Point): Point => add(p, scale(outward, thick * t));
+    line(pen, share(0.35, a), share(0.35, lerp(a, b, 0.58)), { width: 2 });
+    line(pen, share(0.65, lerp(a, b, 0.42)), share(0.65, b), { width: 2 });
+    return;
+  }
+  const swingsIn = swing.startsWith('in-');
+  const hingeAtA = hingesAtA(opening);
+  const face = swingsIn ? { x: 0, y: 0 } : scale(outward, thick);
+  const hinge = add(hingeAtA ? a : b, face);
+  const latch = add(hingeAtA ? b : a, face);
+  const wide = distance(hinge, latch);
+  const open = add(hinge, scale(swingsIn ? scale(outward, -1) : outward, wide));
+  line(pen, hinge, open, { width: 1.6 });
+  const from = Math.atan2(latch.y - hinge.y, latch.x - hinge.x);
+  const to = Math.atan2(open.y - hinge.y, open.x - hinge.x);
+  const turned = Math.atan2(Math.sin(to - from), Math.cos(to - from));
+  pen.ctx.beginPath();
+  pen.ctx.arc(hinge.x, hinge.y, wide, from, to, turned < 0);
+  stroke(pen, { width: lines.swing });
+}
+
+/** Facing the wall from inside, is the hinge at the jamb nearer the wall's start? */
+function hingesAtA({ raw, wall }: SceneOpening): boolean {
+  const along = unit(sub(wall.b, wall.a));
+  // In a room that runs clockwise the start of a wall is on the left of somebody who faces it.
+  const runsClockwise = along.x * wall.inward.y - along.y * wall.inward.x > 0;
+  return raw.swing.endsWith('left') === runsClockwise;
+}
+
+function drawName(pen: Pen, { raw }: SceneOpening, a: Point, b: Point, outward: Point, thick: number): void {
+  const name = raw.name?.trim();
+  if (!name) return;
+  const middle = lerp(a, b, 0.5);
+  const where = add(middle, scale(outward, thick + (Math.abs(outward.x) > 0.5 ? 8 : 12)));
+  const align = outward.x > 0.5 ? 'left' : outward.x < -0.5 ? 'right' : 'center';
+  write(pen, name, where, { size: 12, isItalic: true, isTitle: true, colour: colours.pencilText, align });
+}

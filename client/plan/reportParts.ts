@@ -1,0 +1,100 @@
+import type { Report } from '#model/analysis/report.ts';
+import type { Finding } from '#model/findings/finding.ts';
+import { edges } from '#model/geometry/polygon.ts';
+import { distance, type Point, type Segment } from '#model/geometry/vec.ts';
+import type { SceneBody, SceneRoom } from '#model/scene/types.ts';
+import type { TurnedBox } from './box.ts';
+import { closest, nearestOn } from './snap.ts';
+
+/** A place too narrow, as the plan shows it: an arrow from thing to thing. */
+export interface NarrowPlace {
+  readonly a: Point;
+  readonly b: Point;
+  /** mm */
+  readonly measured: number;
+  readonly needed: number;
+  /** mm along the gap, for the tinted strip */
+  readonly length: number;
+}
+
+interface Obstacles {
+  readonly bodyById: (id: string) => SceneBody | undefined;
+  readonly room: SceneRoom;
+}
+
+/** mm: two measured places nearer than this are the same. */
+const SAME_PLACE = 5;
+
+/** The narrow place a finding is about; null for findings about something else. */
+export function narrowPlaceOf(finding: Finding, report: Report, obstacles: Obstacles): NarrowPlace | null {
+  const { measured, needed, at } = finding;
+  if (!finding.rule.startsWith('way/') || !at || measured?.unit !== 'mm' || needed?.unit !== 'mm') return null;
+  const ends = endsInReport(report, at) ?? endsFromSubjects(finding, at, obstacles);
+  if (!ends || distance(ends[0], ends[1]) < 1) return null;
+  return { a: ends[0], b: ends[1], measured: measured.value, needed: needed.value, length: lengthInReport(report, at) };
+}
+
+type Ends = readonly [Point, Point];
+
+function endsInReport(report: Report, at: Point): Ends | null {
+  for (const way of listIn(report, 'ways')) {
+    const [p, q] = Array.isArray(way.between) ? (way.between as unknown[]) : [];
+    if (isPoint(way.at) && distance(way.at, at) < SAME_PLACE && isPoint(p) && isPoint(q)) return [p, q];
+  }
+  return null;
+}
+
+function lengthInReport(report: Report, at: Point): number {
+  const found = listIn(report, 'narrow').find((gap) => isPoint(gap.at) && distance(gap.at, at) < SAME_PLACE);
+  return typeof found?.length === 'number' ? Math.max(200, found.length) : 300;
+}
+
+/** The nearest points of the two things on either side of the place. */
+function endsFromSubjects(finding: Finding, at: Point, { bodyById, room }: Obstacles): Ends | null {
+  const points = finding.subjects.flatMap((id): Point[] => {
+    const body = bodyById(id);
+    const wall = room.walls.find((w) => w.id === id);
+    const segments: readonly Segment[] = body ? edges(body.footprint) : wall ? [wall] : [];
+    const nearest = closest(
+      segments.map((segment) => nearestOn(segment, at)),
+      (p) => distance(p, at),
+    );
+    return nearest ? [nearest] : [];
+  });
+  const [p, q] = points;
+  return p && q ? [p, q] : null;
+}
+
+export interface MatPlace extends TurnedBox {
+  readonly number: number;
+}
+
+/** Mats that fit, as the report lays them. */
+export function matsIn(report: Report | null): readonly MatPlace[] {
+  const mats = report?.measures.mats;
+  if (!isRecord(mats) || !Array.isArray(mats.places)) return [];
+  return (mats.places as unknown[]).flatMap((place, i): MatPlace[] => {
+    if (!isRecord(place)) return [];
+    const { x, y, width, depth, rotation } = place;
+    if ([x, y, width, depth, rotation].some((value) => typeof value !== 'number')) return [];
+    return [{ x, y, width, depth, rotation, number: i + 1 } as MatPlace];
+  });
+}
+
+export function matCountIn(report: Report | null): number | null {
+  const mats = report?.measures.mats;
+  return isRecord(mats) && typeof mats.count === 'number' ? mats.count : null;
+}
+
+function listIn(report: Report, key: string): readonly Record<string, unknown>[] {
+  const list: unknown = report.measures[key];
+  return Array.isArray(list) ? list.filter(isRecord) : [];
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null;
+}
+
+function isPoint(value: unknown): value is Point {
+  return isRecord(value) && typeof value.x === 'number' && typeof value.y === 'number';
+}
