@@ -1,4 +1,6 @@
 import type { Scene } from '../scene/types.ts';
+import { measureOverlaps } from './overlaps.ts';
+import { measureReach } from './reach.ts';
 import { measureSeats, seatStrips } from './seats.ts';
 
 /** What rules share, computed at first use, once per change. Each measure adds its line to `measuresOf`. */
@@ -7,6 +9,8 @@ export type Measures = ReturnType<typeof measuresOf>;
 export function measuresOf(scene: Scene) {
   return {
     scene,
+    reach: lazily(() => measureReach(scene)),
+    overlaps: lazily(() => measureOverlaps(scene)),
     seats: lazily(() => measureSeats(scene)),
     seatStrips: lazily(() => seatStrips(scene)),
   };

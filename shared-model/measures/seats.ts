@@ -1,5 +1,6 @@
 import { clockwise, type Polygon } from '../geometry/polygon.ts';
-import { add, distance, dot, lerp, type Point, type Segment, scale, sub } from '../geometry/vec.ts';
+import { add, type Point, scale } from '../geometry/vec.ts';
+import { distanceToSegment } from '../geometry/withinRing.ts';
 import type { Scene, SceneBody, SceneEdge } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 
@@ -75,12 +76,6 @@ function nearestSide(table: SceneBody, p: Point): Side {
     best = side;
   }
   return best;
-}
-
-function distanceToSegment(s: Segment, p: Point): number {
-  const along = sub(s.b, s.a);
-  const share = Math.min(1, Math.max(0, dot(sub(p, s.a), along) / dot(along, along)));
-  return distance(p, lerp(s.a, s.b, share));
 }
 
 const tablesOf = (scene: Scene): SceneBody[] => scene.bodies.filter((body) => body.kind === 'table');

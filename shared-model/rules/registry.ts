@@ -1,4 +1,8 @@
+import { see } from './reach/see.ts';
+import { take } from './reach/take.ts';
 import type { Rule } from './rule.ts';
+import { overlap } from './steady/overlap.ts';
+import { outside } from './survey/outside.ts';
 
 /** Every rule, in the order of the nine questions. One line a rule. */
-export const rules: readonly Rule[] = [];
+export const rules: readonly Rule[] = [take, see, overlap, outside];
