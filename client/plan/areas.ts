@@ -1,68 +1,71 @@
+import { areaCode } from '#model/catalogue/areas.ts';
 import type { Arrangement, Material, Piece } from '#model/schema/types.ts';
 
-/** Two letters and a hatch: an area is known without its colour. */
-export type AreaCode = 'PL' | 'SE' | 'MA' | 'LA' | 'CU' | 'AR';
-
-const words: Readonly<Record<AreaCode, string>> = {
-  PL: 'practical life',
-  SE: 'sensorial',
-  MA: 'mathematics',
-  LA: 'language',
-  CU: 'culture',
-  AR: 'art',
-};
-export const areaWords = (code: AreaCode): string => words[code];
-
-/** The code of a material; art is a strand of culture with a hatch of its own. */
-export function areaOf(material: Pick<Material, 'area' | 'strand'>): AreaCode | null {
-  const area = readArea(material.area);
-  return area === 'CU' && /\bart\b/i.test(material.strand ?? '') ? 'AR' : area;
+/** An area as materials name it; the strand is kept only where it has a hatch of its own (art). */
+export interface ShelfArea {
+  readonly area: string;
+  readonly strand: string;
 }
 
-/** Free text to a code; own names of areas are read by their first words. */
-export function readArea(text: string | null | undefined): AreaCode | null {
-  const plain = (text ?? '').toLowerCase().replaceAll('-', ' ');
-  if (/\bpractical|\bdressing|\bpouring|\bcare of/.test(plain)) return 'PL';
-  if (/\bsens/.test(plain)) return 'SE';
-  if (/\bmath|\bnumber|\bcount|\btens\b/.test(plain)) return 'MA';
-  if (/\blang|\bread|\bwrit|\bletter/.test(plain)) return 'LA';
-  if (/\bart\b|\bdrawing|\bcraft/.test(plain)) return 'AR';
-  if (/\bcultur|\bgeogra|\bscience|\bbotan|\bzoolog|\bland\b|\bmap|\bhistory|\bmusic|\bliving/.test(plain)) return 'CU';
-  return null;
+function areaOf({ area, strand }: Pick<Material, 'area' | 'strand'>): ShelfArea {
+  return { area, strand: areaCode(area, strand) === 'AR' ? strand : '' };
 }
+
+const plain = (area: string): ShelfArea => ({ area, strand: '' });
+const hints: readonly (readonly [RegExp, ShelfArea])[] = [
+  [/\bpractical|\bdressing|\bpouring|\bcare of/, plain('practical-life')],
+  [/\bsens/, plain('sensorial')],
+  [/\bmath|\bnumber|\bcount|\btens\b/, plain('mathematics')],
+  [/\blang|\bread|\bwrit|\bletter/, plain('language')],
+  [/\bart\b|\bdrawing|\bcraft/, { area: 'culture', strand: 'art' }],
+  [/\bcultur|\bgeogra|\bscience|\bbotan|\bzoolog|\bland\b|\bmap|\bhistory|\bmusic|\bliving/, plain('culture')],
+];
+
+/** The area that a shelf's name speaks of; null: none. */
+export function areaInName(name: string): ShelfArea | null {
+  const words = name.toLowerCase().replaceAll('-', ' ');
+  return hints.find(([pattern]) => pattern.test(words))?.[1] ?? null;
+}
+
+type Shelves = Pick<Arrangement, 'pieces' | 'placements'>;
+const kept = new WeakMap<readonly Piece[], { placements: unknown; materials: unknown; areas: ReadonlyMap<string, ShelfArea> }>();
 
 /** The area of each shelf: that of most of its trays; an empty one is read from its name. */
-export function areasOfShelves(
-  arrangement: Pick<Arrangement, 'pieces' | 'placements'>,
-  materialById: ReadonlyMap<string, Material>,
-): ReadonlyMap<string, AreaCode> {
-  const counts = new Map<string, Map<AreaCode, number>>();
+export function areasOfShelves(arrangement: Shelves, materials: readonly Material[]): ReadonlyMap<string, ShelfArea> {
+  const known = kept.get(arrangement.pieces);
+  if (known?.placements === arrangement.placements && known.materials === materials) return known.areas;
+  const areas = findAreas(arrangement, materials);
+  kept.set(arrangement.pieces, { placements: arrangement.placements, materials, areas });
+  return areas;
+}
+
+function findAreas(arrangement: Shelves, materials: readonly Material[]): Map<string, ShelfArea> {
+  const areaById = new Map(materials.map((material) => [material.id, areaOf(material)]));
+  const counts = new Map<string, Map<string, Count>>();
   for (const placement of arrangement.placements) {
-    const material = materialById.get(placement.material);
-    const area = material && areaOf(material);
-    if (!area || placement.piece === null) continue;
-    const ofPiece = counts.get(placement.piece) ?? new Map<AreaCode, number>();
-    ofPiece.set(area, (ofPiece.get(area) ?? 0) + 1);
+    const area = areaById.get(placement.material);
+    if (!area?.area || placement.piece === null) continue;
+    const ofPiece = counts.get(placement.piece) ?? new Map<string, Count>();
+    const key = `${area.area}/${area.strand}`;
+    ofPiece.set(key, { area, count: (ofPiece.get(key)?.count ?? 0) + 1 });
     counts.set(placement.piece, ofPiece);
   }
   return new Map(
-    arrangement.pieces.flatMap((piece): [string, AreaCode][] => {
+    arrangement.pieces.flatMap((piece): [string, ShelfArea][] => {
       if (piece.kind !== 'shelf') return [];
-      const area = commonest(counts.get(piece.id)) ?? areaFromName(piece);
+      const area = commonest(counts.get(piece.id)) ?? areaInName(piece.name);
       return area ? [[piece.id, area]] : [];
     }),
   );
 }
 
-const areaFromName = (piece: Piece): AreaCode | null => readArea(piece.name);
+interface Count {
+  readonly area: ShelfArea;
+  readonly count: number;
+}
 
-function commonest(counts: ReadonlyMap<AreaCode, number> | undefined): AreaCode | null {
-  let best: AreaCode | null = null;
-  let most = 0;
-  for (const [area, count] of counts ?? []) {
-    if (count <= most) continue;
-    most = count;
-    best = area;
-  }
-  return best;
+function commonest(counts: ReadonlyMap<string, Count> | undefined): ShelfArea | null {
+  let best: Count | null = null;
+  for (const entry of counts?.values() ?? []) if (!best || entry.count > best.count) best = entry;
+  return best?.area ?? null;
 }

@@ -1,17 +1,18 @@
 import { colours, lines } from '#client/styles/tokens.ts';
+import { areaCode, areaLetters } from '#model/catalogue/areas.ts';
 import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
 import type { SceneBody, SceneEdge } from '#model/scene/types.ts';
 import type { Piece, Side } from '#model/schema/types.ts';
-import type { AreaCode } from '../areas.ts';
+import type { ShelfArea } from '../areas.ts';
 import { chairsOf } from '../chairs.ts';
 import { drawPencilOutline, drawPlain, label, ringOf } from './drawShape.ts';
 import { drawAdultSeat, drawChair, drawEasel, drawMatStand, drawRug } from './drawSmallPieces.ts';
 import { hatch } from './hatch.ts';
-import { at, fill, line, type Pen, path, readable, stroke, widthOf, write } from './pen.ts';
+import { at, fill, line, type Pen, path, stroke } from './pen.ts';
 
 export interface PieceLook {
   readonly number: string | null;
-  readonly area: AreaCode | null;
+  readonly area: ShelfArea | null;
   /** Drawn faintly: where something was, or would be. */
   readonly isPencil?: boolean;
 }
@@ -58,12 +59,13 @@ function drawShelf(pen: Pen, body: SceneBody, piece: Piece, look: PieceLook): vo
   const ring = ringOf(pen, body);
   path(pen, ring);
   fill(pen, colours.leaf);
-  if (look.area) hatch(pen, ring, look.area, piece.for === 'adults' ? colours.rule : colours.pencil);
+  const code = look.area && areaCode(look.area.area, look.area.strand);
+  if (code) hatch(pen, ring, code, piece.for === 'adults' ? colours.rule : colours.pencil);
   path(pen, ring);
   stroke(pen, { width: lines.outline });
   if (piece.divider) drawDivider(pen, body);
   for (const side of piece.sides) drawOpenSide(pen, body, piece, side);
-  label(pen, body, [look.number, look.area].filter(Boolean).join(' '), 650);
+  label(pen, body, [look.number, look.area && areaLetters(look.area.area, look.area.strand)].filter(Boolean).join(' '), 650);
   if (piece.locked) drawLock(pen, body);
 }
 

@@ -1,5 +1,5 @@
+import type { AreaCode } from '#model/catalogue/areas.ts';
 import type { Point } from '#model/geometry/vec.ts';
-import type { AreaCode } from '../areas.ts';
 import { type Pen, path, stroke } from './pen.ts';
 
 export type Hatch = AreaCode | 'unseen' | 'uncounted';

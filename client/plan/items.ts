@@ -1,0 +1,35 @@
+import type { Chosen } from '#client/session/types.ts';
+import type { Arrangement, Piece, Room } from '#model/schema/types.ts';
+import { pieceNumbers } from './numbers.ts';
+
+/** A thing of the plan that can be chosen; lists, keys and drawing share their order. */
+export type Item = Extract<Chosen, { kind: 'piece' | 'fixture' | 'opening' | 'corner' | 'wall' }>;
+
+const kindOrder: readonly Piece['kind'][] = ['shelf', 'table', 'seat', 'mat-stand', 'easel', 'rug', 'adult-seat', 'other'];
+
+/** Pieces as the lists show them: shelves by number, tables by number, then the rest by kind. */
+export function piecesInOrder(arrangement: Pick<Arrangement, 'pieces'>): Piece[] {
+  const numbers = pieceNumbers(arrangement);
+  const order = (piece: Piece): number => kindOrder.indexOf(piece.kind) * 10_000 + Number(numbers.get(piece.id)?.replace('T', '') ?? 0);
+  return [...arrangement.pieces].sort((p, q) => order(p) - order(q));
+}
+
+/** Everything that Tab goes through: pieces, what belongs to the room, doors and windows, walls. */
+export function itemsInOrder(arrangement: Pick<Arrangement, 'pieces'>, room: Room): Item[] {
+  return [
+    ...piecesInOrder(arrangement).map(({ id }): Item => ({ kind: 'piece', id })),
+    ...room.fixtures.map(({ id }): Item => ({ kind: 'fixture', id })),
+    ...room.openings.map(({ id }): Item => ({ kind: 'opening', id })),
+    ...room.corners.map(({ id }): Item => ({ kind: 'wall', id })),
+  ];
+}
+
+/** The item after the chosen one; null when it was the last, so that focus can go on. */
+export function nextItem(items: readonly Item[], chosen: Chosen | null, step: 1 | -1): Item | null {
+  if (!chosen) return (step === 1 ? items[0] : items.at(-1)) ?? null;
+  const index = items.findIndex((item) => isSame(item, chosen));
+  if (index < 0) return items[0] ?? null;
+  return items[index + step] ?? null;
+}
+
+export const isSame = (p: Chosen | null, q: Chosen | null): boolean => p?.kind === q?.kind && p?.id === q?.id;

@@ -1,0 +1,105 @@
+import type { Session } from '#client/session/types.ts';
+import type { Edit } from '#model/findings/edit.ts';
+import type { Point } from '#model/geometry/vec.ts';
+import type { Fixture, Opening, Piece } from '#model/schema/types.ts';
+
+/** What a press on the drawing makes. */
+export type Tool =
+  | { readonly kind: 'wall' }
+  | { readonly kind: 'opening'; readonly of: Opening['kind'] }
+  | { readonly kind: 'piece'; readonly of: Piece['kind'] }
+  | { readonly kind: 'fixture'; readonly of: Fixture['kind'] }
+  | { readonly kind: 'tape' }
+  | { readonly kind: 'remark' };
+
+export interface NewSize {
+  /** mm */
+  readonly width: number;
+  readonly depth: number;
+  readonly height: number | null;
+}
+
+export interface PlanState {
+  readonly tool: Tool | null;
+  /** The next new thing's size, typed beside the verbs. */
+  readonly size: NewSize;
+  /** Corners of the walls drawn so far, mm. */
+  readonly corners: readonly Point[];
+  /** The two ends of the tape, or the one laid so far. */
+  readonly tape: readonly Point[];
+  /** Where a remark is about to stand. */
+  readonly remarkAt: { readonly at: Point; readonly on: string | null } | null;
+  /** A fix being looked at, drawn in pencil. */
+  readonly pencil: readonly Edit[] | null;
+  /** Letter keys for the verbs; some people's aids use letters themselves. */
+  readonly hasLetterKeys: boolean;
+  /** Rises when the whole room is asked for. */
+  readonly wholeRoom: number;
+}
+
+export interface PlanStore {
+  state(): PlanState;
+  set(change: Partial<PlanState>): void;
+  subscribe(listener: () => void): () => void;
+}
+
+const KEYS = 'lowshelf.letterKeys';
+const stores = new WeakMap<Session, PlanStore>();
+
+/** What the verbs, the plan and the checks tell each other about the drawing at hand. Never shared, never saved with the class. */
+export function planStoreOf(session: Session): PlanStore {
+  const known = stores.get(session);
+  if (known) return known;
+  const store = createStore();
+  stores.set(session, store);
+  return store;
+}
+
+function createStore(): PlanStore {
+  let state: PlanState = {
+    tool: null,
+    size: { width: 1200, depth: 320, height: 700 },
+    corners: [],
+    tape: [],
+    remarkAt: null,
+    pencil: null,
+    hasLetterKeys: readKeys(),
+    wholeRoom: 0,
+  };
+  const listeners = new Set<() => void>();
+  return {
+    state: () => state,
+    set(change) {
+      if (change.hasLetterKeys !== undefined) keepKeys(change.hasLetterKeys);
+      state = { ...state, ...change };
+      for (const listener of listeners) listener();
+    },
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}
+
+// A browser that keeps nothing (private windows) still draws.
+function readKeys(): boolean {
+  try {
+    return globalThis.localStorage?.getItem(KEYS) !== 'off';
+  } catch {
+    return true;
+  }
+}
+
+function keepKeys(isOn: boolean): void {
+  try {
+    globalThis.localStorage?.setItem(KEYS, isOn ? 'on' : 'off');
+  } catch {
+    // Kept for this visit only.
+  }
+}
+
+/** Shows edits in pencil on the plan while somebody looks at a fix; null takes them off again. */
+export function showPencil(session: Session, edits: readonly Edit[] | null): void {
+  const store = planStoreOf(session);
+  if (store.state().pencil !== edits) store.set({ pencil: edits });
+}
