@@ -1,0 +1,36 @@
+import type { SceneBoard, SceneSide } from '../scene/types.ts';
+import type { Side } from '../schema/types.ts';
+
+const sideWords: Readonly<Record<Side, string>> = {
+  front: 'at the front',
+  back: 'at the back',
+  left: 'on the left',
+  right: 'on the right',
+};
+const ordinals = ['', 'second', 'third', 'fourth', 'fifth'];
+
+/** A board as people say it: "the top board of Sensorial A", "the second board of shelf s2, at the back". */
+export function sayBoard(side: SceneSide, board: SceneBoard): string {
+  const where = side.piece.sides.length > 1 ? `, ${sideWords[side.side]}` : '';
+  return `${whichBoard(side, board)} of ${side.body.label}${where}`;
+}
+
+function whichBoard(side: SceneSide, board: SceneBoard): string {
+  if (board.level === null) return 'the top';
+  const boards = side.boards.filter((b) => b.level !== null);
+  const index = boards.indexOf(board);
+  if (boards.length === 1) return 'the board';
+  if (index === 0) return 'the top board';
+  if (index === boards.length - 1) return 'the bottom board';
+  return index < ordinals.length ? `the ${ordinals[index]} board` : `board ${index + 1} from the top`;
+}
+
+/** "Pink tower", "Pink tower and Red rods", "Pink tower, Red rods and 3 more". */
+export function sayThings(names: readonly string[]): string {
+  if (names.length <= 2) return names.join(' and ');
+  if (names.length === 3) return `${names[0]}, ${names[1]} and ${names[2]}`;
+  return `${names[0]}, ${names[1]} and ${names.length - 2} more`;
+}
+
+/** Tells findings on one board from those on another; part of their identity. */
+export const boardPart = (board: SceneBoard): string => `${board.side}/${board.level?.id ?? 'top'}`;
