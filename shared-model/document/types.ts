@@ -115,6 +115,9 @@ export interface Commands {
     >,
   ): boolean;
 
+  /** Ticks and notes of the move day, key by key; undefined takes a key out, an object merges key by key. */
+  changeMoveDay(set: Readonly<Record<string, unknown>>): boolean;
+
   addArrangement(name: string, copyOf?: string): string;
   renameArrangement(arrangement: string, name: string): boolean;
   removeArrangement(arrangement: string): boolean;

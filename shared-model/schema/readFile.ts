@@ -56,7 +56,7 @@ function refuse(path: string, found: string, expected: string): ReadClassroom {
   return { ok: false, problems: [{ path, found, expected }] };
 }
 
-function toProblem(issue: z.core.$ZodIssue, file: unknown): FileProblem {
+export function toProblem(issue: z.core.$ZodIssue, file: unknown): FileProblem {
   const deepest = issue.code === 'invalid_union' ? deepestOf(issue) : issue;
   return { path: sayPath(deepest.path), found: say(valueAt(file, deepest.path)), expected: sayExpected(deepest) };
 }
