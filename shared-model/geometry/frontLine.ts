@@ -1,0 +1,147 @@
+import type { Part } from './parts.ts';
+import { add, distance, type Point, scale, sub, unit } from './vec.ts';
+
+/** A line that discs come to touch from its outward side, mm. `outward` is a unit normal. */
+export interface FrontLine {
+  readonly a: Point;
+  readonly b: Point;
+  readonly outward: Point;
+}
+
+/** mm: below this a corner lies on the front's line; rounding of a turned piece is about 1e-9. */
+export const ON_LINE = 1e-6;
+
+/** A part seen from a front: u along it from a, v outward (mm). */
+export interface SeenPart {
+  readonly part: Part;
+  /** u, v of each corner in turn. */
+  readonly uv: Float64Array;
+  /** Where along the front the part comes nearest to it: between these every disc tangent to the front meets it soonest. */
+  readonly lowFrom: number;
+  readonly lowTo: number;
+  /** v of that place; 0 where the part lies across the line. */
+  readonly low: number;
+}
+
+export const lengthOf = (front: FrontLine): number => distance(front.a, front.b);
+
+/** The point u along a front and v before it (mm). */
+export function pointBefore(front: FrontLine, u: number, v: number): Point {
+  return add(front.a, add(scale(unit(sub(front.b, front.a)), u), scale(front.outward, v)));
+}
+
+/** The part in the front's own axes; null when all of it lies behind the line. */
+export function seePart(front: FrontLine, part: Part): SeenPart | null {
+  const along = unit(sub(front.b, front.a));
+  const { xy } = part;
+  const uv = new Float64Array(xy.length);
+  let low = Infinity;
+  let high = -Infinity;
+  for (let i = 0; i < xy.length; i += 2) {
+    const x = (xy[i] as number) - front.a.x;
+    const y = (xy[i + 1] as number) - front.a.y;
+    const v = x * front.outward.x + y * front.outward.y;
+    uv[i] = x * along.x + y * along.y;
+    uv[i + 1] = v;
+    low = Math.min(low, v);
+    high = Math.max(high, v);
+  }
+  if (high <= ON_LINE) return null;
+  const [lowFrom, lowTo] = low < -ON_LINE ? acrossLine(uv) : alongLowest(uv, low);
+  return { part, uv, lowFrom, lowTo, low: Math.max(0, low <= ON_LINE ? 0 : low) };
+}
+
+function alongLowest(uv: Float64Array, low: number): [number, number] {
+  let from = Infinity;
+  let to = -Infinity;
+  for (let i = 0; i < uv.length; i += 2) {
+    if ((uv[i + 1] as number) > low + ON_LINE) continue;
+    from = Math.min(from, uv[i] as number);
+    to = Math.max(to, uv[i] as number);
+  }
+  return [from, to];
+}
+
+function acrossLine(uv: Float64Array): [number, number] {
+  let from = Infinity;
+  let to = -Infinity;
+  for (let i = 0; i < uv.length; i += 2) {
+    const k = (i + 2) % uv.length;
+    const u1 = uv[i] as number;
+    const v1 = uv[i + 1] as number;
+    const u2 = uv[k] as number;
+    const v2 = uv[k + 1] as number;
+    if (v1 > 0 === v2 > 0) continue;
+    const u = u1 + ((u2 - u1) * v1) / (v1 - v2);
+    from = Math.min(from, u);
+    to = Math.max(to, u);
+  }
+  return [from, to];
+}
+
+/** Diameter (mm) of the largest disc that touches the front at u and does not enter the part. */
+export function tangentDiameter(seen: SeenPart, u: number): number {
+  if (u >= seen.lowFrom && u <= seen.lowTo) return seen.low;
+  const { uv } = seen;
+  const n = uv.length;
+  let least = Infinity;
+  for (let i = 0; i < n; i += 2) {
+    const du = (uv[i] as number) - u;
+    const v = uv[i + 1] as number;
+    if (v > ON_LINE) least = Math.min(least, (du * du + v * v) / v);
+    if (n === 4 && i === 2) break;
+    const k = i + 2 === n ? 0 : i + 2;
+    const eu = (uv[k] as number) - (uv[i] as number);
+    const ev = (uv[k + 1] as number) - v;
+    const size = Math.sqrt(eu * eu + ev * ev);
+    if (size === 0) continue;
+    // Signed distance of the touching point from the edge's line, and how fast the centre draws near it.
+    let off = (ev * du - eu * v) / size;
+    let rate = eu / size;
+    if (off < 0) {
+      off = -off;
+      rate = -rate;
+    }
+    const radius = off / (1 - rate);
+    if (!(2 * radius < least)) continue;
+    const foot = (-du * eu + (radius - v) * ev) / size;
+    if (foot >= 0 && foot <= size) least = 2 * radius;
+  }
+  return least;
+}
+
+/** Between which u a disc of a diameter (mm) that touches the front enters the part; null: nowhere. */
+export function blockedBetween(seen: SeenPart, diameter: number): [number, number] | null {
+  if (seen.low >= diameter) return null;
+  const r = diameter / 2;
+  const { uv } = seen;
+  const n = uv.length;
+  let from = seen.lowFrom;
+  let to = seen.lowTo;
+  const take = (u: number): void => {
+    if (u < from) from = u;
+    if (u > to) to = u;
+  };
+  for (let i = 0; i < n; i += 2) {
+    const u = uv[i] as number;
+    const v = uv[i + 1] as number;
+    if (v > 0 && v < diameter) {
+      const half = Math.sqrt(v * (diameter - v));
+      take(u - half);
+      take(u + half);
+    }
+    if (n === 4 && i === 2) break;
+    const k = i + 2 === n ? 0 : i + 2;
+    const eu = (uv[k] as number) - u;
+    const ev = (uv[k + 1] as number) - v;
+    const size = Math.sqrt(eu * eu + ev * ev);
+    if (Math.abs(ev) <= 1e-12 * size) continue;
+    // Centres (c, r) at distance r from the edge's line, with their foot on the edge.
+    for (const sign of [-1, 1]) {
+      const c = u + ((r - v) * eu + sign * r * size) / ev;
+      const foot = ((c - u) * eu + (r - v) * ev) / size;
+      if (foot >= 0 && foot <= size) take(c);
+    }
+  }
+  return [from, to];
+}

@@ -1,0 +1,96 @@
+/**
+ * A union-find over parts whose links carry, for every test point at once, the parity of the crossings of an upward
+ * ray from the point with the link's path. When a link closes a loop, `closeLoop` gives the points it goes round.
+ */
+export class ParityForest {
+  /** Per test point one bit: the loop just closed goes round it. */
+  readonly loop: Uint32Array;
+  readonly words: number;
+  private readonly parent: Int32Array;
+  private readonly size: Int32Array;
+  private readonly potential: Uint32Array;
+  private readonly order: Int32Array;
+  private readonly xs: Float64Array;
+  private readonly ys: Float64Array;
+  private readonly path: number[] = [];
+
+  constructor(partCount: number, points: readonly { readonly x: number; readonly y: number }[]) {
+    this.words = Math.max(1, (points.length + 31) >>> 5);
+    this.loop = new Uint32Array(this.words);
+    this.parent = Int32Array.from({ length: partCount }, (_, i) => i);
+    this.size = new Int32Array(partCount).fill(1);
+    this.potential = new Uint32Array(partCount * this.words);
+    // Sorted by x, so that a piece of path meets the rays of one run of points.
+    this.order = Int32Array.from(points.keys());
+    this.order.sort((i, j) => (points[i]?.x ?? 0) - (points[j]?.x ?? 0));
+    this.xs = Float64Array.from(this.order, (i) => points[i]?.x ?? 0);
+    this.ys = Float64Array.from(this.order, (i) => points[i]?.y ?? 0);
+  }
+
+  /** Starts the path of the next link. */
+  startLink(): void {
+    this.loop.fill(0);
+  }
+
+  /** Adds a straight piece to the path of the link (mm). */
+  addPath(x1: number, y1: number, x2: number, y2: number): void {
+    if (x1 === x2) return;
+    const isForward = x1 < x2;
+    const left = isForward ? x1 : x2;
+    const right = isForward ? x2 : x1;
+    const yLeft = isForward ? y1 : y2;
+    const slope = ((isForward ? y2 : y1) - yLeft) / (right - left);
+    for (let k = this.firstFrom(left); k < this.xs.length; k++) {
+      const x = this.xs[k] as number;
+      if (x >= right) break;
+      if (yLeft + (x - left) * slope >= (this.ys[k] as number)) continue;
+      const point = this.order[k] as number;
+      const word = point >>> 5;
+      this.loop[word] = (this.loop[word] as number) ^ (1 << (point & 31));
+    }
+  }
+
+  /** Joins two parts by the path added. True when that closes a loop round at least one point but not round all space. */
+  closeLoop(i: number, j: number): boolean {
+    const a = this.find(i);
+    const b = this.find(j);
+    const { loop, potential, words } = this;
+    if (i !== a) for (let w = 0; w < words; w++) loop[w] = (loop[w] as number) ^ (potential[i * words + w] as number);
+    if (j !== b) for (let w = 0; w < words; w++) loop[w] = (loop[w] as number) ^ (potential[j * words + w] as number);
+    if (a === b) return loop.some((bits) => bits !== 0);
+    const [under, over] = (this.size[a] as number) < (this.size[b] as number) ? [a, b] : [b, a];
+    this.parent[under] = over;
+    this.size[over] = (this.size[over] as number) + (this.size[under] as number);
+    potential.set(loop, under * words);
+    return false;
+  }
+
+  private find(i: number): number {
+    const { parent, potential, words, path } = this;
+    let root = i;
+    path.length = 0;
+    while (parent[root] !== root) {
+      path.push(root);
+      root = parent[root] as number;
+    }
+    for (let k = path.length - 2; k >= 0; k--) {
+      const node = path[k] as number;
+      const above = path[k + 1] as number;
+      for (let w = 0; w < words; w++)
+        potential[node * words + w] = (potential[node * words + w] as number) ^ (potential[above * words + w] as number);
+      parent[node] = root;
+    }
+    return root;
+  }
+
+  private firstFrom(x: number): number {
+    let low = 0;
+    let high = this.xs.length;
+    while (low < high) {
+      const middle = (low + high) >>> 1;
+      if ((this.xs[middle] as number) < x) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+}

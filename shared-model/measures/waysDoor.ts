@@ -1,0 +1,112 @@
+import { addGap, byWidth, type Gap } from '../geometry/gaps.ts';
+import { isInPart, makePart, type Part } from '../geometry/parts.ts';
+import { add, distance, dot, lerp, type Point, scale, sub, unit } from '../geometry/vec.ts';
+import { type Closest, closestOfParts } from '../geometry/closest.ts';
+import type { SceneOpening } from '../scene/types.ts';
+import type { WaysField } from './waysField.ts';
+
+/**
+ * A door or passage that people come from, opened as an alcove outside the wall: as wide as the clear opening, 1.5
+ * times as deep, its source in the middle.
+ */
+export interface OpenDoor {
+  readonly opening: SceneOpening;
+  /** mm of clear opening */
+  readonly clear: number;
+  /** null: the alcove would lie over another part of the room, so only discs at the door's inner line tell. */
+  readonly alcove: Alcove | null;
+}
+
+interface Alcove {
+  readonly source: Point;
+  /** mm: the widest disc round the source */
+  readonly room: number;
+  /** The field's parts with the opening's wall cut in two, then the alcove's sides. */
+  readonly parts: readonly Part[];
+  /** Gaps narrower than the clear opening, narrowest first. */
+  readonly gaps: readonly Gap[];
+}
+
+const DEPTHS = [1.5, 1.25, 1];
+
+/** @param limit mm: wider gaps are of no interest */
+export function openDoor(field: WaysField, opening: SceneOpening, limit: number): OpenDoor {
+  const { wall } = opening;
+  const along = unit(sub(wall.b, wall.a));
+  const wallLength = distance(wall.a, wall.b);
+  const within = (p: Point): number => Math.min(wallLength, Math.max(0, dot(sub(p, wall.a), along)));
+  const from = within(opening.clearA);
+  const to = within(opening.clearB);
+  const clear = to - from;
+  if (clear <= 0) return { opening, clear: 0, alcove: null };
+  const left = add(wall.a, scale(along, from));
+  const right = add(wall.a, scale(along, to));
+  const depth = DEPTHS.map((share) => share * clear).find((d) => isOutside(field, opening, left, right, d));
+  if (depth === undefined) return { opening, clear, alcove: null };
+  return { opening, clear, alcove: makeAlcove(field, opening, left, right, depth, Math.min(limit, clear)) };
+}
+
+function makeAlcove(field: WaysField, { wall }: SceneOpening, left: Point, right: Point, depth: number, limit: number): Alcove {
+  const out = scale(wall.inward, -depth);
+  const farLeft = add(left, out);
+  const farRight = add(right, out);
+  const wallAt = field.wallIndex.get(wall.id) as number;
+  const first = field.parts.length;
+  const parts = [...field.parts];
+  parts[wallAt] = makePart(wall.id, [wall.a, left]);
+  parts.push(
+    makePart(wall.id, [right, wall.b]),
+    makePart(wall.id, [left, farLeft]),
+    makePart(wall.id, [farLeft, farRight]),
+    makePart(wall.id, [farRight, right]),
+  );
+  const gaps = field.gaps(limit).filter((gap) => gap.i !== wallAt && gap.j !== wallAt);
+  const fresh = [wallAt, first, first + 1, first + 2, first + 3];
+  fresh.forEach((i, k) => {
+    for (const j of field.grid.near(parts[i] as Part, limit)) if (j !== wallAt) addGap(parts, i, j, limit, gaps);
+    for (const j of fresh.slice(k + 1)) addGap(parts, i, j, limit, gaps);
+  });
+  const source = add(lerp(left, right, 0.5), scale(out, 0.5));
+  return { source, room: roomRound(field, source, parts, fresh), parts, gaps: gaps.sort(byWidth) };
+}
+
+/** No other wall of the room runs through the alcove. */
+function isOutside(field: WaysField, { wall }: SceneOpening, left: Point, right: Point, depth: number): boolean {
+  const inset = 0.5;
+  const along = scale(unit(sub(right, left)), Math.min(inset, distance(left, right) / 4));
+  const near = scale(wall.inward, -inset);
+  const far = scale(wall.inward, inset - depth);
+  const box = makePart('', [
+    add(add(left, along), near),
+    add(sub(right, along), near),
+    add(sub(right, along), far),
+    add(add(left, along), far),
+  ]);
+  const closest: Closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
+  for (const [id, index] of field.wallIndex) {
+    if (id === wall.id) continue;
+    closestOfParts(box, field.parts[index] as Part, closest);
+    if (closest.distance === 0) return false;
+  }
+  return true;
+}
+
+/** Diameter (mm) of the widest disc round a point. */
+function roomRound(field: WaysField, p: Point, parts: readonly Part[], fresh: readonly number[]): number {
+  if (field.isInHollow(p)) return 0;
+  const dot = makePart('', [p, p]);
+  const reach = Math.max(...fresh.map((i) => distanceTo(dot, parts[i] as Part)));
+  let least = Infinity;
+  for (const i of [...field.grid.near(dot, reach), ...fresh]) {
+    const part = parts[i] as Part;
+    if (isInPart(part, p.x, p.y)) return 0;
+    least = Math.min(least, distanceTo(dot, part));
+  }
+  return 2 * least;
+}
+
+function distanceTo(p: Part, q: Part): number {
+  const closest: Closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
+  closestOfParts(p, q, closest);
+  return closest.distance;
+}

@@ -1,0 +1,234 @@
+import type { Part } from '../geometry/parts.ts';
+import type { Gap } from '../geometry/gaps.ts';
+import { separate } from '../geometry/separation.ts';
+import { type FrontView, freeStretches, largestDiscs, type TangentDisc, viewFront } from '../geometry/tangentDiscs.ts';
+import { boundingBox } from '../geometry/polygon.ts';
+import type { FrontLine } from '../geometry/frontLine.ts';
+import type { SceneOpening } from '../scene/types.ts';
+import { doorLine, type Target } from './targets.ts';
+import { type OpenDoor, openDoor } from './waysDoor.ts';
+import type { WaysField } from './waysField.ts';
+
+/** What holds a way to its width. */
+export type Bound =
+  | { readonly by: 'gap'; readonly gap: Gap; readonly parts: readonly Part[] }
+  /** What stands before the front itself. */
+  | { readonly by: 'touch'; readonly line: FrontLine; readonly disc: TangentDisc; readonly id: string; readonly parts: readonly Part[] }
+  | { readonly by: 'door'; readonly door: OpenDoor };
+
+/** The widest disc from a door to a front, mm. */
+export interface Passage {
+  readonly width: number;
+  readonly bound: Bound | null;
+}
+
+export interface SolvedWay {
+  readonly target: Target;
+  /** The door it is best reached from; null: there is none. */
+  readonly from: SceneOpening | null;
+  readonly width: number;
+  readonly bound: Bound | null;
+  /** Only that the width is no less than the limit is known. */
+  readonly isCapped: boolean;
+  /** Share of the front's length that discs of `shareAt` mm cover. */
+  readonly share: number;
+}
+
+export interface SolveOptions {
+  /** mm: widths up to here are exact. */
+  readonly limit: number;
+  /** mm: the disc whose cover of each front is asked; at most the limit. */
+  readonly shareAt: number;
+  /** Gaps that count as open. */
+  readonly isExempt?: (gap: Gap) => boolean;
+}
+
+interface Tangent {
+  readonly target: number;
+  readonly line: number;
+  readonly disc: TangentDisc;
+}
+
+const EXACT = 1e-7;
+const NOWHERE: Passage = { width: 0, bound: null };
+
+/** Answers for the given targets, in their order. */
+export function solveWays(field: WaysField, targets: readonly Target[], options: SolveOptions): SolvedWay[] {
+  const { limit } = options;
+  const doors = field.scene.room.openings.filter((o) => o.isWayIn).map((o) => openDoor(field, o, limit));
+  const views = targets.map((target) => target.lines.map((line) => view(field, line, limit, field.parts)));
+  const tangents = views.flatMap((lines, target) =>
+    lines.flatMap((one, line) => largestDiscs(one).map((disc): Tangent => ({ target, line, disc }))),
+  );
+  const shut = throughShutDoors(field, targets, tangents, doors, options);
+  const open = doors.map((door) => throughAlcove(field, targets, views, tangents, door, options));
+  return targets.map((target, t) => {
+    let best: { from: OpenDoor; passage: Passage } | null = null;
+    for (const [d, door] of doors.entries()) {
+      if (target.opening === door.opening) continue;
+      const passage = together(door, open[d]?.[t] ?? null, shut.best[d]?.[t] ?? NOWHERE, limit);
+      const isBetter = !best || passage.width > best.passage.width + EXACT;
+      if (isBetter || (door.opening.isMain && passage.width >= (best as NonNullable<typeof best>).passage.width - EXACT))
+        best = { from: door, passage };
+    }
+    if (!best) return { target, from: null, width: 0, bound: null, isCapped: false, share: 0 };
+    const { width, bound } = best.passage;
+    const isCapped = width >= limit - EXACT;
+    const covered = (j: number): boolean =>
+      doors.some((door, d) => {
+        const alcove = open[d]?.[t];
+        if (target.opening === door.opening) return false;
+        if (alcove && alcove.width < Math.min(door.clear, options.shareAt) - EXACT) return false;
+        return shut.meets(d, j) || (door.clear >= options.shareAt && alcove?.reached.has(j) === true);
+      });
+    return {
+      target,
+      from: best.from.opening,
+      width: isCapped ? limit : width < EXACT ? 0 : width,
+      bound: width < EXACT ? null : bound,
+      isCapped,
+      share: shareOf(views[t] ?? [], t, tangents, covered, options.shareAt),
+    };
+  });
+}
+
+/** The alcove's answer, or, where only the door itself is that narrow, the one from its inner line. */
+function together(door: OpenDoor, open: Passage | null, shut: Passage, limit: number): Passage {
+  if (!open) return shut;
+  if (open.width < Math.min(door.clear, limit) - EXACT) return open;
+  if (shut.width > door.clear || door.clear >= limit) return shut.width > open.width ? shut : open;
+  return { width: door.clear, bound: { by: 'door', door } };
+}
+
+function view(field: WaysField, line: FrontLine, limit: number, parts: readonly Part[], fresh: readonly number[] = []): FrontView {
+  const near = field.grid.near(boundingBox([line.a, line.b]), limit);
+  return viewFront(line, [...near, ...fresh].map((i) => parts[i] as Part), limit, field.isOpenFloor);
+}
+
+/** From the discs tangent to each door's inner line, every opening shut. */
+function throughShutDoors(
+  field: WaysField,
+  targets: readonly Target[],
+  tangents: readonly Tangent[],
+  doors: readonly OpenDoor[],
+  { limit, shareAt, isExempt }: SolveOptions,
+) {
+  const sources = doors.map((door) => {
+    const line = doorLine(door.opening);
+    return door.clear > 0 ? largestDiscs(view(field, line, limit, field.parts)).map((disc) => ({ disc, line })) : [];
+  });
+  const flat = sources.flat();
+  const gaps = isExempt ? field.gaps(limit).filter((gap) => !isExempt(gap)) : field.gaps(limit);
+  const points = [...flat.map((s) => s.disc.center), ...tangents.map((t) => t.disc.center)];
+  const cuts = separate(field.parts, gaps, points, flat.map((_, k) => k));
+  const best: Passage[][] = [];
+  const wide = doors.map(() => new Uint8Array(tangents.length));
+  let k = 0;
+  for (const [d, discs] of sources.entries()) {
+    const answers = targets.map((): Passage => NOWHERE);
+    for (const source of discs) {
+      const cut = cuts[k++];
+      tangents.forEach((tangent, j) => {
+        const gap = cut?.[flat.length + j] ?? null;
+        const width = Math.min(gap?.width ?? Infinity, tangent.disc.diameter, source.disc.diameter);
+        if (width >= shareAt - 1e-5) (wide[d] as Uint8Array)[j] = 1;
+        if (width <= (answers[tangent.target] as Passage).width) return;
+        const bound: Bound =
+          gap && gap.width <= width + EXACT
+            ? { by: 'gap', gap, parts: field.parts }
+            : tangent.disc.diameter <= width
+              ? touch(targets, tangent, field.parts)
+              : { by: 'touch', line: source.line, disc: source.disc, id: (doors[d] as OpenDoor).opening.wall.id, parts: field.parts };
+        answers[tangent.target] = { width, bound };
+      });
+    }
+    best.push(answers);
+  }
+  return { best, meets: (d: number, j: number): boolean => wide[d]?.[j] === 1 };
+}
+
+function touch(targets: readonly Target[], { target, line, disc }: Tangent, parts: readonly Part[]): Bound {
+  const one = targets[target] as Target;
+  return { by: 'touch', line: one.lines[line] as FrontLine, disc, id: one.opening?.wall.id ?? one.id, parts };
+}
+
+type AlcovePassage = Passage & { readonly reached: ReadonlySet<number> };
+
+/** From the middle of a door's alcove, that door open. */
+function throughAlcove(
+  field: WaysField,
+  targets: readonly Target[],
+  views: readonly (readonly FrontView[])[],
+  tangents: readonly Tangent[],
+  door: OpenDoor,
+  { limit, shareAt, isExempt }: SolveOptions,
+): AlcovePassage[] | null {
+  const { alcove, clear } = door;
+  if (!alcove) return clear > 0 ? null : targets.map(() => ({ ...NOWHERE, reached: new Set<number>() }));
+  const most = Math.min(limit, clear);
+  const byDoor = new Set<string>();
+  const fresh = Array.from({ length: alcove.parts.length - field.parts.length }, (_, i) => field.parts.length + i);
+  const openingBox = boundingBox([door.opening.clearA, door.opening.clearB]);
+  const here: { tangent: Tangent; index: number }[] = tangents.map((tangent, index) => ({ tangent, index }));
+  // Before fronts beside the door a disc may stand partly in the doorway.
+  targets.forEach((target, t) => {
+    views[t]?.forEach((one, line) => {
+      const box = boundingBox([one.front.a, one.front.b]);
+      const away = Math.max(
+        box.minX - openingBox.maxX,
+        openingBox.minX - box.maxX,
+        box.minY - openingBox.maxY,
+        openingBox.minY - box.maxY,
+      );
+      if (target.opening === door.opening || away > most) return;
+      byDoor.add(`${t}/${line}`);
+      const near = view(field, one.front, most, alcove.parts, fresh);
+      for (const disc of largestDiscs(near)) here.push({ tangent: { target: t, line, disc }, index: -1 });
+    });
+  });
+  const used = here.filter(({ tangent, index }) => index < 0 || !byDoor.has(`${tangent.target}/${tangent.line}`));
+  const gaps = isExempt ? alcove.gaps.filter((gap) => !isExempt(gap)) : alcove.gaps;
+  const [cut] = separate(alcove.parts, gaps, [alcove.source, ...used.map((u) => u.tangent.disc.center)], [0]);
+  const answers = targets.map((): { width: number; bound: Bound | null; reached: Set<number> } => ({ ...NOWHERE, reached: new Set() }));
+  used.forEach(({ tangent, index }, k) => {
+    const gap = cut?.[k + 1] ?? null;
+    const width = Math.min(gap?.width ?? Infinity, tangent.disc.diameter, alcove.room, most);
+    const answer = answers[tangent.target] as (typeof answers)[number];
+    if (index >= 0 && width >= shareAt - 1e-5) answer.reached.add(index);
+    if (width <= answer.width) return;
+    answer.width = width;
+    answer.bound =
+      gap && gap.width <= width + EXACT
+        ? { by: 'gap', gap, parts: alcove.parts }
+        : tangent.disc.diameter <= width
+          ? touch(targets, tangent, alcove.parts)
+          : { by: 'door', door };
+  });
+  return answers;
+}
+
+function shareOf(
+  views: readonly FrontView[],
+  target: number,
+  tangents: readonly Tangent[],
+  isCovered: (index: number) => boolean,
+  diameter: number,
+): number {
+  let total = 0;
+  let covered = 0;
+  views.forEach((one, line) => {
+    total += one.length;
+    let end = 0;
+    for (const [from, to] of freeStretches(one, diameter)) {
+      const isReached = tangents.some(
+        (t, j) => t.target === target && t.line === line && t.disc.u >= from - 1e-3 && t.disc.u <= to + 1e-3 && isCovered(j),
+      );
+      if (!isReached) continue;
+      const start = Math.max(end, from - diameter / 2, 0);
+      end = Math.max(end, Math.min(one.length, to + diameter / 2));
+      covered += Math.max(0, end - start);
+    }
+  });
+  return total === 0 ? 0 : Math.min(1, covered / total);
+}
+
