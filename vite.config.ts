@@ -1,12 +1,36 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
+/** The page opens with the server gone; a new version waits until the person asks for it. */
+const openableOffline = () =>
+  VitePWA({
+    registerType: 'prompt',
+    injectRegister: false,
+    manifest: {
+      name: 'Lowshelf',
+      short_name: 'Lowshelf',
+      description: 'Lay out a classroom and its shelves, and see what the layout does to the children.',
+      display: 'standalone',
+      background_color: '#DDD5C3',
+      theme_color: '#DDD5C3',
+      icons: [{ src: 'icon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' }],
+    },
+    workbox: {
+      globPatterns: ['**/*.{js,css,html,svg,wasm,json}', '**/*-latin-*.woff2'],
+      navigateFallback: 'index.html',
+      // Pages only: nothing that the server answers itself.
+      navigateFallbackDenylist: [/^\/(?:api|sync|health)/],
+      maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
+    },
+  });
+
 export default defineConfig({
   root: here('./client'),
-  plugins: [react()],
+  plugins: [react(), openableOffline()],
   resolve: { dedupe: ['yjs'] },
   build: { outDir: here('./dist'), emptyOutDir: true, target: 'es2022' },
   worker: { format: 'es' },

@@ -9,7 +9,8 @@ export const questionOf = (rule: string): string => rule.slice(0, rule.indexOf('
 /** Problems that nobody left as they are. */
 export const openProblems = (report: Report): Finding[] => report.findings.filter((f) => f.outcome === 'problem' && f.leftReason === null);
 /** What could not be told, and nobody left as it is. */
-export const unanswered = (report: Report): Finding[] => report.findings.filter((f) => f.outcome === 'cannot-tell' && f.leftReason === null);
+export const unanswered = (report: Report): Finding[] =>
+  report.findings.filter((f) => f.outcome === 'cannot-tell' && f.leftReason === null);
 export const leftAsTheyAre = (report: Report): Finding[] => report.findings.filter((f) => f.leftReason !== null);
 
 /** Must before should before note; the order of the rules otherwise, so that the list does not jump. */

@@ -1,6 +1,6 @@
+import { useState } from 'react';
 import { useArrangement, useClassroom, useSession } from '../session/hooks.ts';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
-import { useState } from 'react';
 import { NameDialog } from './NameDialog.tsx';
 
 /** How it stands in ink, what is proposed in pencil, dashed. */

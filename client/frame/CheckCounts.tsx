@@ -1,7 +1,7 @@
 import type { Severity } from '#model/findings/finding.ts';
+import { openProblems, unanswered } from '../checks/sortFindings.ts';
 import { useReport } from '../session/hooks.ts';
 import { SeverityMark, severityWord } from '../ui/SeverityMark.tsx';
-import { openProblems, unanswered } from '../checks/sortFindings.ts';
 
 const severities: readonly Severity[] = ['must', 'should', 'note'];
 

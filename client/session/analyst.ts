@@ -1,6 +1,6 @@
 import type { Report } from '#model/analysis/report.ts';
 import type { Classroom } from '#model/schema/types.ts';
-import type { Preview } from './types.ts';
+import type { Preview, Session } from './types.ts';
 
 /** Judges a classroom away from the drawing. The session asks it after each change; the latest question wins. */
 export interface Analyst {
@@ -17,4 +17,16 @@ export interface Analyst {
   /** Called after any of the above changed. @returns a function that stops it. */
   subscribe(listener: () => void): () => void;
   close(): void;
+}
+
+/** How `openSession` is called. Rejects with an Error in words for people when the classroom can be neither read nor begun. */
+export type OpenSession = (id: string, options: OpenOptions) => Promise<Session>;
+
+export interface OpenOptions {
+  readonly analyst: Analyst;
+  readonly person: { readonly name: string; readonly initials: string };
+  /** Where `session.announce` goes. */
+  readonly announce: (text: string) => void;
+  /** A classroom that was just made or read from a file; absent: what is kept under this id, or comes from the server. */
+  readonly start?: Classroom;
 }

@@ -71,6 +71,8 @@ export interface Session {
   people(): readonly Person[];
   needsRepair(): readonly NeedsRepair[];
   setView(change: Partial<View>): void;
+  /** Who is here, as colleagues see it; empty initials: not said. */
+  setPerson(person: { readonly name: string; readonly initials: string }): void;
   /** Says something politely to a screen reader and in the status line. */
   announce(text: string): void;
   /** Called after anything above changed. */

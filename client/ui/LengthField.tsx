@@ -21,7 +21,18 @@ interface Props {
 }
 
 /** A length typed as people write it. What was understood is read back while typing; a slip is told and changes nothing. */
-export function LengthField({ label, value, units, onCommit, onTyping, mayBeEmpty = false, least = 1, most = 100_000, placeholder, autoFocus }: Props) {
+export function LengthField({
+  label,
+  value,
+  units,
+  onCommit,
+  onTyping,
+  mayBeEmpty = false,
+  least = 1,
+  most = 100_000,
+  placeholder,
+  autoFocus,
+}: Props) {
   const [typed, setTyped] = useState<string | null>(null);
   const shown = typed ?? (value === null ? '' : sayLength(value, units));
   const read = typed === null ? null : understand(typed, units, mayBeEmpty, least, most);
@@ -74,7 +85,8 @@ function understand(typed: string, units: LengthUnits, mayBeEmpty: boolean, leas
   if (typed.trim() === '' && mayBeEmpty) return { ok: true, mm: null };
   const read = readLength(typed, units);
   if (!read.ok) return read;
-  if (read.mm < least) return { ok: false, why: `${sayLength(read.mm, units)} is too short. It takes at least ${sayLength(least, units)}.` };
+  if (read.mm < least)
+    return { ok: false, why: `${sayLength(read.mm, units)} is too short. It takes at least ${sayLength(least, units)}.` };
   if (read.mm > most) return { ok: false, why: `${sayLength(read.mm, units)} is too long. It takes at most ${sayLength(most, units)}.` };
   return { ok: true, mm: read.mm };
 }

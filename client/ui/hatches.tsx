@@ -1,4 +1,4 @@
-import type { AreaCode } from './areas.ts';
+import type { AreaCode } from '#model/catalogue/areas.ts';
 
 /** Spacing of the hatch lines, px. */
 export const HATCH = 5;

@@ -55,7 +55,8 @@ export function createAnalyst(start: () => Port = startWorker): Analyst & { asid
     if (!asked) return;
     sequence += 1;
     const { classroom, arrangement, preview } = asked;
-    const part: Question['classroom'] = sent === null ? { whole: classroom } : sent === classroom ? null : { change: changeBetween(sent, classroom) };
+    const part: Question['classroom'] =
+      sent === null ? { whole: classroom } : sent === classroom ? null : { change: changeBetween(sent, classroom) };
     sent = classroom;
     isLiveOut = true;
     isPending = false;

@@ -35,7 +35,10 @@ export function deskOf(send: (message: Answer | Failure) => void, wait: (ms: num
       try {
         await answer(question);
       } catch (error) {
-        send({ sequence: question.sequence, failure: `The checks stopped: ${sayError(error)}. The drawing is safe; the last answers stand.` });
+        send({
+          sequence: question.sequence,
+          failure: `The checks stopped: ${sayError(error)}. The drawing is safe; the last answers stand.`,
+        });
       }
     }
     isAtWork = false;

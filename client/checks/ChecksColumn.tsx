@@ -1,0 +1,55 @@
+import type { Report } from '#model/analysis/report.ts';
+import { useIsThinking, useReport } from '../session/hooks.ts';
+import { LeftList } from './LeftList.tsx';
+import { MeasureNext } from './MeasureNext.tsx';
+import { Question } from './Question.tsx';
+import { SourceList } from './SourceList.tsx';
+import { leftAsTheyAre, openProblems, questionStates } from './sortFindings.ts';
+import { sourceLetters } from './sourceLetters.ts';
+
+/** The nine questions in their order, each with what was found; below them what to measure and what was left. */
+export function ChecksColumn() {
+  const report = useReport();
+  const isThinking = useIsThinking();
+  return (
+    <div className="checks">
+      <header className="panel-head">
+        <h2>Checks</h2>
+        <span className="aside">{report ? sayOpen(report, isThinking) : 'being worked out …'}</span>
+      </header>
+      {report && <Questions report={report} />}
+    </div>
+  );
+}
+
+function Questions({ report }: { report: Report }) {
+  const states = questionStates(report);
+  const letters = sourceLetters(states.flatMap((state) => state.problems));
+  const open = states.filter((state) => state.answer === 'problem' || state.answer === 'cannot-tell').length;
+  const withRules = states.filter((state) => state.answer !== 'no-rule').length;
+  return (
+    <>
+      {open === 0 && withRules > 0 && (
+        <p className="all-answered">
+          <b>{withRules === states.length ? 'All nine questions answered' : `All ${withRules} questions with checks answered`}</b>
+          <br />
+          {new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' })}
+        </p>
+      )}
+      {states.map((state) => (
+        <Question key={state.id} state={state} letters={letters} />
+      ))}
+      <MeasureNext report={report} />
+      <LeftList report={report} />
+      <SourceList letters={letters} />
+    </>
+  );
+}
+
+function sayOpen(report: Report, isThinking: boolean): string {
+  const left = leftAsTheyAre(report).length;
+  const parts = [`${openProblems(report).length} open`];
+  if (left > 0) parts.push(`${left} left as ${left === 1 ? 'it is' : 'they are'}`);
+  if (isThinking) parts.push('still looking …');
+  return parts.join(' · ');
+}

@@ -1,0 +1,91 @@
+import { useState } from 'react';
+import type { Finding } from '#model/findings/finding.ts';
+import { boundingBox } from '#model/geometry/polygon.ts';
+import { sayQuantity } from '#model/units/quantity.ts';
+import type { LengthUnits } from '#model/units/sayLength.ts';
+import { cellAt } from '../plan/neatline.ts';
+import { useScene, useSession } from '../session/hooks.ts';
+import { Button } from '../ui/Button.tsx';
+import { SeverityWord } from '../ui/SeverityMark.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
+import { doFix } from './doFix.ts';
+import { Gauge } from './Gauge.tsx';
+import { LeaveForm } from './LeaveForm.tsx';
+import { showFinding } from './showFinding.ts';
+
+interface Props {
+  readonly finding: Finding;
+  readonly isShown: boolean;
+  readonly letters: ReadonlyMap<string, string>;
+  readonly units: LengthUnits;
+}
+
+/** One finding: short until it is chosen, then with gauge, reason and what can be done. */
+export function FindingItem({ finding, isShown, letters, units }: Props) {
+  const session = useSession();
+  const scene = useScene();
+  const [isLeaving, setLeaving] = useState(false);
+  const { measured, needed, severity } = finding;
+  const at = finding.at ? cellAt(finding.at, boundingBox(scene.room.outline)) : null;
+  const near = needed && measured && needed.unit === measured.unit ? needed.value : undefined;
+  const refs = finding.sources.flatMap((source) => letters.get(source) ?? []);
+
+  return (
+    <li className={isShown ? 'finding shown' : 'finding'}>
+      <button
+        type="button"
+        className="finding-head"
+        aria-expanded={isShown}
+        onClick={() => (isShown ? session.setView({ finding: null }) : showFinding(session, finding))}
+      >
+        <span>
+          <SeverityWord severity={severity} />
+          {refs.length > 0 && <span className="at">see {refs.join(', ')}</span>}
+        </span>
+        <span className="finding-text">
+          {finding.message}
+          {at && <span className="at">at {at}</span>}
+        </span>
+        {measured && (
+          <span className="finding-figures">
+            <b className={severity}>{sayQuantity(measured, units, near)}</b>
+            {needed && <span className="aside">{sayQuantity(needed, units)} needed</span>}
+          </span>
+        )}
+      </button>
+      {isShown && (
+        <div className="finding-body">
+          {measured && needed && measured.unit === needed.unit && (
+            <Gauge
+              measured={measured.value}
+              needed={needed.value}
+              severity={severity}
+              label={`${sayQuantity(measured, units, near)} measured, ${sayQuantity(needed, units)} needed`}
+            />
+          )}
+          <p>{finding.why}</p>
+        </div>
+      )}
+      {(isShown || finding.fix) && !isLeaving && (
+        <div className="verbs">
+          {finding.fix &&
+            (isShown ? (
+              <Button kind="strong" onPress={() => doFix(session, finding)}>
+                {fixWords(finding.fix.label)}
+              </Button>
+            ) : (
+              <TextLink aria-label={`${fixWords(finding.fix.label)}. ${finding.message}`} onPress={() => doFix(session, finding)}>
+                Do it
+              </TextLink>
+            ))}
+          {isShown && <TextLink onPress={() => showFinding(session, finding)}>Show</TextLink>}
+          {isShown && <TextLink onPress={() => setLeaving(true)}>Leave it</TextLink>}
+        </div>
+      )}
+      {isLeaving && <LeaveForm finding={finding} onClose={() => setLeaving(false)} />}
+    </li>
+  );
+}
+
+/** Some rules write "Do it: …" themselves. */
+const fixWords = (label: string): string => (label.startsWith('Do it') ? label : `Do it: ${label}`);

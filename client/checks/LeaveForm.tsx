@@ -1,0 +1,53 @@
+import { useState } from 'react';
+import type { Finding } from '#model/findings/finding.ts';
+import { useSession } from '../session/hooks.ts';
+import { readMe } from '../session/me.ts';
+import { Button } from '../ui/Button.tsx';
+import { Field } from '../ui/Field.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
+
+/** Leaving a finding as it is takes a reason: the next guide wants to know why. */
+export function LeaveForm({ finding, onClose }: { finding: Finding; onClose: () => void }) {
+  const session = useSession();
+  const [reason, setReason] = useState('');
+  const isReady = reason.trim() !== '';
+
+  function leave() {
+    if (!isReady) return;
+    const me = readMe();
+    session.commands.leave(finding.key, reason.trim(), me?.name || me?.initials || '');
+    session.setView({ finding: null });
+    session.announce('Left as it is. It stands in the list of those left, and can be taken up again.');
+    onClose();
+  }
+
+  return (
+    <form
+      className="leave-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        leave();
+      }}
+    >
+      <Field label="Why is it left as it is?">
+        {(wiring) => (
+          <textarea
+            {...wiring}
+            rows={2}
+            maxLength={500}
+            // biome-ignore lint/a11y/noAutofocus: the form opens on "Leave it" and asks just this
+            autoFocus
+            value={reason}
+            onChange={(event) => setReason(event.target.value)}
+          />
+        )}
+      </Field>
+      <div className="verbs">
+        <Button kind="strong" type="submit" isDisabled={!isReady}>
+          Leave it
+        </Button>
+        <TextLink onPress={onClose}>Keep it open</TextLink>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,41 @@
+import { useCanDoAgain, useCanTakeBack, useSession } from '../session/hooks.ts';
+import { openDemoRoom } from '../start/openDemoRoom.ts';
+import { TextLink } from '../ui/TextLink.tsx';
+import { VerbMenu } from '../ui/VerbMenu.tsx';
+import { useFrameDialogs } from './frameDialogs.ts';
+import { saveFile } from './saveFile.ts';
+import { doAgain, takeBack } from './useUndoKeys.ts';
+
+/** Take back, do again, the file verbs and the address, at the right of the top edge. */
+export function EdgeTools() {
+  const session = useSession();
+  const dialogs = useFrameDialogs();
+  const canTakeBack = useCanTakeBack();
+  const canDoAgain = useCanDoAgain();
+  return (
+    <>
+      <span className="divide" aria-hidden="true" />
+      <TextLink ink isDisabled={!canTakeBack} onPress={() => takeBack(session)}>
+        Take back
+      </TextLink>
+      <TextLink ink isDisabled={!canDoAgain} onPress={() => doAgain(session)}>
+        Do again
+      </TextLink>
+      <VerbMenu
+        label="File"
+        items={[
+          { id: 'class', text: 'The class: children, adults, rules', run: () => dialogs.open('class') },
+          { id: 'new', text: 'New classroom', run: () => dialogs.open('new') },
+          { id: 'open', text: 'Open a file', run: () => dialogs.open('open') },
+          { id: 'save', text: 'Save a file', run: () => saveFile(session) },
+          { id: 'demo', text: 'Demo room', run: () => void openDemoRoom() },
+          { id: 'me', text: 'Your name', run: () => dialogs.open('me') },
+          { id: 'start', text: 'To the start', run: () => location.assign('#') },
+        ]}
+      />
+      <TextLink ink onPress={() => dialogs.open('share')}>
+        Share this address
+      </TextLink>
+    </>
+  );
+}

@@ -1,0 +1,54 @@
+import { type ReactNode, useState } from 'react';
+import { TitleBlock } from './TitleBlock.tsx';
+import { useLayout } from './useLayout.ts';
+
+interface Props {
+  /** The drawing with its list. */
+  readonly main: ReactNode;
+  /** What the right column says. */
+  readonly right: ReactNode;
+  readonly mainName: string;
+  readonly rightName: string;
+}
+
+/** A sheet with one drawing and a right column: side by side when there is room, one at a time on a phone. */
+export function SheetLayout({ main, right, mainName, rightName }: Props) {
+  const layout = useLayout();
+  const [shown, setShown] = useState<'main' | 'right'>('main');
+  const isPhone = layout === 'phone';
+  return (
+    <div className={`sheet-layout ${layout}`}>
+      {isPhone && (
+        <fieldset className="swap" aria-label="What is shown">
+          <SwapButton isShown={shown === 'main'} onPress={() => setShown('main')}>
+            {mainName}
+          </SwapButton>
+          <SwapButton isShown={shown === 'right'} onPress={() => setShown('right')}>
+            {rightName}
+          </SwapButton>
+        </fieldset>
+      )}
+      {(!isPhone || shown === 'main') && (
+        <section className="layout-main" aria-label={mainName}>
+          {main}
+        </section>
+      )}
+      <div className="layout-right">
+        {(!isPhone || shown === 'right') && (
+          <section className="right-panel" aria-label={rightName}>
+            {right}
+          </section>
+        )}
+        <TitleBlock />
+      </div>
+    </div>
+  );
+}
+
+export function SwapButton({ isShown, onPress, children }: { isShown: boolean; onPress: () => void; children: ReactNode }) {
+  return (
+    <button type="button" aria-pressed={isShown} onClick={onPress}>
+      {children}
+    </button>
+  );
+}

@@ -1,0 +1,39 @@
+import { useEffect } from 'react';
+import { useSession } from '../session/hooks.ts';
+import type { Session } from '../session/types.ts';
+
+export function takeBack(session: Session): void {
+  const can = session.undo.canTakeBack();
+  if (can) session.undo.takeBack();
+  session.announce(can ? 'Taken back.' : 'There is nothing of yours to take back.');
+}
+
+export function doAgain(session: Session): void {
+  const can = session.undo.canDoAgain();
+  if (can) session.undo.doAgain();
+  session.announce(can ? 'Done again.' : 'There is nothing to do again.');
+}
+
+/** Ctrl+Z takes back your own last step, Ctrl+Shift+Z or Ctrl+Y does it again; typing in a field keeps its own. */
+export function useUndoKeys(): void {
+  const session = useSession();
+  useEffect(() => {
+    function onKey(event: KeyboardEvent): void {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || isTyping(event.target)) return;
+      const key = event.key.toLowerCase();
+      if (key !== 'z' && key !== 'y') return;
+      event.preventDefault();
+      if (key === 'y' || event.shiftKey) doAgain(session);
+      else takeBack(session);
+    }
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  }, [session]);
+}
+
+function isTyping(target: EventTarget | null): boolean {
+  if (!(target instanceof HTMLElement)) return false;
+  return (
+    target.isContentEditable || target instanceof HTMLTextAreaElement || (target instanceof HTMLInputElement && target.type !== 'checkbox')
+  );
+}

@@ -1,0 +1,90 @@
+import type { Commands } from '#model/document/types.ts';
+import { ruleSetOptions } from '../text/ruleSets.ts';
+import { NumberField } from '../ui/NumberField.tsx';
+import { Select } from '../ui/Select.tsx';
+import { TextField } from '../ui/TextField.tsx';
+import { Tick } from '../ui/Tick.tsx';
+import { askedQuestions } from './askedQuestions.ts';
+import { OtherRooms } from './OtherRooms.tsx';
+import type { Part } from './part.ts';
+
+type Answer = 'open' | 'deduct' | 'count';
+
+/** Which licensing rules count, and what the class answers where they are silent. */
+export function RulesPart({ classroom, change, changeRoom }: Part & { changeRoom: Commands['changeRoom'] }) {
+  const { asked, room } = classroom;
+
+  function answer(category: string, given: Answer) {
+    const { [category]: _old, ...others } = asked;
+    change({ asked: given === 'open' ? others : { ...others, [category]: given } });
+  }
+
+  return (
+    <fieldset className="form-part">
+      <legend>Rules</legend>
+      <p className="aside">Not legal advice: your licensing authority and your fire authority decide.</p>
+      <div className="form-row">
+        <Select
+          label="How many children a room takes"
+          value={classroom.ruleSet}
+          options={ruleSetOptions(classroom.ruleSet)}
+          onChange={(ruleSet) => change({ ruleSet })}
+        />
+        <TextField
+          label="Kind of service, where the rules ask"
+          value={classroom.service ?? ''}
+          onCommit={(service) => change({ service: service || null })}
+        />
+        <Select
+          label="Ways out"
+          value={classroom.exitRules ?? 'none'}
+          options={[
+            { value: 'none', text: 'Not chosen' },
+            { value: 'us-ibc', text: 'International Building Code' },
+            { value: 'england-adb', text: 'England, Approved Document B' },
+          ]}
+          onChange={(exitRules) => change({ exitRules: exitRules === 'none' ? null : exitRules })}
+        />
+      </div>
+      <Tick isTicked={classroom.sprinklered} onChange={(sprinklered) => change({ sprinklered })}>
+        The building has sprinklers
+      </Tick>
+      <div className="form-row">
+        <NumberField
+          label="Toilets"
+          value={room.toilets}
+          least={0}
+          most={1000}
+          mayBeEmpty
+          onCommit={(toilets) => changeRoom({ toilets })}
+        />
+        <NumberField
+          label="Wash basins"
+          value={room.basins}
+          least={0}
+          most={1000}
+          mayBeEmpty
+          onCommit={(basins) => changeRoom({ basins })}
+        />
+      </div>
+      <OtherRooms rooms={room.otherRooms} onChange={(otherRooms) => changeRoom({ otherRooms })} />
+      <h3>Where the rules do not say</h3>
+      <p className="aside">Does this floor count for the children? Ask your authority; an open question is reckoned both ways.</p>
+      <div className="form-row">
+        {askedQuestions(classroom).map(({ category, text }) => (
+          <Select
+            key={category}
+            label={text}
+            value={asked[category] ?? 'open'}
+            options={[
+              { value: 'open', text: 'not answered' },
+              { value: 'count', text: 'it counts' },
+              { value: 'deduct', text: 'it is deducted' },
+            ]}
+            onChange={(given: Answer) => answer(category, given)}
+          />
+        ))}
+      </div>
+    </fieldset>
+  );
+}

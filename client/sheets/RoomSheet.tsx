@@ -1,0 +1,193 @@
+import { type ReactNode, useState } from 'react';
+import { ChecksColumn } from '../checks/ChecksColumn.tsx';
+import { openProblems } from '../checks/sortFindings.ts';
+import { SwapButton } from '../frame/SheetLayout.tsx';
+import { ShortTitle } from '../frame/ShortTitle.tsx';
+import { TitleBlock } from '../frame/TitleBlock.tsx';
+import { type Layout, useLayout } from '../frame/useLayout.ts';
+import { Front } from '../front/Front.tsx';
+import { ShelfList } from '../lists/ShelfList.tsx';
+import { TrayList } from '../lists/TrayList.tsx';
+import { ChosenStrip } from '../plan/ChosenStrip.tsx';
+import { DrawVerbs } from '../plan/DrawVerbs.tsx';
+import { Plan } from '../plan/Plan.tsx';
+import { useReport, useView } from '../session/hooks.ts';
+
+/** The room: plan and shelf list, front and tray list, checks. */
+export function RoomSheet() {
+  const layout = useLayout();
+  switch (layout) {
+    case 'wide':
+      return <WideSheet />;
+    case 'tablet':
+      return <TabletSheet />;
+    case 'stacked':
+      return <StackedSheet />;
+    case 'phone':
+      return <PhoneSheet />;
+  }
+}
+
+function WideSheet() {
+  return (
+    <div className="room-sheet wide">
+      <PlanPart layout="wide" />
+      <section className="room-shelves" aria-label="Shelf list">
+        <ShelfList />
+      </section>
+      <section className="room-front" aria-label="Shelf front">
+        <Front />
+      </section>
+      <section className="room-trays" aria-label="Trays">
+        <TrayList />
+      </section>
+      <div className="layout-right">
+        <section className="right-panel" aria-label="Checks">
+          <ChecksColumn />
+        </section>
+        <TitleBlock />
+      </div>
+    </div>
+  );
+}
+
+type RightPart = 'checks' | 'shelves' | 'front';
+
+function TabletSheet() {
+  const [shown, setShown] = useState<RightPart>('checks');
+  return (
+    <div className="room-sheet tablet">
+      <PlanPart layout="tablet" />
+      <div className="layout-right">
+        <div className="right-panel">
+          <Swap parts={['checks', 'shelves', 'front']} shown={shown} onShow={setShown} />
+          {shown === 'checks' && <ChecksColumn />}
+          {shown === 'shelves' && <ShelfList />}
+          {shown === 'front' && (
+            <>
+              <div className="front-beside">
+                <Front />
+              </div>
+              <TrayList />
+            </>
+          )}
+        </div>
+      </div>
+      <div className="room-strip">
+        <ChosenStrip />
+      </div>
+    </div>
+  );
+}
+
+/** Room for the plan alone: at 200 % the lists go under the drawing. */
+function StackedSheet() {
+  return (
+    <div className="room-sheet stacked">
+      <PlanPart layout="stacked" />
+      <div className="room-strip">
+        <ChosenStrip />
+      </div>
+      <section className="room-shelves" aria-label="Shelf list">
+        <ShelfList />
+      </section>
+      <section className="room-front" aria-label="Shelf front">
+        <Front />
+      </section>
+      <section className="room-trays" aria-label="Trays">
+        <TrayList />
+      </section>
+      <div className="layout-right">
+        <section className="right-panel" aria-label="Checks">
+          <ChecksColumn />
+        </section>
+        <TitleBlock />
+      </div>
+    </div>
+  );
+}
+
+type PhonePart = 'drawing' | RightPart;
+
+function PhoneSheet() {
+  const [shown, setShown] = useState<PhonePart>('drawing');
+  return (
+    <div className="room-sheet phone">
+      <Swap parts={['drawing', 'shelves', 'front', 'checks']} shown={shown} onShow={setShown} />
+      {shown === 'drawing' && <PlanPart layout="phone" />}
+      {shown === 'drawing' && (
+        <div className="room-strip">
+          <ChosenStrip />
+        </div>
+      )}
+      {shown === 'shelves' && (
+        <section className="room-shelves" aria-label="Shelf list">
+          <ShelfList />
+        </section>
+      )}
+      {shown === 'front' && (
+        <>
+          <section className="room-front" aria-label="Shelf front">
+            <Front />
+          </section>
+          <section className="room-trays" aria-label="Trays">
+            <TrayList />
+          </section>
+        </>
+      )}
+      <div className="layout-right">
+        {shown === 'checks' && (
+          <section className="right-panel" aria-label="Checks">
+            <ChecksColumn />
+          </section>
+        )}
+        <TitleBlock />
+      </div>
+    </div>
+  );
+}
+
+function PlanPart({ layout }: { layout: Layout }) {
+  return (
+    <section className="room-plan" aria-label="Plan">
+      {layout !== 'tablet' && (
+        <div className="verb-line">
+          <DrawVerbs />
+        </div>
+      )}
+      <div className="drawing">
+        <Plan />
+      </div>
+      {layout === 'wide' && (
+        <div className="room-strip">
+          <ChosenStrip />
+        </div>
+      )}
+      {layout === 'tablet' && (
+        <div className="short-title">
+          <DrawVerbs />
+          <ShortTitle />
+        </div>
+      )}
+    </section>
+  );
+}
+
+const partNames: Readonly<Record<PhonePart, string>> = { drawing: 'Drawing', checks: 'Checks', shelves: 'Shelves', front: 'Front' };
+
+function Swap<P extends PhonePart>({ parts, shown, onShow }: { parts: readonly P[]; shown: P; onShow: (part: P) => void }): ReactNode {
+  const report = useReport();
+  const view = useView();
+  const open = report ? openProblems(report).length : 0;
+  return (
+    <fieldset className="swap" aria-label="What is shown">
+      {parts.map((part) => (
+        <SwapButton key={part} isShown={part === shown} onPress={() => onShow(part)}>
+          {partNames[part]}
+          {part === 'checks' && open > 0 ? ` ${open}` : ''}
+          {part === 'front' && view.frontOf === null ? ' –' : ''}
+        </SwapButton>
+      ))}
+    </fieldset>
+  );
+}

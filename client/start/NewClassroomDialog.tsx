@@ -1,0 +1,117 @@
+import { useState } from 'react';
+import type { LengthUnits } from '#model/units/sayLength.ts';
+import { openAsNew } from '../session/starts.ts';
+import { type DraftGroup, GroupsForm } from '../settings/GroupsForm.tsx';
+import { ruleSetOptions } from '../text/ruleSets.ts';
+import { Button } from '../ui/Button.tsx';
+import { Choice } from '../ui/Choice.tsx';
+import { Dialog } from '../ui/Dialog.tsx';
+import { Field } from '../ui/Field.tsx';
+import { LengthField } from '../ui/LengthField.tsx';
+import { Select } from '../ui/Select.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
+import { newClassroom } from './newClassroom.ts';
+
+/** Asks for what a blank sheet needs. All of it can be changed later. */
+export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
+  const [name, setName] = useState('');
+  const [units, setUnits] = useState<LengthUnits>('metric');
+  const [length, setLength] = useState<number | null>(null);
+  const [width, setWidth] = useState<number | null>(null);
+  const [groups, setGroups] = useState<readonly DraftGroup[]>([
+    { key: 'g1', name: 'three-year-olds', fromMonths: 36, toMonths: 48, count: 8 },
+    { key: 'g2', name: 'four-year-olds', fromMonths: 48, toMonths: 60, count: 8 },
+    { key: 'g3', name: 'five-year-olds', fromMonths: 60, toMonths: 72, count: 8 },
+  ]);
+  const [ruleSet, setRuleSet] = useState('own');
+  const [wrong, setWrong] = useState<string | null>(null);
+  const isReady = name.trim() !== '' && length !== null && width !== null;
+
+  function begin() {
+    if (length === null || width === null) return;
+    try {
+      const classroom = newClassroom({
+        name: name.trim(),
+        units,
+        length,
+        width,
+        ruleSet,
+        groups: groups.map(({ key: _key, ...group }) => group),
+      });
+      onClose();
+      openAsNew(classroom);
+    } catch (error) {
+      setWrong(error instanceof Error ? error.message : String(error));
+    }
+  }
+
+  return (
+    <Dialog title="New classroom" isOpen onClose={onClose} isWide>
+      <form
+        className="form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (isReady) begin();
+        }}
+      >
+        <div className="form-row">
+          <Field label="Name of the class">
+            {/* biome-ignore lint/a11y/noAutofocus: the first question of the dialog */}
+            {(wiring) => <input {...wiring} autoFocus maxLength={80} value={name} onChange={(event) => setName(event.target.value)} />}
+          </Field>
+          <Choice
+            label="Lengths in"
+            value={units}
+            options={[
+              { value: 'metric', text: 'metres' },
+              { value: 'imperial', text: 'feet and inches' },
+            ]}
+            onChange={setUnits}
+          />
+        </div>
+        <fieldset className="form-part">
+          <legend>The room</legend>
+          <p className="aside">
+            Inside the walls. A room that is no rectangle: type its greatest length and width, then move or draw its walls on the sheet.
+          </p>
+          <div className="form-row">
+            <LengthField
+              label="Length, along the page"
+              value={length}
+              units={units}
+              onTyping={setLength}
+              onCommit={setLength}
+              least={500}
+              most={100_000}
+              placeholder={units === 'metric' ? '8.40' : "27' 6"}
+            />
+            <LengthField
+              label="Width, down the page"
+              value={width}
+              units={units}
+              onTyping={setWidth}
+              onCommit={setWidth}
+              least={500}
+              most={100_000}
+              placeholder={units === 'metric' ? '7.60' : "25'"}
+            />
+          </div>
+        </fieldset>
+        <GroupsForm groups={groups} onChange={setGroups} />
+        <Select label="Rules on how many children a room takes" value={ruleSet} options={ruleSetOptions(ruleSet)} onChange={setRuleSet} />
+        {wrong && (
+          <p role="alert" className="trouble-text">
+            {wrong}
+          </p>
+        )}
+        <div className="verbs">
+          <Button kind="strong" type="submit" isDisabled={!isReady}>
+            Lay out the sheet
+          </Button>
+          <TextLink onPress={onClose}>Leave it</TextLink>
+          {!isReady && <span className="aside">Name, length and width are wanted.</span>}
+        </div>
+      </form>
+    </Dialog>
+  );
+}

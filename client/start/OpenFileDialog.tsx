@@ -1,0 +1,69 @@
+import { useState } from 'react';
+import { limits } from '#model/schema/limits.ts';
+import { type FileProblem, readClassroomFile } from '#model/schema/readFile.ts';
+import { openAsNew } from '../session/starts.ts';
+import { sayCount } from '../text/sayCount.ts';
+import { Dialog } from '../ui/Dialog.tsx';
+import { Field } from '../ui/Field.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
+
+/** How many problems of a file are listed. */
+const SHOWN = 20;
+
+/** Opens a classroom file under an address of its own; a file that cannot be read says where and why, and changes nothing. */
+export function OpenFileDialog({ onClose }: { onClose: () => void }) {
+  const [name, setName] = useState('');
+  const [problems, setProblems] = useState<readonly FileProblem[]>([]);
+
+  async function read(file: File) {
+    setName(file.name);
+    if (file.size > limits.fileBytes) {
+      setProblems([
+        { path: '(file)', found: `${(file.size / 1048576).toFixed(1)} MB`, expected: `at most ${limits.fileBytes / 1048576} MB` },
+      ]);
+      return;
+    }
+    const result = readClassroomFile(await file.text());
+    if (!result.ok) return setProblems(result.problems);
+    onClose();
+    openAsNew(result.classroom);
+  }
+
+  function choose(file: File | undefined) {
+    if (!file) return;
+    read(file).catch((error: unknown) =>
+      setProblems([
+        {
+          path: '(file)',
+          found: 'a file that the browser could not read',
+          expected: error instanceof Error ? error.message : String(error),
+        },
+      ]),
+    );
+  }
+
+  return (
+    <Dialog title="Open a file" isOpen onClose={onClose}>
+      <p>The file becomes a classroom of its own, with a new address. What is open now stays as it is.</p>
+      <Field label="Classroom file">
+        {(wiring) => (
+          <input {...wiring} type="file" accept=".json,application/json" onChange={(event) => choose(event.target.files?.[0])} />
+        )}
+      </Field>
+      {problems.length > 0 && (
+        <div role="alert" className="form-part">
+          <h3>{name} could not be read. Nothing was changed.</h3>
+          <ul className="problems">
+            {problems.slice(0, SHOWN).map((problem) => (
+              <li key={`${problem.path} ${problem.expected}`}>
+                At <code>{problem.path}</code>: found {problem.found}, expected {problem.expected}.
+              </li>
+            ))}
+          </ul>
+          {problems.length > SHOWN && <p className="aside">and {sayCount(problems.length - SHOWN, 'more', 'more')}</p>}
+        </div>
+      )}
+      <TextLink onPress={onClose}>Close</TextLink>
+    </Dialog>
+  );
+}

@@ -1,0 +1,68 @@
+import { useFrameDialogs } from '../frame/frameDialogs.ts';
+import { readRoomsHere } from '../session/roomsHere.ts';
+import { TextLink } from '../ui/TextLink.tsx';
+import { openDemoRoom } from './openDemoRoom.ts';
+import { StartDialogs } from './StartDialogs.tsx';
+
+/** What there is to begin with when the address names no classroom. */
+export function StartPage() {
+  const dialogs = useFrameDialogs();
+  const rooms = readRoomsHere();
+  return (
+    <div className="desk">
+      <header className="top-edge" />
+      <main className="sheet">
+        <div className="neat">
+          <div className="start">
+            <section aria-labelledby="start-title">
+              <div className="statement">
+                <h1 id="start-title">Lay out a room and its shelves, and see what that does to the children.</h1>
+                <p>
+                  Draw the room to scale, set shelves and trays, and read the answers beside the drawing: who gets through, who reaches
+                  what, which step comes next, how many mats and how many children the floor takes.
+                </p>
+                <p>Everything is kept on this device at once. It works without a network and is shared with the team when there is one.</p>
+              </div>
+              <h2>Begin</h2>
+              <ul className="start-list">
+                <li>
+                  <TextLink onPress={() => void openDemoRoom()}>Demo room</TextLink>
+                  <span className="aside">an invented class, to try things out</span>
+                </li>
+                <li>
+                  <TextLink onPress={() => dialogs.open('new')}>Empty sheet</TextLink>
+                  <span className="aside">type length and width, or draw the walls</span>
+                </li>
+                <li>
+                  <TextLink onPress={() => dialogs.open('open')}>Open a file</TextLink>
+                  <span className="aside">a classroom that somebody saved</span>
+                </li>
+              </ul>
+            </section>
+            <section aria-labelledby="here-title">
+              <h2 id="here-title">Kept on this device</h2>
+              {rooms.length === 0 ? (
+                <p className="aside">No classroom was opened here yet. One that is shared opens by its address.</p>
+              ) : (
+                <ul className="start-list">
+                  {rooms.map((room) => (
+                    <li key={room.id}>
+                      <a href={`#room=${room.id}`}>{room.name || 'Class without a name'}</a>
+                      <span className="aside">opened {sayDay(room.openedAt)}</span>
+                    </li>
+                  ))}
+                </ul>
+              )}
+            </section>
+          </div>
+        </div>
+      </main>
+      <StartDialogs />
+    </div>
+  );
+}
+
+function sayDay(iso: string): string {
+  const day = new Date(iso);
+  return Number.isNaN(day.getTime()) ? 'earlier' : day.toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' });
+}

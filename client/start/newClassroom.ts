@@ -1,0 +1,42 @@
+import { readClassroom } from '#model/schema/readFile.ts';
+import type { Classroom } from '#model/schema/types.ts';
+import type { LengthUnits } from '#model/units/sayLength.ts';
+
+export interface NewRoom {
+  readonly name: string;
+  readonly units: LengthUnits;
+  /** mm along the page */
+  readonly length: number;
+  /** mm down the page */
+  readonly width: number;
+  readonly groups: readonly { readonly name: string; readonly fromMonths: number; readonly toMonths: number; readonly count: number }[];
+  readonly ruleSet: string;
+}
+
+/**
+ * A rectangular room without anything in it. Walls are drawn or moved afterwards.
+ * @throws Error when a value lies outside the limits of the format; the form does not let one through.
+ */
+export function newClassroom(room: NewRoom): Classroom {
+  const { length, width } = room;
+  const read = readClassroom({
+    format: 'lowshelf.classroom',
+    version: 1,
+    name: room.name,
+    display: { units: room.units },
+    children: { groups: room.groups.map((group, index) => ({ id: `g${index + 1}`, ...group })) },
+    ruleSet: room.ruleSet,
+    room: {
+      corners: [
+        { id: 'c1', x: 0, y: 0 },
+        { id: 'c2', x: length, y: 0 },
+        { id: 'c3', x: length, y: width },
+        { id: 'c4', x: 0, y: width },
+      ],
+    },
+    arrangements: [{ id: 'a1', name: 'As it stands' }],
+    current: 'a1',
+  });
+  if (!read.ok) throw new Error(read.problems.map((p) => `${p.path}: found ${p.found}, expected ${p.expected}`).join('; '));
+  return read.classroom;
+}
