@@ -1,0 +1,119 @@
+import { Arrow, Group, Line, Rect, Text } from 'react-konva';
+import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { colours, fonts, lines } from '../styles/tokens.ts';
+import type { FrontLayout } from './frontLayout.ts';
+import type { FrontView } from './frontView.ts';
+
+interface Props {
+  readonly layout: FrontLayout;
+  readonly view: FrontView;
+  readonly units: LengthUnits;
+  readonly isMirrored: boolean;
+}
+
+const BOARD_MM = 20;
+/** px below the floor */
+const ARROW = 42;
+
+/** Floor, side panels and boards, with free room written where there is any. */
+export function Carcass({ layout, view, units, isMirrored }: Props) {
+  const { toX, toY, scale } = view;
+  const left = toX(0);
+  const right = toX(layout.width);
+  const floor = toY(0);
+  const panel = Math.max(2.5, layout.panel * scale);
+  const thick = Math.max(2.5, BOARD_MM * scale);
+  const hasTop = layout.boards.some((board) => board.level !== null && board.surface >= layout.height - 150);
+  return (
+    <Group listening={false}>
+      <Rect x={left} y={toY(layout.height)} width={right - left} height={floor - toY(layout.height)} fill={colours.mat} />
+      <Rect
+        x={left}
+        y={toY(layout.height)}
+        width={panel}
+        height={floor - toY(layout.height)}
+        fill={colours.leaf}
+        stroke={colours.ink}
+        strokeWidth={1.1}
+      />
+      <Rect
+        x={right - panel}
+        y={toY(layout.height)}
+        width={panel}
+        height={floor - toY(layout.height)}
+        fill={colours.leaf}
+        stroke={colours.ink}
+        strokeWidth={1.1}
+      />
+      {!hasTop && layout.piece.height !== null && (
+        <Rect
+          x={left}
+          y={toY(layout.height)}
+          width={right - left}
+          height={thick}
+          fill={colours.leaf}
+          stroke={colours.ink}
+          strokeWidth={1.1}
+        />
+      )}
+      {layout.boards.map((board) =>
+        board.level === null ? null : (
+          <Rect
+            key={board.key}
+            x={toX(board.left)}
+            y={toY(board.surface)}
+            width={board.width * scale}
+            height={thick}
+            fill={colours.leaf}
+            stroke={colours.ink}
+            strokeWidth={1.1}
+          />
+        ),
+      )}
+      <Line points={[Math.max(0, left - 44), floor, Math.min(view.width, right + 44), floor]} stroke={colours.wall} strokeWidth={1.8} />
+      {floorTicks(left, right).map((x) => (
+        <Line key={x} points={[x, floor + 1, x - 6, floor + 7]} stroke={colours.pencil} strokeWidth={lines.grid} />
+      ))}
+      <Arrow
+        points={isMirrored ? [right, floor + ARROW, left, floor + ARROW] : [left, floor + ARROW, right, floor + ARROW]}
+        stroke={colours.pencil}
+        fill={colours.pencil}
+        strokeWidth={1}
+        pointerLength={6}
+        pointerWidth={5}
+      />
+      {layout.boards.flatMap((board) =>
+        board.free.map((gap) => {
+          const width = gap.width * scale;
+          const text = `${figure(gap.width, units)} free`;
+          if (width < text.length * 5.2) return null;
+          const height = Math.min(16, Math.max(13, 60 * scale));
+          return (
+            <Group key={`${board.key}/${gap.x}`} x={toX(board.left + gap.x)} y={toY(board.surface) - height - 1}>
+              <Rect x={3} width={Math.max(0, width - 6)} height={height} stroke={colours.pencil} strokeWidth={0.9} dash={[2.5, 2.5]} />
+              <Text
+                width={width}
+                height={height}
+                align="center"
+                verticalAlign="middle"
+                text={text}
+                fontSize={10}
+                fontFamily={fonts.control}
+                fill={colours.pencilText}
+              />
+            </Group>
+          );
+        }),
+      )}
+    </Group>
+  );
+}
+
+/** "0.34" as on the drawing, where every length is in metres; feet and inches keep their marks. */
+export const figure = (mm: number, units: LengthUnits): string => sayLength(mm, units).replace(/ m$/, '');
+
+function floorTicks(left: number, right: number): number[] {
+  const ticks: number[] = [];
+  for (let x = left - 36; x < right + 44; x += 9) ticks.push(Math.round(x));
+  return ticks;
+}

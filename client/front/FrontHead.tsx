@@ -1,0 +1,77 @@
+import type { Scene, SceneSide } from '#model/scene/types.ts';
+import { sayLength } from '#model/units/sayLength.ts';
+import { useSession, useUnits } from '../session/hooks.ts';
+import { TextLink } from '../ui/TextLink.tsx';
+import { VerbMenu } from '../ui/VerbMenu.tsx';
+import { figure } from './Carcass.tsx';
+import { sideName, sideTitle, sideWord } from './shelfNames.ts';
+import { otherSide } from './shownSide.ts';
+import type { TrayInHand } from './useTrayDrag.ts';
+
+interface Props {
+  readonly scene: Scene;
+  readonly side: SceneSide;
+  readonly held: TrayInHand | null;
+  readonly title: string;
+}
+
+/** Title and verbs of the front; while a tray is held, the places beside this shelf where it can be let go. */
+export function FrontHead({ scene, side, held, title }: Props) {
+  const session = useSession();
+  const units = useUnits();
+  const other = otherSide(scene, side);
+  const { piece } = side;
+  if (held) {
+    return (
+      <div className="front-head front-drop-strip">
+        <span className="front-drop-label">Let go on</span>
+        <span className="front-drop" data-drop="table" data-over={held.over === 'table' || undefined}>
+          the table
+        </span>
+        {scene.sides
+          .filter((each) => each !== side)
+          .map((each) => {
+            const key = `${each.piece.id}/${each.side}`;
+            return (
+              <span key={key} className="front-drop" data-drop={key} data-over={held.over === key || undefined}>
+                {sideName(scene, each)}
+              </span>
+            );
+          })}
+      </div>
+    );
+  }
+  const name = piece.name.replace(/^\s*shelf\s*\d*\s*/i, '');
+  const size = `${figure(side.width, units)} × ${figure(side.side === 'left' || side.side === 'right' ? piece.width : piece.depth, units)}`;
+  const high = piece.height === null ? 'height not known' : `${sayLength(piece.height, units)} high`;
+  const reads = scene.classroom.display.readingDirection === 'rtl' ? 'right to left' : 'left to right';
+  const read = piece.reading === 'columns' ? `read down, then ${reads}` : `read ${reads}, then down`;
+  return (
+    <div className="front-head">
+      <h2 id="front-title">{piece.sides.length > 1 ? title : `${title}, ${sideWord(side.side)}`}</h2>
+      <span className="aside front-what">{[name, `${size}, ${high}`, read].filter((part) => part !== '').join(' · ')}</span>
+      <span className="front-verbs">
+        {other && (
+          <TextLink
+            onPress={() => {
+              session.setView({ frontOf: { piece: other.piece.id, side: other.side } });
+              session.announce(`${sideName(scene, other)} is shown.`);
+            }}
+          >
+            Other side
+          </TextLink>
+        )}
+        <VerbMenu
+          label="Another front"
+          items={scene.sides.map((each) => ({
+            id: `${each.piece.id}/${each.side}`,
+            text: sideTitle(scene, each),
+            run: () =>
+              session.setView({ frontOf: { piece: each.piece.id, side: each.side }, chosen: { kind: 'piece', id: each.piece.id } }),
+            isOff: each === side,
+          }))}
+        />
+      </span>
+    </div>
+  );
+}

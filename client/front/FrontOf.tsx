@@ -1,0 +1,158 @@
+import { type KeyboardEvent, useMemo, useRef } from 'react';
+import type { Scene, SceneSide } from '#model/scene/types.ts';
+import { sayLength } from '#model/units/sayLength.ts';
+import { useReport, useSession, useUnits } from '../session/hooks.ts';
+import type { View } from '../session/types.ts';
+import { FrontHead } from './FrontHead.tsx';
+import { FrontStage } from './FrontStage.tsx';
+import { frontActions } from './frontActions.ts';
+import { keyMeaning } from './frontKeys.ts';
+import { frontLayout } from './frontLayout.ts';
+import { frontLines } from './frontLines.ts';
+import { frontView } from './frontView.ts';
+import { lineHeights } from './lineHeights.ts';
+import { orderMoves } from './orderMoves.ts';
+import { withBoardAt, withPreview } from './preview.ts';
+import { capital, shelfWords, sideName } from './shelfNames.ts';
+import { trayGapOf } from './shownSide.ts';
+import { useBoardDrag } from './useBoardDrag.ts';
+import { useBoxSize } from './useBoxSize.ts';
+import { type TrayInHand, useTrayDrag } from './useTrayDrag.ts';
+
+interface Props {
+  readonly scene: Scene;
+  readonly side: SceneSide;
+  readonly view: View;
+}
+
+/** One shelf side with its trays: choose, slide, put elsewhere, put away, raise and lower boards. */
+export function FrontOf({ scene, side, view: looked }: Props) {
+  const session = useSession();
+  const units = useUnits();
+  const moves = orderMoves(useReport());
+  const box = useRef<HTMLDivElement>(null);
+  const size = useBoxSize(box);
+  const actions = useMemo(() => frontActions(session), [session]);
+  const gap = trayGapOf(scene);
+  const layout = useMemo(() => frontLayout(side, gap), [side, gap]);
+  const lines = useMemo(() => {
+    const heights = lineHeights(scene, layout);
+    return heights ? frontLines(heights, units) : [];
+  }, [scene, layout, units]);
+  const direction = scene.classroom.display.readingDirection;
+  const top = Math.max(layout.top, ...lines.map((line) => line.z));
+  const view = useMemo(
+    () => (size.width > 0 ? frontView({ ...size, shelf: layout.width, top, isMirrored: direction === 'rtl' }) : null),
+    [size, layout.width, top, direction],
+  );
+  const canEdit = !side.piece.locked;
+  const isStepOpen = useRef(false);
+
+  const trayDrag = useTrayDrag({ box, layout, view, gap, onDrop: letGo });
+  const boardDrag = useBoardDrag({
+    layout,
+    view,
+    onDrop: ({ board, surface }) => {
+      session.commands.changeLevel(session.arrangement().id, side.piece.id, board, { surface });
+      session.announce(`The board is at ${sayLength(surface, units)}.`);
+    },
+  });
+  const { hand } = trayDrag;
+  const drop = hand?.drop ?? null;
+  const shown = useMemo(() => {
+    const withTrays = withPreview(layout, drop && { board: drop.board.key, places: drop.places });
+    return boardDrag.hand ? withBoardAt(withTrays, boardDrag.hand.board, boardDrag.hand.surface) : withTrays;
+  }, [layout, drop, boardDrag.hand]);
+  const chosen = looked.chosen?.kind === 'tray' ? looked.chosen.id : null;
+  const title = capital(sideName(scene, side));
+
+  function letGo({ tray, drop: onto, over }: TrayInHand): void {
+    const other = scene.sides.find((each) => `${each.piece.id}/${each.side}` === over);
+    if (onto) actions.stand(layout, onto.board, tray.id, onto.places, onto.shortBy);
+    else if (over === 'table') actions.putAway(tray.id);
+    else if (other) actions.toShelf(tray.id, other);
+    else session.announce(`${tray.name} stays where it was.`);
+  }
+
+  function choose(id: string): void {
+    session.setView({ chosen: { kind: 'tray', id }, material: id, frontOf: { piece: side.piece.id, side: side.side } });
+  }
+
+  function onKeyDown(event: KeyboardEvent): void {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const meaning = keyMeaning(layout, chosen, { key: event.key, shift: event.shiftKey }, gap, direction);
+    if (!meaning) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (meaning.does === 'choose') {
+      choose(meaning.id);
+      const tray = layout.boards.flatMap((board) => board.trays).find((each) => each.id === meaning.id);
+      session.announce(tray ? `${tray.step === '' ? '' : `${tray.step}, `}${tray.name}` : '');
+    }
+    if (meaning.does === 'nothing') session.announce(meaning.say);
+    if (meaning.does === 'let go') session.setView({ chosen: null });
+    if (meaning.does === 'put away' && chosen) actions.putAway(chosen);
+    if (meaning.does === 'stand' && chosen) {
+      // A key held down is one step to take back.
+      if (!isStepOpen.current) session.undo.beginStep();
+      isStepOpen.current = true;
+      actions.stand(layout, meaning.board, chosen, meaning.places, meaning.shortBy);
+    }
+  }
+
+  function endStep(): void {
+    if (!isStepOpen.current) return;
+    isStepOpen.current = false;
+    session.undo.endStep();
+  }
+
+  return (
+    <section className="front" aria-labelledby="front-title">
+      <FrontHead scene={scene} side={side} held={hand} title={title} />
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset has no drawing */}
+      <div
+        ref={box}
+        className="front-drawing"
+        role="group"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys; the tray list is its accessible twin
+        tabIndex={0}
+        aria-label={`${title}: drawing. Tab goes through the trays, arrows slide the chosen one, Delete puts it on the table. The tray list holds the same.`}
+        onKeyDown={onKeyDown}
+        onKeyUp={endStep}
+        onBlur={endStep}
+      >
+        <div aria-hidden="true" className="front-canvas">
+          {view && (
+            <FrontStage
+              layout={shown}
+              view={view}
+              lines={lines}
+              moves={moves}
+              chosen={chosen}
+              marked={looked.material}
+              held={hand && { tray: hand.tray, x: hand.x, y: hand.y }}
+              units={units}
+              direction={direction}
+              sayShelf={(piece) => shelfWords(scene, piece)}
+              canEdit={canEdit}
+              onTrayDown={(id, event) => {
+                event.cancelBubble = true;
+                choose(id);
+                box.current?.focus({ preventScroll: true });
+                const board = layout.boards.find((each) => each.trays.some((tray) => tray.id === id));
+                const tray = board?.trays.find((each) => each.id === id);
+                if (!board || !tray) return;
+                trayDrag.start(tray, event.evt, { x: view.toX(board.left + tray.x), y: view.toY(board.surface) });
+              }}
+              onBoardDown={(key, event) => {
+                event.cancelBubble = true;
+                const board = layout.boards.find((each) => each.key === key);
+                if (board) boardDrag.start(key, board.surface, event.evt);
+              }}
+            />
+          )}
+        </div>
+      </div>
+    </section>
+  );
+}

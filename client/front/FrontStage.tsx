@@ -1,0 +1,185 @@
+import type Konva from 'konva';
+import { Fragment } from 'react';
+import { Arrow, Circle, Group, Layer, Line, Rect, Stage, Text } from 'react-konva';
+import type { LengthUnits } from '#model/units/sayLength.ts';
+import { colours, fonts } from '../styles/tokens.ts';
+import { gapMark } from './belongs.ts';
+import { Carcass } from './Carcass.tsx';
+import type { FrontBoard, FrontLayout, FrontTray } from './frontLayout.ts';
+import type { FrontLine } from './frontLines.ts';
+import type { FrontView } from './frontView.ts';
+import { LinesOfChild } from './LinesOfChild.tsx';
+import { nameWidths } from './nameWidths.ts';
+import type { BelongsAt } from './orderMoves.ts';
+import type { ReadingDirection } from './readingOrder.ts';
+import { Staff } from './Staff.tsx';
+import { TrayBox } from './TrayBox.tsx';
+
+export interface Held {
+  readonly tray: FrontTray;
+  /** px of its left edge and its base on the drawing */
+  readonly x: number;
+  readonly y: number;
+}
+
+interface Props {
+  readonly layout: FrontLayout;
+  readonly view: FrontView;
+  readonly lines: readonly FrontLine[];
+  readonly moves: ReadonlyMap<string, BelongsAt | null>;
+  readonly chosen: string | null;
+  readonly marked: string | null;
+  readonly held: Held | null;
+  readonly units: LengthUnits;
+  readonly direction: ReadingDirection;
+  readonly sayShelf: (piece: string) => string;
+  readonly canEdit: boolean;
+  readonly onTrayDown: (id: string, event: Konva.KonvaEventObject<PointerEvent>) => void;
+  readonly onBoardDown: (key: string, event: Konva.KonvaEventObject<PointerEvent>) => void;
+}
+
+/** The drawing itself. It only shows and says what was pressed; deciding is the front's. */
+export function FrontStage(props: Props) {
+  const { layout, view, lines, moves, chosen, marked, held, units, direction, sayShelf, canEdit, onTrayDown, onBoardDown } = props;
+  const isMirrored = direction === 'rtl';
+  const top = Math.max(layout.top, ...lines.map((line) => line.z));
+  return (
+    <Stage width={view.width} height={view.height}>
+      <Layer>
+        <Staff view={view} top={top} isMirrored={isMirrored} />
+        <Carcass layout={layout} view={view} units={units} isMirrored={isMirrored} />
+        <LinesOfChild lines={lines} view={view} shelf={layout.width} isMirrored={isMirrored} />
+        {layout.boards.map((board) => {
+          const widths = nameWidths(board, layout.width, view.scale);
+          return (
+            <Fragment key={board.key}>
+              {board.trays.map((tray, i) => (
+                <TrayBox
+                  key={tray.id}
+                  tray={tray}
+                  x={view.toX(board.left + tray.x)}
+                  y={view.toY(board.surface)}
+                  scale={view.scale}
+                  look={held?.tray.id === tray.id ? 'left' : moves.has(tray.id) ? 'misplaced' : 'stands'}
+                  isChosen={chosen === tray.id || marked === tray.id}
+                  nameWidth={widths[i] ?? 0}
+                  nameY={nameBelow(board)}
+                  aside={elsewhere(tray.id)}
+                  onDown={onTrayDown}
+                />
+              ))}
+            </Fragment>
+          );
+        })}
+        {!held &&
+          layout.boards.flatMap((board) =>
+            board.trays.map((tray) => <Belongs key={tray.id} {...{ board, tray, layout, view, moves, direction }} />),
+          )}
+        {canEdit &&
+          layout.boards.map(
+            (board) => board.level && <BoardHandle key={board.key} {...{ board, layout, view, isMirrored, onBoardDown }} />,
+          )}
+        {held && (
+          <TrayBox
+            tray={held.tray}
+            x={held.x}
+            y={held.y}
+            scale={view.scale}
+            look="ghost"
+            isChosen={false}
+            nameWidth={0}
+            nameY={0}
+            aside=""
+          />
+        )}
+      </Layer>
+    </Stage>
+  );
+
+  /** Below the board; where the floor leaves no room there, below the floor. */
+  function nameBelow(board: FrontBoard): number {
+    const under = Math.max(4, 20 * view.scale + 3);
+    const toFloor = board.surface * view.scale;
+    return toFloor - under < NAME_HEIGHT ? toFloor + 10 : under;
+  }
+
+  function elsewhere(id: string): string {
+    const to = moves.get(id);
+    if (!to || (to.piece === layout.piece.id && to.side === layout.side)) return '';
+    return `to ${sayShelf(to.piece)}`;
+  }
+}
+
+/** px of two lines of a name */
+const NAME_HEIGHT = 24;
+
+interface BelongsProps {
+  readonly board: FrontBoard;
+  readonly tray: FrontTray;
+  readonly layout: FrontLayout;
+  readonly view: FrontView;
+  readonly moves: ReadonlyMap<string, BelongsAt | null>;
+  readonly direction: ReadingDirection;
+}
+
+/** Blue line from a misplaced tray to its gap, with its number there. */
+function Belongs({ board, tray, layout, view, moves, direction }: BelongsProps) {
+  const mark = gapMark(layout, tray.id, moves, direction);
+  if (!mark) return null;
+  const from = { x: view.toX(board.left + tray.x + tray.width / 2), y: view.toY(board.surface + tray.height) - 4 };
+  const to = { x: view.toX(mark.board.left + mark.x), y: view.toY(mark.board.surface) };
+  const text = tray.step || String(mark.place);
+  const box = { width: Math.max(14, text.length * 7 + 4), height: 14 };
+  // Upwards it passes below the names of the board above; else it arches over the trays and comes down.
+  const isUp = mark.board.surface > board.surface;
+  const bend = isUp ? Math.max(to.y + NAME_HEIGHT + 6, Math.min(from.y - 6, to.y + NAME_HEIGHT + 6)) : from.y - 10;
+  return (
+    <Group listening={false}>
+      <Arrow
+        points={[from.x, from.y, from.x, bend, to.x, bend, to.x, isUp ? to.y + 3 : to.y - box.height - 1]}
+        stroke={colours.blue}
+        fill={colours.blue}
+        strokeWidth={1.3}
+        pointerLength={5}
+        pointerWidth={5}
+        lineJoin="round"
+        tension={0}
+      />
+      <Rect x={to.x - box.width / 2} y={to.y - box.height} {...box} fill={colours.leaf} stroke={colours.blue} strokeWidth={1.3} />
+      <Text
+        x={to.x - box.width / 2}
+        y={to.y - box.height}
+        {...box}
+        align="center"
+        verticalAlign="middle"
+        text={text}
+        fontSize={10.5}
+        fontStyle="bold"
+        fontFamily={fonts.control}
+        fill={colours.blue}
+      />
+    </Group>
+  );
+}
+
+interface HandleProps {
+  readonly board: FrontBoard;
+  readonly layout: FrontLayout;
+  readonly view: FrontView;
+  readonly isMirrored: boolean;
+  readonly onBoardDown: (key: string, event: Konva.KonvaEventObject<PointerEvent>) => void;
+}
+
+/** Grip at a board's far end: slides the board up and down. Drawn 22, caught at 44. */
+function BoardHandle({ board, layout, view, isMirrored, onBoardDown }: HandleProps) {
+  const x = isMirrored ? view.toX(0) : view.toX(layout.width);
+  const y = view.toY(board.surface) + Math.max(1.5, 10 * view.scale);
+  return (
+    <Group x={x} y={y} onPointerDown={(event) => onBoardDown(board.key, event)}>
+      <Circle radius={22} fill="rgba(0,0,0,0.001)" />
+      <Circle radius={7} fill={colours.leaf} stroke={colours.blue} strokeWidth={1.4} listening={false} />
+      <Line points={[-3, -1.5, 0, -4, 3, -1.5]} stroke={colours.blue} strokeWidth={1.2} listening={false} />
+      <Line points={[-3, 1.5, 0, 4, 3, 1.5]} stroke={colours.blue} strokeWidth={1.2} listening={false} />
+    </Group>
+  );
+}

@@ -1,0 +1,62 @@
+import { Group, Line, Text } from 'react-konva';
+import { colours, fonts } from '../styles/tokens.ts';
+import type { FrontLine, LineKind } from './frontLines.ts';
+import type { FrontView } from './frontView.ts';
+import { spreadLabels } from './spreadLabels.ts';
+
+interface Props {
+  readonly lines: readonly FrontLine[];
+  readonly view: FrontView;
+  /** mm */
+  readonly shelf: number;
+  readonly isMirrored: boolean;
+}
+
+const look: Readonly<Record<LineKind, { colour: string; text: string; dash: number[]; width: number }>> = {
+  take: { colour: colours.must, text: colours.must, dash: [], width: 1.4 },
+  high: { colour: colours.must, text: colours.must, dash: [8, 3], width: 1 },
+  eye: { colour: colours.ink, text: colours.ink, dash: [8, 2.5, 1.5, 2.5], width: 0.9 },
+  see: { colour: colours.note, text: colours.note, dash: [2, 3], width: 1.1 },
+  low: { colour: colours.note, text: colours.note, dash: [8, 3], width: 1 },
+};
+
+/** Highest take, eye and see line of the smallest child, each with its height; the advisory pair where it applies. */
+export function LinesOfChild({ lines, view, shelf, isMirrored }: Props) {
+  const isNarrow = view.labelsWidth < 100;
+  const tall = isNarrow ? 24 : lines.some((line) => line.name.length > 14) ? 25 : 14;
+  const at = spreadLabels(
+    lines.map((line) => view.toY(line.z)),
+    tall,
+    2,
+    view.height - 30,
+  );
+  const near = isMirrored ? view.toX(0) - 10 : view.toX(shelf) + 10;
+  const far = isMirrored ? view.toX(shelf) + 10 : view.toX(0) - 16;
+  return (
+    <Group listening={false}>
+      {lines.map((line, i) => {
+        const y = view.toY(line.z);
+        const style = look[line.kind];
+        const labelY = at[i] ?? y;
+        return (
+          <Group key={`${line.kind}${line.name}`}>
+            <Line points={[far, y, near, y]} stroke={style.colour} strokeWidth={style.width} dash={style.dash} />
+            <Line points={[near, y, isMirrored ? near - 6 : near + 6, labelY]} stroke={style.colour} strokeWidth={0.9} />
+            <Text
+              x={isMirrored ? near - 8 - view.labelsWidth : near + 9}
+              y={labelY - (tall > 14 ? 11 : 5.5)}
+              width={view.labelsWidth - 4}
+              align={isMirrored ? 'right' : 'left'}
+              text={tall > 14 ? `${line.name}\n${line.text}` : `${line.name}  ${line.text}`}
+              fontSize={10.5}
+              lineHeight={1.05}
+              fontFamily={fonts.control}
+              fill={style.text}
+              wrap="none"
+            />
+          </Group>
+        );
+      })}
+    </Group>
+  );
+}

@@ -1,0 +1,28 @@
+import type { Scene, SceneSide } from '#model/scene/types.ts';
+import type { Side } from '#model/schema/types.ts';
+import { pieceNumbers } from '../plan/numbers.ts';
+
+const sideWords: Readonly<Record<Side, string>> = { front: 'front', back: 'back', left: 'left side', right: 'right side' };
+
+/** "shelf 7": by the number it bears on the plan. */
+export function shelfWords(scene: Scene, piece: string): string {
+  const number = pieceNumbers(scene.arrangement).get(piece);
+  return number ? `shelf ${number}` : (scene.bodyById.get(piece)?.label ?? piece);
+}
+
+/** "shelf 7", or "shelf 7, back" where the shelf has more than one open side. */
+export function sideName(scene: Scene, side: SceneSide): string {
+  const words = shelfWords(scene, side.piece.id);
+  return side.piece.sides.length > 1 ? `${words}, ${sideWords[side.side]}` : words;
+}
+
+export const sideWord = (side: Side): string => sideWords[side];
+
+/** "Shelf 7 · First numbers", for a list to choose from. */
+export function sideTitle(scene: Scene, side: SceneSide): string {
+  const name = side.piece.name.replace(/^\s*shelf\s*\d*\s*/i, '');
+  const words = capital(sideName(scene, side));
+  return name === '' ? words : `${words} · ${name}`;
+}
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

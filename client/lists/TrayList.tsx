@@ -1,0 +1,62 @@
+import { useMemo } from 'react';
+import { frontLayout } from '../front/frontLayout.ts';
+import { orderMoves } from '../front/orderMoves.ts';
+import { capital, sideName } from '../front/shelfNames.ts';
+import { shownSide, trayGapOf } from '../front/shownSide.ts';
+import { useReport, useScene, useSession, useUnits, useView } from '../session/hooks.ts';
+import { sayCount } from '../text/sayCount.ts';
+import { BoardEditor } from './BoardEditor.tsx';
+import { BoardTable } from './BoardTable.tsx';
+import { TrayVerbs } from './TrayVerbs.tsx';
+import { checksBySubject } from './trayChecks.ts';
+import './trayList.css';
+
+/** The trays of the shelf whose front is shown, board by board: the drawing in words, with the same verbs. */
+export function TrayList() {
+  const session = useSession();
+  const scene = useScene();
+  const view = useView();
+  const report = useReport();
+  const units = useUnits();
+  const side = shownSide(scene, view.frontOf);
+  const gap = trayGapOf(scene);
+  const layout = useMemo(() => (side ? frontLayout(side, gap) : null), [side, gap]);
+  if (!side || !layout) {
+    return (
+      <section className="tray-list" aria-labelledby="trays-title">
+        <div className="tray-head">
+          <h2 id="trays-title">Trays</h2>
+        </div>
+        <p className="aside tray-empty">A shelf's trays are listed here once a shelf stands.</p>
+      </section>
+    );
+  }
+  const direction = scene.classroom.display.readingDirection;
+  const moves = orderMoves(report);
+  const checks = checksBySubject(report);
+  const chosen = view.chosen?.kind === 'tray' ? view.chosen.id : null;
+  const count = layout.boards.reduce((sum, board) => sum + board.trays.length, 0);
+  const boards = layout.boards.filter((board) => board.level !== null || board.trays.length > 0);
+  const tray = layout.boards.flatMap((board) => board.trays).find((each) => each.id === chosen);
+  const choose = (id: string): void =>
+    session.setView({ chosen: { kind: 'tray', id }, material: id, frontOf: { piece: side.piece.id, side: side.side } });
+
+  return (
+    <section className="tray-list" aria-labelledby="trays-title">
+      <div className="tray-head">
+        <h2 id="trays-title">Trays on {sideName(scene, side)}</h2>
+        <span className="aside">{sayCount(count, 'tray')}</span>
+      </div>
+      <div className="tray-scroll">
+        <div className="tray-boards" data-direction={direction}>
+          {boards.map((board) => (
+            <BoardTable key={board.key} {...{ board, units, direction, moves, checks, chosen }} gap={gap} onChoose={choose} />
+          ))}
+          {boards.length === 0 && <p className="aside tray-empty">{capital(sideName(scene, side))} has no board yet. Add one below.</p>}
+        </div>
+        <BoardEditor {...{ side, layout }} />
+      </div>
+      {tray && <TrayVerbs key={tray.id} {...{ scene, side, layout, tray, moves, checks }} />}
+    </section>
+  );
+}

@@ -1,0 +1,127 @@
+import { useMemo } from 'react';
+import type { Scene, SceneSide } from '#model/scene/types.ts';
+import { sayLength } from '#model/units/sayLength.ts';
+import { gapMark } from '../front/belongs.ts';
+import { ordinal } from '../front/boardNames.ts';
+import { frontActions } from '../front/frontActions.ts';
+import { keyMeaning } from '../front/frontKeys.ts';
+import type { FrontLayout, FrontTray } from '../front/frontLayout.ts';
+import type { BelongsAt } from '../front/orderMoves.ts';
+import { putInStep } from '../front/putInStep.ts';
+import { shelfWords, sideTitle } from '../front/shelfNames.ts';
+import { trayGapOf } from '../front/shownSide.ts';
+import { useSession, useUnits } from '../session/hooks.ts';
+import { Button } from '../ui/Button.tsx';
+import { LengthField } from '../ui/LengthField.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
+import { VerbMenu } from '../ui/VerbMenu.tsx';
+import type { ChecksOf } from './trayChecks.ts';
+
+interface Props {
+  readonly scene: Scene;
+  readonly side: SceneSide;
+  readonly layout: FrontLayout;
+  readonly tray: FrontTray;
+  readonly moves: ReadonlyMap<string, BelongsAt | null>;
+  readonly checks: ChecksOf;
+}
+
+/** What can be done with the chosen tray: the same as by dragging, in words and typed figures. */
+export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
+  const session = useSession();
+  const units = useUnits();
+  const actions = useMemo(() => frontActions(session), [session]);
+  const direction = scene.classroom.display.readingDirection;
+  const gap = trayGapOf(scene);
+  const mark = gapMark(layout, tray.id, moves, direction);
+  const to = moves.get(tray.id);
+  const board = layout.boards.find((each) => each.trays.some((one) => one.id === tray.id));
+  const others = scene.sides.filter((each) => each !== side);
+
+  function press(key: string, shift: boolean): void {
+    const meaning = keyMeaning(layout, tray.id, { key, shift }, gap, direction);
+    if (meaning?.does === 'nothing') session.announce(meaning.say);
+    if (meaning?.does === 'stand') actions.stand(layout, meaning.board, tray.id, meaning.places, meaning.shortBy);
+  }
+
+  return (
+    <div className="tray-verbs">
+      <p className="tray-chosen">
+        <b>{tray.name}</b> <span className="aside">{tray.isMeasured ? `${sayLength(tray.width, units)} wide` : 'size not known'}</span>
+      </p>
+      <div className="verbs">
+        {to && (
+          <Button onPress={() => putInStep(session, tray.id)}>
+            {mark ? `Put as ${ordinal(mark.place)}` : `Put on ${shelfWords(scene, to.piece)}`}
+          </Button>
+        )}
+        {others.length > 0 && (
+          <VerbMenu
+            label="Other shelf"
+            items={others.map((each) => ({
+              id: `${each.piece.id}/${each.side}`,
+              text: sideTitle(scene, each),
+              run: () => actions.toShelf(tray.id, each),
+            }))}
+          />
+        )}
+        <TextLink onPress={() => actions.putAway(tray.id)}>Put away</TextLink>
+        <TextLink onPress={() => actions.turn(tray.id)}>Turn it</TextLink>
+      </div>
+      {(checks.get(tray.id) ?? []).map((finding) => (
+        <p key={finding.key} className="tray-finding">
+          {finding.message}
+        </p>
+      ))}
+      <details className="tray-more">
+        <summary>Slide it, or type where it stands</summary>
+        <fieldset className="tray-slide">
+          <legend className="only-heard">Slide {tray.name}</legend>
+          <Button kind="quiet" aria-label="To the left, 10 mm" onPress={() => press('ArrowLeft', false)}>
+            ←
+          </Button>
+          <Button kind="quiet" aria-label="To the right, 10 mm" onPress={() => press('ArrowRight', false)}>
+            →
+          </Button>
+          <Button kind="quiet" aria-label="To the board above" onPress={() => press('ArrowUp', false)}>
+            ↑
+          </Button>
+          <Button kind="quiet" aria-label="To the board below" onPress={() => press('ArrowDown', false)}>
+            ↓
+          </Button>
+        </fieldset>
+        <div className="tray-figures">
+          {board && (
+            <LengthField
+              label="From the left end"
+              value={tray.x}
+              units={units}
+              least={0}
+              most={100_000}
+              onCommit={(mm) => mm !== null && actions.stand(layout, board, tray.id, new Map([[tray.id, mm]]))}
+            />
+          )}
+          <LengthField
+            label="Behind the edge"
+            value={tray.tray.placement.y}
+            units={units}
+            least={0}
+            onCommit={(mm) => mm !== null && session.commands.place(session.arrangement().id, { ...tray.tray.placement, y: mm })}
+          />
+          <LengthField
+            label="Wide"
+            value={tray.tray.width}
+            units={units}
+            onCommit={(mm) =>
+              mm !== null &&
+              session.commands.changeMaterial(tray.id, {
+                ...(tray.tray.placement.turned ? { depth: mm } : { width: mm }),
+                sure: { ...tray.tray.material.sure, dims: 'own' },
+              })
+            }
+          />
+        </div>
+      </details>
+    </div>
+  );
+}
