@@ -30,7 +30,21 @@ export function writeField(target: YMap, fileKey: string, shape: Shape, value: u
   if (shape.as === 'byId' && Array.isArray(value)) writeById(mapAt(target, key), shape, value);
   else if (shape.as === 'list' && Array.isArray(value)) writeList(listAt(target, key), shape, value);
   else if (shape.as === 'fields' && isPlainObject(value)) writeFields(mapAt(target, key), shape, value, 'whole');
-  else if (!target.has(key) || !sameJson(plainOf(target.get(key), { as: 'value' }), value)) target.set(key, cleanJson(value, fileKey));
+  else if (!holds(target, key, value)) target.set(key, cleanJson(value, fileKey));
+}
+
+function holds(target: YMap, key: string, value: unknown): boolean {
+  return target.has(key) && sameJson(fitOrNothing(target.get(key), { as: 'value' }), value);
+}
+
+/** What lies there, or undefined when a peer put something there that no file may hold: then it is written anew. */
+function fitOrNothing(there: unknown, shape: Shape): unknown {
+  try {
+    return plainOf(there, shape);
+  } catch (error) {
+    if (error instanceof UnfitValue) return undefined;
+    throw error;
+  }
 }
 
 /** @param how whole: fields that the value lacks are taken out; part: they stay. */
@@ -110,7 +124,7 @@ export function writeList(list: YList, shape: ListShape, values: readonly unknow
 function identityAt(list: YList, index: number, shape: ListShape): string | null {
   const entry = index < list.length ? list.get(index) : undefined;
   if (!(entry instanceof Y.Map)) return null;
-  const fields = plainOf(entry, shape.entry);
+  const fields = fitOrNothing(entry, shape.entry);
   return isPlainObject(fields) ? shape.identity(fields) : null;
 }
 

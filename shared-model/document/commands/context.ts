@@ -1,7 +1,6 @@
 import * as Y from 'yjs';
 import type { z } from 'zod';
 import { toProblem } from '../../schema/readFile.ts';
-import { plainOf } from '../decode.ts';
 import { writeField } from '../encode.ts';
 import { type FieldsShape, shapeOf } from '../layout.ts';
 import { cleanJson, isReserved, type Plain, sayFound, UnfitValue } from '../plain.ts';
@@ -66,9 +65,9 @@ export function setFields(target: YMap, shape: FieldsShape, set: Plain): void {
   for (const [key, value] of Object.entries(set)) writeField(target, key, shapeOf(shape, key), value);
 }
 
-/** Writes fields that belong together, all of them as soon as one differs: merged halves of two moves would be a third place. */
-export function setTogether(target: YMap, shape: FieldsShape, set: Plain): void {
-  const differs = Object.entries(set).some(([key, value]) => plainOf(target.get(key), shapeOf(shape, key)) !== value);
+/** Writes plain fields that belong together, all as soon as one differs: merged halves of two moves would be a third place. */
+export function setTogether(target: YMap, set: Readonly<Record<string, unknown>>): void {
+  const differs = Object.entries(set).some(([key, value]) => target.get(key) !== value);
   if (differs) for (const [key, value] of Object.entries(set)) target.set(key, value);
 }
 

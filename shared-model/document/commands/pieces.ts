@@ -22,7 +22,7 @@ export function pieceCommands(context: Context): PieceCommands {
       const target = pieceOf(context, arrangement, piece);
       if (!target) return false;
       const set = part(pieceSchema, { x: to.x, y: to.y, ...(to.rotation !== undefined && { rotation: to.rotation }) }, piece);
-      context.step(() => setTogether(target, layout.pieces.entry, set));
+      context.step(() => setTogether(target, set));
       return true;
     },
     changePiece(arrangement, piece, set) {

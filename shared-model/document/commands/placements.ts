@@ -24,7 +24,7 @@ export function placementCommands(context: Context): PlacementCommands {
         const target = thing(list, material);
         const place = { piece, side, level, x, y, turned };
         if (target) {
-          setTogether(target, layout.placements.entry, place);
+          setTogether(target, place);
           setFields(target, layout.placements.entry, more);
         } else writeEntry(list, layout.placements, material, { material, ...place, ...more });
       });

@@ -36,7 +36,7 @@ export function roomCommands(context: Context): RoomCommands {
       const target = [...cornersOf(doc)].find((entry): entry is YMap => entry instanceof Y.Map && entry.get('id') === corner);
       if (!target) return false;
       const set = part(cornerSchema, { x: to.x, y: to.y }, corner);
-      step(() => setTogether(target, layout.corners.entry, set));
+      step(() => setTogether(target, set));
       return true;
     },
     addOpening(opening) {
