@@ -33,7 +33,7 @@ function Questions({ report }: { report: Report }) {
         <p className="all-answered">
           <b>{withRules === states.length ? 'All nine questions answered' : `All ${withRules} questions with checks answered`}</b>
           <br />
-          {new Date().toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' })}
+          {new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })}
         </p>
       )}
       {states.map((state) => (

@@ -48,5 +48,5 @@ export function LeftList({ report }: { report: Report }) {
 
 function sayDay(iso: string): string {
   const day = new Date(iso);
-  return iso === '' || Number.isNaN(day.getTime()) ? '' : day.toLocaleDateString('en', { day: 'numeric', month: 'long' });
+  return iso === '' || Number.isNaN(day.getTime()) ? '' : day.toLocaleDateString('en-GB', { day: 'numeric', month: 'long' });
 }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
+import { initialsOf } from '#model/document/presence.ts';
 import { useSession } from '../session/hooks.ts';
-import { initialsOf, keepMe, readMe } from '../session/me.ts';
+import { keepMe, readMe } from '../session/me.ts';
 import { Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from '../ui/Field.tsx';

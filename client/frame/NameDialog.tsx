@@ -26,7 +26,6 @@ export function NameDialog({ title, value, verb, onName, onClose }: Props) {
         }}
       >
         <Field label="Name">
-          {/* biome-ignore lint/a11y/noAutofocus: the dialog asks just this */}
           {(wiring) => <input {...wiring} autoFocus maxLength={80} value={name} onChange={(event) => setName(event.target.value)} />}
         </Field>
         <div className="verbs">

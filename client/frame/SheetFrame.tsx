@@ -51,19 +51,21 @@ export function SheetFrame() {
           <EdgeTools />
         </div>
       </header>
-      {sheetOrder.map((name) => {
-        const Sheet = sheets[name];
-        return (
-          <TabPanel key={name} id={name} className="sheet">
-            <main className="neat">
-              <StatusLine />
-              <Suspense fallback={<p className="waiting-words">The drawing is being laid out …</p>}>
-                <Sheet />
-              </Suspense>
-            </main>
-          </TabPanel>
-        );
-      })}
+      <main className="sheet-place">
+        {sheetOrder.map((name) => {
+          const Sheet = sheets[name];
+          return (
+            <TabPanel key={name} id={name} className="sheet">
+              <div className="neat">
+                <StatusLine />
+                <Suspense fallback={<p className="waiting-words">The drawing is being laid out …</p>}>
+                  <Sheet />
+                </Suspense>
+              </div>
+            </TabPanel>
+          );
+        })}
+      </main>
       <FrameDialogSet />
     </Tabs>
   );

@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react';
+import { ScrollPart } from '../ui/ScrollPart.tsx';
 import { TitleBlock } from './TitleBlock.tsx';
 import { useLayout } from './useLayout.ts';
 
@@ -29,15 +30,15 @@ export function SheetLayout({ main, right, mainName, rightName }: Props) {
         </fieldset>
       )}
       {(!isPhone || shown === 'main') && (
-        <section className="layout-main" aria-label={mainName}>
+        <ScrollPart className="layout-main" label={mainName}>
           {main}
-        </section>
+        </ScrollPart>
       )}
       <div className="layout-right">
         {(!isPhone || shown === 'right') && (
-          <section className="right-panel" aria-label={rightName}>
+          <ScrollPart className="right-panel" label={rightName}>
             {right}
-          </section>
+          </ScrollPart>
         )}
         <TitleBlock />
       </div>

@@ -1,4 +1,5 @@
 import { TextLink } from '../ui/TextLink.tsx';
+import { BlankTitleBlock } from './BlankTitleBlock.tsx';
 
 /** The blank frame while a classroom is read from this device, or the reason why it could not be. */
 export function WaitingSheet({ trouble }: { trouble: string | null }) {
@@ -18,22 +19,7 @@ export function WaitingSheet({ trouble }: { trouble: string | null }) {
               </>
             )}
           </div>
-          <section className="title-block pencil" aria-hidden="true">
-            <div className="tb-top">
-              <div>
-                <span className="label">Class</span>
-              </div>
-              <div>
-                <span className="label">Sheet</span>
-              </div>
-            </div>
-            <div className="tb-left">
-              <span className="label">Arrangement</span>
-            </div>
-            <div>
-              <span className="label">Checks on this sheet</span>
-            </div>
-          </section>
+          <BlankTitleBlock />
         </div>
       </main>
     </div>

@@ -28,16 +28,6 @@ export function subscribeMe(listener: () => void): () => void {
   return () => listeners.delete(listener);
 }
 
-/** "Mara Kent" -> "MK", "Ruth" -> "RU". */
-export function initialsOf(name: string): string {
-  const words = name.trim().split(/\s+/).filter(Boolean);
-  const first = words[0];
-  if (first === undefined) return '';
-  const last = words.length > 1 ? words[words.length - 1] : undefined;
-  const letters = last === undefined ? [...first].slice(0, 2) : [[...first][0] ?? '', [...last][0] ?? ''];
-  return letters.join('').toUpperCase();
-}
-
 function load(): Me | null {
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null');

@@ -12,6 +12,7 @@ import { ChosenStrip } from '../plan/ChosenStrip.tsx';
 import { DrawVerbs } from '../plan/DrawVerbs.tsx';
 import { Plan } from '../plan/Plan.tsx';
 import { useReport, useView } from '../session/hooks.ts';
+import { ScrollPart } from '../ui/ScrollPart.tsx';
 
 /** The room: plan and shelf list, front and tray list, checks. */
 export function RoomSheet() {
@@ -32,19 +33,19 @@ function WideSheet() {
   return (
     <div className="room-sheet wide">
       <PlanPart layout="wide" />
-      <section className="room-shelves" aria-label="Shelf list">
+      <ScrollPart className="room-shelves" label="Shelf list">
         <ShelfList />
-      </section>
-      <section className="room-front" aria-label="Shelf front">
+      </ScrollPart>
+      <ScrollPart className="room-front" label="Shelf front">
         <Front />
-      </section>
-      <section className="room-trays" aria-label="Trays">
+      </ScrollPart>
+      <ScrollPart className="room-trays" label="Trays">
         <TrayList />
-      </section>
+      </ScrollPart>
       <div className="layout-right">
-        <section className="right-panel" aria-label="Checks">
+        <ScrollPart className="right-panel" label="Checks">
           <ChecksColumn />
-        </section>
+        </ScrollPart>
         <TitleBlock />
       </div>
     </div>
@@ -59,7 +60,7 @@ function TabletSheet() {
     <div className="room-sheet tablet">
       <PlanPart layout="tablet" />
       <div className="layout-right">
-        <div className="right-panel">
+        <ScrollPart className="right-panel" label="Checks, shelves or front">
           <Swap parts={['checks', 'shelves', 'front']} shown={shown} onShow={setShown} />
           {shown === 'checks' && <ChecksColumn />}
           {shown === 'shelves' && <ShelfList />}
@@ -71,7 +72,7 @@ function TabletSheet() {
               <TrayList />
             </>
           )}
-        </div>
+        </ScrollPart>
       </div>
       <div className="room-strip">
         <ChosenStrip />
@@ -88,19 +89,19 @@ function StackedSheet() {
       <div className="room-strip">
         <ChosenStrip />
       </div>
-      <section className="room-shelves" aria-label="Shelf list">
+      <ScrollPart className="room-shelves" label="Shelf list">
         <ShelfList />
-      </section>
-      <section className="room-front" aria-label="Shelf front">
+      </ScrollPart>
+      <ScrollPart className="room-front" label="Shelf front">
         <Front />
-      </section>
-      <section className="room-trays" aria-label="Trays">
+      </ScrollPart>
+      <ScrollPart className="room-trays" label="Trays">
         <TrayList />
-      </section>
+      </ScrollPart>
       <div className="layout-right">
-        <section className="right-panel" aria-label="Checks">
+        <ScrollPart className="right-panel" label="Checks">
           <ChecksColumn />
-        </section>
+        </ScrollPart>
         <TitleBlock />
       </div>
     </div>
@@ -121,25 +122,25 @@ function PhoneSheet() {
         </div>
       )}
       {shown === 'shelves' && (
-        <section className="room-shelves" aria-label="Shelf list">
+        <ScrollPart className="room-shelves" label="Shelf list">
           <ShelfList />
-        </section>
+        </ScrollPart>
       )}
       {shown === 'front' && (
         <>
-          <section className="room-front" aria-label="Shelf front">
+          <ScrollPart className="room-front" label="Shelf front">
             <Front />
-          </section>
-          <section className="room-trays" aria-label="Trays">
+          </ScrollPart>
+          <ScrollPart className="room-trays" label="Trays">
             <TrayList />
-          </section>
+          </ScrollPart>
         </>
       )}
       <div className="layout-right">
         {shown === 'checks' && (
-          <section className="right-panel" aria-label="Checks">
+          <ScrollPart className="right-panel" label="Checks">
             <ChecksColumn />
-          </section>
+          </ScrollPart>
         )}
         <TitleBlock />
       </div>

@@ -56,7 +56,6 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
       >
         <div className="form-row">
           <Field label="Name of the class">
-            {/* biome-ignore lint/a11y/noAutofocus: the first question of the dialog */}
             {(wiring) => <input {...wiring} autoFocus maxLength={80} value={name} onChange={(event) => setName(event.target.value)} />}
           </Field>
           <Choice

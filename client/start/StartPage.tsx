@@ -1,3 +1,4 @@
+import { BlankTitleBlock } from '../frame/BlankTitleBlock.tsx';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { readRoomsHere } from '../session/roomsHere.ts';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -10,7 +11,9 @@ export function StartPage() {
   const rooms = readRoomsHere();
   return (
     <div className="desk">
-      <header className="top-edge" />
+      <header className="top-edge">
+        <span className="tab alone">Lowshelf</span>
+      </header>
       <main className="sheet">
         <div className="neat">
           <div className="start">
@@ -39,7 +42,7 @@ export function StartPage() {
                 </li>
               </ul>
             </section>
-            <section aria-labelledby="here-title">
+            <section className="start-here" aria-labelledby="here-title">
               <h2 id="here-title">Kept on this device</h2>
               {rooms.length === 0 ? (
                 <p className="aside">No classroom was opened here yet. One that is shared opens by its address.</p>
@@ -53,6 +56,7 @@ export function StartPage() {
                   ))}
                 </ul>
               )}
+              <BlankTitleBlock />
             </section>
           </div>
         </div>
@@ -64,5 +68,5 @@ export function StartPage() {
 
 function sayDay(iso: string): string {
   const day = new Date(iso);
-  return Number.isNaN(day.getTime()) ? 'earlier' : day.toLocaleDateString('en', { day: 'numeric', month: 'long', year: 'numeric' });
+  return Number.isNaN(day.getTime()) ? 'earlier' : day.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
 }
