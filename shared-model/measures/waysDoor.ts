@@ -1,7 +1,8 @@
+import { type Closest, closestOfParts } from '../geometry/closest.ts';
 import { addGap, byWidth, type Gap } from '../geometry/gaps.ts';
 import { isInPart, makePart, type Part } from '../geometry/parts.ts';
+import type { Polygon } from '../geometry/polygon.ts';
 import { add, distance, dot, lerp, type Point, scale, sub, unit } from '../geometry/vec.ts';
-import { type Closest, closestOfParts } from '../geometry/closest.ts';
 import type { SceneOpening } from '../scene/types.ts';
 import type { WaysField } from './waysField.ts';
 
@@ -17,8 +18,10 @@ export interface OpenDoor {
   readonly alcove: Alcove | null;
 }
 
-interface Alcove {
+export interface Alcove {
   readonly source: Point;
+  /** The alcove's own floor. */
+  readonly ring: Polygon;
   /** mm: the widest disc round the source */
   readonly room: number;
   /** The field's parts with the opening's wall cut in two, then the alcove's sides. */
@@ -67,7 +70,7 @@ function makeAlcove(field: WaysField, { wall }: SceneOpening, left: Point, right
     for (const j of fresh.slice(k + 1)) addGap(parts, i, j, limit, gaps);
   });
   const source = add(lerp(left, right, 0.5), scale(out, 0.5));
-  return { source, room: roomRound(field, source, parts, fresh), parts, gaps: gaps.sort(byWidth) };
+  return { source, ring: [left, right, farRight, farLeft], room: roomRound(field, source, parts, fresh), parts, gaps: gaps.sort(byWidth) };
 }
 
 /** No other wall of the room runs through the alcove. */

@@ -1,12 +1,13 @@
-import type { Part } from '../geometry/parts.ts';
+import type { FrontLine } from '../geometry/frontLine.ts';
 import type { Gap } from '../geometry/gaps.ts';
+import type { Part } from '../geometry/parts.ts';
+import { boundingBox, contains } from '../geometry/polygon.ts';
 import { separate } from '../geometry/separation.ts';
 import { type FrontView, freeStretches, largestDiscs, type TangentDisc, viewFront } from '../geometry/tangentDiscs.ts';
-import { boundingBox } from '../geometry/polygon.ts';
-import type { FrontLine } from '../geometry/frontLine.ts';
+import type { Point } from '../geometry/vec.ts';
 import type { SceneOpening } from '../scene/types.ts';
 import { doorLine, type Target } from './targets.ts';
-import { type OpenDoor, openDoor } from './waysDoor.ts';
+import { type Alcove, type OpenDoor, openDoor } from './waysDoor.ts';
 import type { WaysField } from './waysField.ts';
 
 /** What holds a way to its width. */
@@ -56,7 +57,7 @@ const NOWHERE: Passage = { width: 0, bound: null };
 export function solveWays(field: WaysField, targets: readonly Target[], options: SolveOptions): SolvedWay[] {
   const { limit } = options;
   const doors = field.scene.room.openings.filter((o) => o.isWayIn).map((o) => openDoor(field, o, limit));
-  const views = targets.map((target) => target.lines.map((line) => view(field, line, limit, field.parts)));
+  const views = targets.map((target) => target.lines.map((line) => view(field, line, limit)));
   const tangents = views.flatMap((lines, target) =>
     lines.flatMap((one, line) => largestDiscs(one).map((disc): Tangent => ({ target, line, disc }))),
   );
@@ -100,9 +101,22 @@ function together(door: OpenDoor, open: Passage | null, shut: Passage, limit: nu
   return { width: door.clear, bound: { by: 'door', door } };
 }
 
-function view(field: WaysField, line: FrontLine, limit: number, parts: readonly Part[], fresh: readonly number[] = []): FrontView {
+function view(field: WaysField, line: FrontLine, limit: number): FrontView {
   const near = field.grid.near(boundingBox([line.a, line.b]), limit);
-  return viewFront(line, [...near, ...fresh].map((i) => parts[i] as Part), limit, field.isOpenFloor);
+  return viewFront(
+    line,
+    near.map((i) => field.parts[i] as Part),
+    limit,
+    field.isOpenFloor,
+  );
+}
+
+/** A front beside a door that stands open: the alcove is floor too. */
+function viewBesideDoor(field: WaysField, line: FrontLine, limit: number, { parts, ring }: Alcove): FrontView {
+  const near = field.grid.near(boundingBox([line.a, line.b]), limit);
+  const seen = near.map((i) => parts[i] as Part).concat(parts.slice(field.parts.length));
+  const isFloor = (p: Point): boolean => field.isOpenFloor(p) || (contains(ring, p) && !field.isInHollow(p));
+  return viewFront(line, seen, limit, isFloor);
 }
 
 /** From the discs tangent to each door's inner line, every opening shut. */
@@ -115,12 +129,17 @@ function throughShutDoors(
 ) {
   const sources = doors.map((door) => {
     const line = doorLine(door.opening);
-    return door.clear > 0 ? largestDiscs(view(field, line, limit, field.parts)).map((disc) => ({ disc, line })) : [];
+    return door.clear > 0 ? largestDiscs(view(field, line, limit)).map((disc) => ({ disc, line })) : [];
   });
   const flat = sources.flat();
   const gaps = isExempt ? field.gaps(limit).filter((gap) => !isExempt(gap)) : field.gaps(limit);
   const points = [...flat.map((s) => s.disc.center), ...tangents.map((t) => t.disc.center)];
-  const cuts = separate(field.parts, gaps, points, flat.map((_, k) => k));
+  const cuts = separate(
+    field.parts,
+    gaps,
+    points,
+    flat.map((_, k) => k),
+  );
   const best: Passage[][] = [];
   const wide = doors.map(() => new Uint8Array(tangents.length));
   let k = 0;
@@ -167,22 +186,16 @@ function throughAlcove(
   if (!alcove) return clear > 0 ? null : targets.map(() => ({ ...NOWHERE, reached: new Set<number>() }));
   const most = Math.min(limit, clear);
   const byDoor = new Set<string>();
-  const fresh = Array.from({ length: alcove.parts.length - field.parts.length }, (_, i) => field.parts.length + i);
-  const openingBox = boundingBox([door.opening.clearA, door.opening.clearB]);
+  const openingBox = boundingBox(alcove.ring);
   const here: { tangent: Tangent; index: number }[] = tangents.map((tangent, index) => ({ tangent, index }));
   // Before fronts beside the door a disc may stand partly in the doorway.
   targets.forEach((target, t) => {
     views[t]?.forEach((one, line) => {
       const box = boundingBox([one.front.a, one.front.b]);
-      const away = Math.max(
-        box.minX - openingBox.maxX,
-        openingBox.minX - box.maxX,
-        box.minY - openingBox.maxY,
-        openingBox.minY - box.maxY,
-      );
+      const away = Math.max(box.minX - openingBox.maxX, openingBox.minX - box.maxX, box.minY - openingBox.maxY, openingBox.minY - box.maxY);
       if (target.opening === door.opening || away > most) return;
       byDoor.add(`${t}/${line}`);
-      const near = view(field, one.front, most, alcove.parts, fresh);
+      const near = viewBesideDoor(field, one.front, most, alcove);
       for (const disc of largestDiscs(near)) here.push({ tangent: { target: t, line, disc }, index: -1 });
     });
   });
@@ -231,4 +244,3 @@ function shareOf(
   });
   return total === 0 ? 0 : Math.min(1, covered / total);
 }
-
