@@ -9,5 +9,6 @@ export interface ReportMeasures {
 export function reportMeasures(measures: Measures): ReportMeasures {
   return {
     reach: reportReach(measures.reach()),
+    order: measures.order().strands(),
   };
 }

@@ -1,4 +1,6 @@
 import type { Scene } from '../scene/types.ts';
+import { carryNoteKg } from './order/carryNote.ts';
+import { orderOf } from './order.ts';
 import { measureOverlaps } from './overlaps.ts';
 import { measureReach } from './reach.ts';
 import { measureSeats, seatStrips } from './seats.ts';
@@ -7,9 +9,11 @@ import { measureSeats, seatStrips } from './seats.ts';
 export type Measures = ReturnType<typeof measuresOf>;
 
 export function measuresOf(scene: Scene) {
+  const reach = lazily(() => measureReach(scene));
   return {
     scene,
-    reach: lazily(() => measureReach(scene)),
+    reach,
+    order: lazily(() => orderOf(scene, (material) => carryNoteKg(reach(), material))),
     overlaps: lazily(() => measureOverlaps(scene)),
     seats: lazily(() => measureSeats(scene)),
     seatStrips: lazily(() => seatStrips(scene)),

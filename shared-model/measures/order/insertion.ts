@@ -1,0 +1,287 @@
+import type { Scene, SceneBoard, SceneTray } from '../../scene/types.ts';
+import type { Placement } from '../../schema/types.ts';
+import { roundMm } from '../../units/round.ts';
+import { gapThatFits, nudge } from './packing.ts';
+import { bitsOf, hasBit, type OrderRelation } from './relation.ts';
+import { type Slot, slotsOn } from './slots.ts';
+import { readWorkSide, type StandSize, standSize, type WorkBoard, type WorkShelves, type WorkTray, workShelves } from './workShelves.ts';
+
+/** Where something is moved to. mm from the left end of the board. */
+export interface NewPlace {
+  readonly material: string;
+  readonly board: WorkBoard;
+  readonly x: number;
+}
+
+/** A board that would have to be longer, deeper or higher. */
+export interface Shortage {
+  readonly material: string;
+  readonly board: SceneBoard;
+  readonly what: 'width' | 'depth' | 'height';
+  /** mm */
+  readonly by: number;
+}
+
+/** Where the things that move go; everything else stays on its board, pushed along it where room is needed. */
+export interface Mending {
+  readonly places: readonly NewPlace[];
+  readonly shortages: readonly Shortage[];
+  /** Every tray that then stands elsewhere, the pushed ones too. */
+  readonly placements: readonly Placement[];
+}
+
+/** Tells whether a pair (columns) has to hold afterwards; the others hold where they can. */
+export type MustHold = (first: number, second: number) => boolean;
+
+/**
+ * Moves the trays at these positions to where the order is right, each as near as can be to its own strand, and keeps the
+ * rest. A tray goes where it fits without pushing, else where the board fits with its trays moved together, else closer
+ * than the wanted gap; if no board has room, the one that is short by least is named.
+ */
+export function insertAll(scene: Scene, relation: OrderRelation, moving: readonly number[], mustHold: MustHold, gap: number): Mending {
+  const isMoving = new Set(moving.map((position) => (relation.reading[position] as SceneTray).material.id));
+  const shelves = workShelves(scene, gap, (tray) => isMoving.has(tray.material.id));
+  const work = new Working(relation, shelves, moving);
+  const places: { material: string; board: WorkBoard; tray: WorkTray }[] = [];
+  const shortages: Shortage[] = [];
+  for (const position of inTopologicalOrder(scene, relation, moving)) {
+    const tray = relation.reading[position] as SceneTray;
+    const size = standSize(tray.material, tray.placement.turned);
+    const [least, most] = work.bounds(position, mustHold);
+    const ideal = Math.min(most, Math.max(least, work.nextToItsStrand(position)));
+    const slot = work.choose(size, least, most, ideal, (choice) => work.holds(position, choice, size, mustHold));
+    if (!slot) continue;
+    if (slot.short) shortages.push({ ...slot.short, material: tray.material.id });
+    const placed = work.put(position, tray, size, slot);
+    places.push({ material: tray.material.id, board: slot.slot.board, tray: placed });
+  }
+  return {
+    places: places.map(({ material, board, tray }) => ({ material, board, x: tray.x })),
+    shortages,
+    placements: changedPlacements(shelves),
+  };
+}
+
+interface Choice {
+  readonly slot: Slot;
+  readonly rank: number;
+  /** mm between neighbours when the board has to be pushed; null: nothing else moves */
+  readonly pushGap: number | null;
+  readonly short: Omit<Shortage, 'material'> | null;
+}
+
+/** The reading order while trays are put back one by one. */
+class Working {
+  readonly #relation: OrderRelation;
+  readonly #shelves: WorkShelves;
+  /** rank by column; -1: not on a shelf now */
+  readonly #rank: Int32Array;
+  readonly #boards: readonly WorkBoard[];
+  /** How many trays each side holds, in walk order. */
+  readonly #perSide: number[];
+
+  constructor(relation: OrderRelation, shelves: WorkShelves, moving: readonly number[]) {
+    this.#relation = relation;
+    this.#shelves = shelves;
+    this.#boards = shelves.sides.flatMap(({ boards }) => boards);
+    this.#perSide = shelves.sides.map(({ boards }) => boards.reduce((sum, board) => sum + board.trays.length, 0));
+    this.#rank = new Int32Array(relation.columnOf.size).fill(-1);
+    const gone = new Set(moving);
+    let rank = 0;
+    for (let position = 0; position < relation.reading.length; position++) if (!gone.has(position)) this.#rank[position] = rank++;
+  }
+
+  /** Between which ranks a thing may be put so that what must hold holds, and the rest as far as it can. */
+  bounds(column: number, mustHold: MustHold): [number, number] {
+    const { before, words, reading } = this.#relation;
+    let [hardLeast, hardMost, softLeast, softMost] = [0, this.#count(), 0, this.#count()];
+    for (const first of bitsOf(before, words, column)) {
+      const rank = this.#rank[first] as number;
+      if (rank === -1) continue;
+      softLeast = Math.max(softLeast, rank + 1);
+      if (mustHold(first, column)) hardLeast = Math.max(hardLeast, rank + 1);
+    }
+    for (let later = 0; later < reading.length; later++) {
+      const rank = this.#rank[later] as number;
+      if (rank === -1 || !hasBit(before, words, later, column)) continue;
+      softMost = Math.min(softMost, rank);
+      if (mustHold(column, later)) hardMost = Math.min(hardMost, rank);
+    }
+    const least = Math.max(hardLeast, Math.min(softLeast, hardMost));
+    return [least, softMost >= least ? Math.min(softMost, hardMost) : hardMost];
+  }
+
+  /** Behind what of its strand comes before it, else ahead of what comes after, else behind what it builds on. */
+  nextToItsStrand(column: number): number {
+    const { before, words, reading } = this.#relation;
+    const strand = (reading[column] as SceneTray).material.strand;
+    let [last, lastOfStrand, firstOfStrand] = [-1, -1, -1];
+    for (const first of bitsOf(before, words, column)) {
+      const rank = this.#rank[first] as number;
+      last = Math.max(last, rank);
+      if (rank !== -1 && reading[first]?.material.strand === strand) lastOfStrand = Math.max(lastOfStrand, rank);
+    }
+    if (lastOfStrand !== -1) return lastOfStrand + 1;
+    for (let later = 0; later < reading.length; later++) {
+      const rank = this.#rank[later] as number;
+      if (rank === -1 || reading[later]?.material.strand !== strand || !hasBit(before, words, later, column)) continue;
+      firstOfStrand = firstOfStrand === -1 ? rank : Math.min(firstOfStrand, rank);
+    }
+    return firstOfStrand === -1 ? last + 1 : firstOfStrand;
+  }
+
+  choose(size: StandSize, least: number, most: number, ideal: number, holds: (choice: Choice) => boolean): Choice | null {
+    const order = this.#boardsAround(ideal);
+    const inRange = (board: WorkBoard): Choice[] => {
+      const start = this.#startOf(board);
+      return slotsOn(board, size, this.#shelves)
+        .map((slot) => ({ slot, rank: start + slot.rankInSide, pushGap: null, short: null }))
+        .filter(({ rank }) => rank >= least && rank <= most)
+        .sort((p, q) => Math.abs(p.rank - ideal) - Math.abs(q.rank - ideal));
+    };
+    for (const isSqueezed of [false, true]) {
+      for (const board of order) {
+        const fit = this.#fitting(inRange(board), board, size, isSqueezed, holds);
+        if (fit) return fit;
+      }
+    }
+    const [nearest] = order
+      .flatMap((board) => inRange(board).slice(0, 1))
+      .map((choice) => ({ ...choice, short: shortage(choice.slot) }))
+      .sort((p, q) => p.short.by - q.short.by);
+    return nearest ?? null;
+  }
+
+  #fitting(choices: readonly Choice[], board: WorkBoard, size: StandSize, isSqueezed: boolean, holds: (choice: Choice) => boolean) {
+    const fits = choices.filter(({ slot }) => slot.tooDeepBy === 0 && slot.tooTallBy === 0);
+    const asItIs = fits.find((choice) => choice.slot.shortBy === 0 && holds(choice));
+    if (asItIs) return asItIs;
+    const widths = [...board.trays.map((tray) => tray.width), size.width];
+    const pushGap = gapThatFits(widths, board.board.width, this.#shelves.gap);
+    if (pushGap === null || (!isSqueezed && pushGap < this.#shelves.gap)) return null;
+    return fits.map((choice) => ({ ...choice, pushGap })).find(holds) ?? null;
+  }
+
+  /**
+   * On a side read in columns a new tray, and any push, may change which column a tray is in: only what keeps every
+   * pair that must hold is taken. In rows the rank alone decides.
+   */
+  holds(column: number, { slot, pushGap }: Choice, size: StandSize, mustHold: MustHold): boolean {
+    const { board, index, x } = slot;
+    if (board.side.piece.reading === 'rows') return true;
+    const work = this.#shelves.sides.find(({ side }) => side === board.side);
+    if (!work) return false;
+    const { before, words, columnOf } = this.#relation;
+    const now = readWorkSide(work, this.#shelves.direction).map((tray) => columnOf.get(tray.id) ?? -1);
+    const tried: WorkTray = { id: '', x, width: size.width, board: board.index, placement: null };
+    const trays = [...board.trays.slice(0, index), tried, ...board.trays.slice(index)];
+    const xs = pushGap === null ? trays.map((tray) => tray.x) : nudge(trays, board.board.width, pushGap);
+    const pushed = trays.map((tray, i) => ({ ...tray, x: xs[i] as number }));
+    const others = work.boards.filter((other) => other !== board);
+    const then = readWorkSide({ ...work, boards: [...others, { ...board, trays: pushed }] }, this.#shelves.direction).map(
+      (tray) => columnOf.get(tray.id) ?? column,
+    );
+    const isBroken = (first: number, second: number) => hasBit(before, words, first, second) && mustHold(second, first);
+    // A pair that stood the wrong way round before may stay so: it is another tray's to move.
+    return then.every((first, i) =>
+      then.slice(i + 1).every((second) => {
+        if (!isBroken(first, second)) return true;
+        return first !== column && second !== column && now.indexOf(first) < now.indexOf(second);
+      }),
+    );
+  }
+
+  put(column: number, tray: SceneTray, size: StandSize, { slot, rank, pushGap }: Choice): WorkTray {
+    const { board, index } = slot;
+    const placed: WorkTray = {
+      id: tray.material.id,
+      x: slot.x,
+      width: size.width,
+      board: board.index,
+      placement: { ...tray.placement, piece: board.board.piece.id, side: board.board.side, level: board.board.level?.id ?? null, y: 0 },
+    };
+    board.trays.splice(index, 0, placed);
+    if (pushGap !== null) {
+      const xs = nudge(board.trays, board.board.width, pushGap);
+      board.trays.forEach((other, i) => {
+        other.x = xs[i] as number;
+      });
+    }
+    const side = this.#shelves.sides.findIndex((work) => work.side === board.side);
+    this.#perSide[side] = (this.#perSide[side] as number) + 1;
+    if (board.side.piece.reading === 'columns') {
+      this.#readAgain();
+      return placed;
+    }
+    for (let other = 0; other < this.#rank.length; other++) {
+      const its = this.#rank[other] as number;
+      if (its >= rank) this.#rank[other] = its + 1;
+    }
+    this.#rank[column] = rank;
+    return placed;
+  }
+
+  #readAgain(): void {
+    const read = this.#shelves.sides.flatMap((work) => readWorkSide(work, this.#shelves.direction));
+    read.forEach((tray, rank) => {
+      const column = this.#relation.columnOf.get(tray.id);
+      if (column !== undefined) this.#rank[column] = rank;
+    });
+  }
+
+  #count(): number {
+    return this.#perSide.reduce((sum, count) => sum + count, 0);
+  }
+
+  #startOf(board: WorkBoard): number {
+    let start = 0;
+    for (const [i, { side }] of this.#shelves.sides.entries()) {
+      if (side === board.side) return start;
+      start += this.#perSide[i] as number;
+    }
+    return start;
+  }
+
+  /** Boards by how far they are, in walk order, from the one that holds this rank. */
+  #boardsAround(rank: number): WorkBoard[] {
+    let seen = 0;
+    let at = 0;
+    this.#boards.forEach((board, i) => {
+      if (seen < rank) at = i;
+      seen += board.trays.length;
+    });
+    return this.#boards
+      .map((board, i) => ({ board, away: Math.abs(i - at) }))
+      .sort((p, q) => p.away - q.away)
+      .map(({ board }) => board);
+  }
+}
+
+function shortage(slot: Slot): Omit<Shortage, 'material'> {
+  const board = slot.board.board;
+  if (slot.tooDeepBy > 0) return { board, what: 'depth', by: slot.tooDeepBy };
+  if (slot.tooTallBy > 0) return { board, what: 'height', by: slot.tooTallBy };
+  return { board, what: 'width', by: slot.boardShortBy };
+}
+
+function inTopologicalOrder(scene: Scene, relation: OrderRelation, moving: readonly number[]): number[] {
+  const at = new Map<number, number>();
+  relation.graph.topological.forEach((node, index) => {
+    const material = scene.classroom.materials[node];
+    const column = material && relation.columnOf.get(material.id);
+    if (column !== undefined) at.set(column, index);
+  });
+  return [...moving].sort((p, q) => (at.get(p) ?? 0) - (at.get(q) ?? 0));
+}
+
+function changedPlacements(shelves: WorkShelves): Placement[] {
+  const changed: Placement[] = [];
+  for (const { boards } of shelves.sides)
+    for (const { board, trays } of boards)
+      for (const { x, placement } of trays) {
+        if (!placement) continue;
+        const before = board.trays.find((tray) => tray.material.id === placement.material);
+        if (!before || before.placement.x !== x) changed.push({ ...placement, x: roundMm(x) });
+      }
+  return changed;
+}

@@ -1,0 +1,51 @@
+/** One thing on a board: where it would like its left edge, and its width. mm. */
+export interface Packed {
+  readonly x: number;
+  readonly width: number;
+}
+
+/** mm the things take with this gap between neighbours; nothing takes 0. */
+export function packedWidth(widths: readonly number[], gap: number): number {
+  return widths.reduce((sum, width) => sum + width, 0) + Math.max(0, widths.length - 1) * gap;
+}
+
+/** The widest gap, at most the wanted one, at which the things fit a board; null when they do not fit even side by side. */
+export function gapThatFits(widths: readonly number[], boardWidth: number, wanted: number): number | null {
+  const spare = boardWidth - packedWidth(widths, 0);
+  if (spare < -1e-9) return null;
+  return widths.length < 2 ? wanted : Math.min(wanted, Math.max(0, spare) / (widths.length - 1));
+}
+
+/**
+ * Left edges that keep the order and the gap and move nothing farther than needed: pushed right from the left end, then
+ * back from the right end. The things must fit at this gap.
+ */
+export function nudge(things: readonly Packed[], boardWidth: number, gap: number): number[] {
+  const xs = things.map((thing) => thing.x);
+  let least = 0;
+  things.forEach(({ width }, i) => {
+    xs[i] = Math.max(xs[i] as number, least);
+    least = (xs[i] as number) + width + gap;
+  });
+  let most = boardWidth;
+  for (let i = things.length - 1; i >= 0; i--) {
+    xs[i] = Math.min(xs[i] as number, most - (things[i] as Packed).width);
+    most = (xs[i] as number) - gap;
+  }
+  return xs.map((x) => Math.max(0, x));
+}
+
+/** Left edges with the same space between neighbours and, if there is enough, at both ends. null when they do not fit. */
+export function spread(widths: readonly number[], boardWidth: number, gap: number): number[] | null {
+  const between = gapThatFits(widths, boardWidth, gap);
+  if (between === null) return null;
+  const spare = boardWidth - packedWidth(widths, 0);
+  const even = spare / (widths.length + 1);
+  const used = even >= gap ? even : between;
+  let x = (boardWidth - packedWidth(widths, used)) / 2;
+  return widths.map((width) => {
+    const at = Math.max(0, x);
+    x += width + used;
+    return at;
+  });
+}
