@@ -1,5 +1,5 @@
 import { boundingBox } from '#model/geometry/polygon.ts';
-import { add, dot, type Point, type Segment, scale, sub } from '#model/geometry/vec.ts';
+import { add, type Point, type Segment, scale, sub } from '#model/geometry/vec.ts';
 import { axesOf, cornersOf, reachAlong, type TurnedBox } from './box.ts';
 import type { SnapScene } from './snap.ts';
 
@@ -22,19 +22,25 @@ export function nearDistances(box: TurnedBox, scene: SnapScene): NearDistance[] 
   const { u, v } = axesOf(box.rotation);
   const segments = segmentsNear(box, scene);
   return [u, scale(u, -1), v, scale(v, -1)].flatMap((direction): NearDistance[] => {
-    const across = Math.abs(dot(direction, u)) > 0.5 ? v : u;
-    const half = reachAlong(box, across) - 1;
-    const face = add(box, scale(direction, reachAlong(box, direction)));
-    let best: NearDistance | null = null;
-    for (const share of [0, -0.5, 0.5, -1, 1]) {
-      const from = add(face, scale(across, share * half));
-      const hit = firstHit(from, direction, segments);
-      if (hit === null || hit > FAR || (best && hit >= best.mm - 0.5)) continue;
-      best = { from, to: add(from, scale(direction, hit)), mm: hit };
-    }
+    const nearest = distanceToward(box, direction, segments);
     // Touching needs no string.
-    return best && best.mm >= 1 ? [best] : [];
+    return nearest && nearest.mm >= 1 && nearest.mm <= FAR ? [nearest] : [];
   });
+}
+
+/** The way from a box straight to the first segment in a direction (a unit vector); null: nothing there. */
+export function distanceToward(box: TurnedBox, direction: Point, segments: readonly Segment[]): NearDistance | null {
+  const across = { x: -direction.y, y: direction.x };
+  const half = reachAlong(box, across) - 1;
+  const face = add(box, scale(direction, reachAlong(box, direction)));
+  let best: NearDistance | null = null;
+  for (const share of [0, -0.5, 0.5, -1, 1]) {
+    const from = add(face, scale(across, share * half));
+    const hit = firstHit(from, direction, segments);
+    if (hit === null || (best && hit >= best.mm - 0.5)) continue;
+    best = { from, to: add(from, scale(direction, hit)), mm: hit };
+  }
+  return best;
 }
 
 function segmentsNear(box: TurnedBox, scene: SnapScene): Segment[] {

@@ -54,7 +54,7 @@ export function drawZones(pen: Pen, zones: readonly Zone[]): void {
   }
 }
 
-/** A metre (or three feet) to measure by. North is not drawn: the classroom file does not know it. */
+/** A metre (or three feet) to measure by. */
 export function drawScaleBar(pen: Pen, corner: { x: number; y: number }): void {
   const metre = 1000 * pen.view.k;
   const isFeet = pen.units === 'imperial';
@@ -64,4 +64,13 @@ export function drawScaleBar(pen: Pen, corner: { x: number; y: number }): void {
   line(pen, { x: x + long / 2, y: corner.y }, { x: corner.x - 1, y: corner.y }, { width: 2, colour: colours.paper });
   write(pen, '0', { x, y: corner.y + 10 }, { size: 10, colour: colours.pencilText });
   write(pen, isFeet ? "3'" : '1 m', { x: corner.x, y: corner.y + 10 }, { size: 10, colour: colours.pencilText });
+}
+
+/** "To the east wall": the sheet's top is called north, whatever the compass says. */
+export function drawNorth(pen: Pen, foot: { x: number; y: number }): void {
+  const tip = { x: foot.x, y: foot.y - 34 };
+  line(pen, { x: foot.x, y: foot.y - 12 }, tip, { width: 1.1 });
+  line(pen, { x: tip.x - 3.5, y: tip.y + 7 }, tip, { width: 1.1 });
+  line(pen, { x: tip.x + 3.5, y: tip.y + 7 }, tip, { width: 1.1 });
+  write(pen, 'N', { x: foot.x, y: foot.y - 3 }, { size: 10.5, weight: 600, isTitle: true });
 }

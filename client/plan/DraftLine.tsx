@@ -1,0 +1,84 @@
+import { useState } from 'react';
+import { distance } from '#model/geometry/vec.ts';
+import { sayLength } from '#model/units/sayLength.ts';
+import { me } from '../session/me.ts';
+import { useSession, useUnits } from '../session/hooks.ts';
+import { Button } from '../ui/Button.tsx';
+import { LengthField } from '../ui/LengthField.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
+import { planStoreOf } from './planStore.ts';
+import { sayTool, toolName } from './tools.ts';
+import { usePlanState } from './usePlanState.ts';
+import { WallLine } from './WallLine.tsx';
+
+/** What the tool in hand asks: where to press, how large the new thing is, what the tape says. */
+export function DraftLine() {
+  const session = useSession();
+  const { tool, remarkAt } = usePlanState();
+  const store = planStoreOf(session);
+  if (!tool) return null;
+  return (
+    <section className="draft-line" aria-label={`Drawing: ${toolName(tool)}`}>
+      <p>
+        <b>{toolName(tool)}.</b> {sayTool(tool)}
+      </p>
+      {tool.kind === 'wall' && <WallLine />}
+      {(tool.kind === 'piece' || tool.kind === 'fixture' || tool.kind === 'opening') && <SizeFields isOpening={tool.kind === 'opening'} />}
+      {tool.kind === 'tape' && <TapeLine />}
+      {tool.kind === 'remark' && remarkAt && <RemarkForm />}
+      <TextLink onPress={() => store.set({ tool: null, corners: [], tape: [], remarkAt: null })}>Leave off</TextLink>
+    </section>
+  );
+}
+
+function SizeFields({ isOpening }: { isOpening: boolean }) {
+  const store = planStoreOf(useSession());
+  const { size } = usePlanState();
+  const units = useUnits();
+  return (
+    <>
+      <LengthField label={isOpening ? 'Wide' : 'Long'} value={size.width} units={units} onCommit={(mm) => mm !== null && store.set({ size: { ...size, width: mm } })} />
+      {!isOpening && <LengthField label="Deep" value={size.depth} units={units} onCommit={(mm) => mm !== null && store.set({ size: { ...size, depth: mm } })} />}
+      {!isOpening && (
+        <LengthField label="High" value={size.height} units={units} mayBeEmpty placeholder="not known" onCommit={(mm) => store.set({ size: { ...size, height: mm } })} />
+      )}
+    </>
+  );
+}
+
+function TapeLine() {
+  const { tape } = usePlanState();
+  const units = useUnits();
+  const [from, to] = tape;
+  if (!from || !to) return null;
+  return (
+    <p className="tape-says">
+      <b>{sayLength(distance(from, to), units)}</b> <span className="aside">across {sayLength(Math.abs(to.x - from.x), units)}, down {sayLength(Math.abs(to.y - from.y), units)}</span>
+    </p>
+  );
+}
+
+function RemarkForm() {
+  const session = useSession();
+  const store = planStoreOf(session);
+  const { remarkAt } = usePlanState();
+  const [text, setText] = useState('');
+  if (!remarkAt) return null;
+  function keep() {
+    if (text.trim() === '' || !remarkAt) return;
+    session.commands.addRemark({ text: text.trim(), on: remarkAt.on, x: remarkAt.at.x, y: remarkAt.at.y, by: me().initials });
+    store.set({ tool: null, remarkAt: null });
+    session.announce('The remark is on the sheet.');
+  }
+  return (
+    <>
+      <div className="field remark-field">
+        <label htmlFor="new-remark">Remark</label>
+        <input id="new-remark" value={text} maxLength={500} onChange={(event) => setText(event.target.value)} onKeyDown={(event) => event.key === 'Enter' && keep()} />
+      </div>
+      <Button kind="strong" isDisabled={text.trim() === ''} onPress={keep}>
+        Put it there
+      </Button>
+    </>
+  );
+}

@@ -1,0 +1,93 @@
+import { useLayout } from '../frame/useLayout.ts';
+import { useSession } from '../session/hooks.ts';
+import { Button } from '../ui/Button.tsx';
+import { VerbMenu } from '../ui/VerbMenu.tsx';
+import { DraftLine } from './DraftLine.tsx';
+import { planStoreOf } from './planStore.ts';
+import { asides, isSameTool, moreVerbs, takeUpTool, type Verb, verbs } from './tools.ts';
+import { usePlanState } from './usePlanState.ts';
+
+/** What can be drawn, in words, each with its key; below it what the tool in hand asks. */
+export function DrawVerbs() {
+  const layout = useLayout();
+  const isCompact = layout === 'tablet' || layout === 'phone';
+  return (
+    <div className="draw-verbs">
+      {isCompact ? <CompactVerbs /> : <VerbLine />}
+      <DraftLine />
+    </div>
+  );
+}
+
+function VerbLine() {
+  const session = useSession();
+  const { hasLetterKeys } = usePlanState();
+  const store = planStoreOf(session);
+  return (
+    <div className="verbs draw-line">
+      <span className="draw-word">Draw</span>
+      {verbs.map((verb) => (
+        <VerbButton key={verb.name} verb={verb} />
+      ))}
+      <VerbMenu
+        label="More"
+        items={[
+          ...moreVerbs.map((verb) => ({
+            id: `${verb.tool.kind}-${verb.name}`,
+            text: verb.name,
+            run: () => takeUpTool(session, verb.tool),
+          })),
+          {
+            id: 'letters',
+            text: hasLetterKeys ? 'Switch letter keys off' : 'Switch letter keys on',
+            run: () => store.set({ hasLetterKeys: !hasLetterKeys }),
+          },
+        ]}
+      />
+      <span className="divide" aria-hidden="true" />
+      {asides.map((verb) => (
+        <VerbButton key={verb.name} verb={verb} />
+      ))}
+      <button type="button" className="verb-word" onClick={() => store.set({ wholeRoom: store.state().wholeRoom + 1 })}>
+        Whole room {hasLetterKeys && <kbd>0</kbd>}
+      </button>
+    </div>
+  );
+}
+
+function VerbButton({ verb }: { verb: Verb }) {
+  const session = useSession();
+  const { tool, hasLetterKeys } = usePlanState();
+  return (
+    <button type="button" className="verb-word" aria-pressed={isSameTool(tool, verb.tool)} onClick={() => takeUpTool(session, verb.tool)}>
+      {verb.name} {hasLetterKeys && verb.letter && <kbd>{verb.letter}</kbd>}
+    </button>
+  );
+}
+
+/** On tablets and phones: large buttons, the things to draw behind one of them. */
+function CompactVerbs() {
+  const session = useSession();
+  const store = planStoreOf(session);
+  const { tool } = usePlanState();
+  return (
+    <div className="draw-compact">
+      <VerbMenu
+        label="Draw"
+        items={[...verbs, ...moreVerbs].map((verb) => ({
+          id: `${verb.tool.kind}-${verb.name}`,
+          text: verb.name,
+          run: () => takeUpTool(session, verb.tool),
+        }))}
+      />
+      {asides.map((verb) => (
+        <Button key={verb.name} kind={isSameTool(tool, verb.tool) ? 'strong' : 'quiet'} onPress={() => takeUpTool(session, verb.tool)}>
+          {verb.name}
+        </Button>
+      ))}
+      <Button kind="quiet" onPress={() => store.set({ wholeRoom: store.state().wholeRoom + 1 })}>
+        Whole room
+      </Button>
+    </div>
+  );
+}

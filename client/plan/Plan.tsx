@@ -1,0 +1,141 @@
+import type Konva from 'konva';
+import { type PointerEvent, type ReactNode, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { Layer, Shape, Stage } from 'react-konva';
+import { useSession } from '../session/hooks.ts';
+import '../styles/plan.css';
+import { createPlanKeys } from './keys.ts';
+import { drawLayer } from './layers.ts';
+import { createPlanModel, fitWholeRoom, type LayerName, layerNames, type PlanModel } from './planModel.ts';
+import { createPlanPointer, type Press } from './pointer.ts';
+import { useRedraw } from './useRedraw.ts';
+import type { Size } from './viewport.ts';
+
+/** The room drawn to scale: choose, slide, turn, draw. The lists beside it hold the same in words. */
+export function Plan() {
+  const session = useSession();
+  const box = useRef<HTMLDivElement>(null);
+  const layers = useRef(new Map<LayerName, Konva.Layer>());
+  const model = useMemo(
+    () =>
+      createPlanModel(session, (...names) => {
+        for (const name of names) layers.current.get(name)?.batchDraw();
+      }),
+    [session],
+  );
+  const pointer = useMemo(() => createPlanPointer(model), [model]);
+  const keys = useMemo(() => createPlanKeys(model, pointer), [model, pointer]);
+  const size = useSizeOf(box);
+  useRedraw(model);
+  useFit(model, size);
+  useWheel(box, pointer.wheel);
+  const help = useId();
+
+  function press(event: PointerEvent): Press {
+    const frame = box.current?.getBoundingClientRect();
+    return {
+      id: event.pointerId,
+      at: { x: event.clientX - (frame?.left ?? 0), y: event.clientY - (frame?.top ?? 0) },
+      isTouch: event.pointerType === 'touch',
+      isFree: event.altKey,
+      isPan: event.button === 1,
+    };
+  }
+
+  return (
+    <div className="plan">
+      <div
+        ref={box}
+        className="plan-paper"
+        role="application"
+        aria-roledescription="plan"
+        aria-label="Plan of the room"
+        aria-describedby={help}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes the keys of what it shows
+        tabIndex={0}
+        onPointerDown={(event) => {
+          if (event.button > 1) return;
+          event.currentTarget.setPointerCapture(event.pointerId);
+          pointer.down(press(event));
+        }}
+        onPointerMove={(event) => pointer.move(press(event))}
+        onPointerUp={(event) => pointer.up(press(event))}
+        onPointerCancel={pointer.cancel}
+        onPointerLeave={pointer.leave}
+        onKeyDown={(event) => {
+          if (!keys.press(event)) return;
+          event.preventDefault();
+          event.stopPropagation();
+        }}
+      >
+        <div aria-hidden="true">
+          <Stage width={size.width} height={size.height} listening={false}>
+            {layerNames.map((name) => (
+              <Layer
+                key={name}
+                listening={false}
+                ref={(layer) => {
+                  if (layer) layers.current.set(name, layer);
+                  else layers.current.delete(name);
+                }}
+              >
+                <Drawing name={name} model={model} />
+              </Layer>
+            ))}
+          </Stage>
+        </div>
+      </div>
+      <p id={help} className="only-heard">
+        Tab goes from thing to thing, arrows slide the chosen one by 0.05 metres, with Shift by 0.50, with Alt by 0.01. Enter opens a
+        shelf’s front, Delete puts away, Escape lets go; after that Tab leaves the plan. The lists hold the same things in words.
+      </p>
+    </div>
+  );
+}
+
+/** One shape a canvas: the drawing functions know the rest. */
+function Drawing({ name, model }: { name: LayerName; model: PlanModel }): ReactNode {
+  return <Shape listening={false} perfectDrawEnabled={false} sceneFunc={(context) => drawLayer(name, context._context, model)} />;
+}
+
+function useSizeOf(box: React.RefObject<HTMLDivElement | null>): Size {
+  const [size, setSize] = useState<Size>({ width: 0, height: 0 });
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const measure = (): void => {
+      const { width, height } = element.getBoundingClientRect();
+      setSize((before) => (before.width === width && before.height === height ? before : { width, height }));
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [box]);
+  return size;
+}
+
+/** The whole room as long as nobody has moved the paper. */
+function useFit(model: PlanModel, size: Size): void {
+  useLayoutEffect(() => {
+    model.size = size;
+    if (size.width > 0 && !model.isMovedByHand) fitWholeRoom(model);
+  }, [model, size]);
+}
+
+/** The wheel must be taken from the page, which React's own listener may not do. */
+function useWheel(
+  box: React.RefObject<HTMLDivElement | null>,
+  wheel: (at: { x: number; y: number }, by: { x: number; y: number }, isZoom: boolean) => void,
+): void {
+  useEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const turn = (event: WheelEvent): void => {
+      event.preventDefault();
+      const frame = element.getBoundingClientRect();
+      wheel({ x: event.clientX - frame.left, y: event.clientY - frame.top }, { x: event.deltaX, y: event.deltaY }, !event.shiftKey);
+    };
+    element.addEventListener('wheel', turn, { passive: false });
+    return () => element.removeEventListener('wheel', turn);
+  }, [box, wheel]);
+}

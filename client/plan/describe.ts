@@ -1,0 +1,144 @@
+import type { Session } from '#client/session/types.ts';
+import { areaName } from '#model/catalogue/areas.ts';
+import type { Finding } from '#model/findings/finding.ts';
+import type { Point } from '#model/geometry/vec.ts';
+import type { Fixture, Opening, Piece } from '#model/schema/types.ts';
+import { sayQuantity } from '#model/units/quantity.ts';
+import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { areasOfShelves } from './areas.ts';
+import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
+import type { Item } from './items.ts';
+import { cellsOf, neatlineBounds } from './neatline.ts';
+import { pieceNumbers } from './numbers.ts';
+import { wallLength } from './roomShape.ts';
+
+const pieceWords: Readonly<Record<Piece['kind'], string>> = {
+  shelf: 'Shelf',
+  table: 'Table',
+  seat: 'Seat',
+  'mat-stand': 'Mat stand',
+  easel: 'Easel',
+  rug: 'Rug',
+  'adult-seat': 'Adult’s chair',
+  other: 'Other thing',
+};
+const fixtureWords: Readonly<Record<Fixture['kind'], string>> = {
+  column: 'Column',
+  partition: 'Partition',
+  sink: 'Sink',
+  radiator: 'Radiator',
+  hearth: 'Hearth',
+  'built-in': 'Built-in cupboard',
+  step: 'Step',
+  other: 'Other fixture',
+};
+const openingWords: Readonly<Record<Opening['kind'], string>> = { door: 'Door', window: 'Window', passage: 'Passage' };
+
+export const pieceKindName = (kind: Piece['kind']): string => pieceWords[kind];
+export const fixtureKindName = (kind: Fixture['kind']): string => fixtureWords[kind];
+export const openingKindName = (kind: Opening['kind']): string => openingWords[kind];
+
+/** "Shelf 7", "Table T3", "Sink", "Door, garden", "North wall": how the sheet calls a thing. */
+export function nameOfItem(session: Session, item: Item): string {
+  const { room } = session.classroom();
+  if (item.kind === 'piece') {
+    const piece = session.arrangement().pieces.find((p) => p.id === item.id);
+    return piece ? nameOfPiece(session, piece) : 'A thing that is gone';
+  }
+  if (item.kind === 'fixture') {
+    const fixture = room.fixtures.find((f) => f.id === item.id);
+    return fixture ? fixture.name || fixtureWords[fixture.kind] : 'A thing that is gone';
+  }
+  if (item.kind === 'opening') {
+    const opening = room.openings.find((o) => o.id === item.id);
+    return opening ? nameOfOpening(opening) : 'A thing that is gone';
+  }
+  if (item.kind === 'wall') return nameOfWall(session, item.id);
+  const index = room.corners.findIndex((c) => c.id === item.id);
+  return `Corner ${index + 1}`;
+}
+
+export function nameOfPiece(session: Session, piece: Piece): string {
+  const number = pieceNumbers(session.arrangement()).get(piece.id);
+  return number ? `${pieceWords[piece.kind]} ${number}` : piece.name || pieceWords[piece.kind];
+}
+
+const nameOfOpening = (opening: Opening): string =>
+  opening.name ? `${openingWords[opening.kind]}, ${opening.name}` : openingWords[opening.kind];
+
+function nameOfWall(session: Session, corner: string): string {
+  const { walls } = shapeOfRoom(session.classroom().room);
+  const wall = walls.find((w) => w.corner === corner);
+  if (!wall) return 'A wall that is gone';
+  const side = wallSide(wall.inward);
+  const alike = walls.filter((w) => wallSide(w.inward) === side);
+  const number = alike.length > 1 ? ` ${alike.indexOf(wall) + 1}` : '';
+  return `${side[0]?.toUpperCase()}${side.slice(1)} wall${number}`;
+}
+
+/** The side of the sheet a wall stands on: the one its inside looks away from. */
+const wallSide = (inward: Point): string => compass({ x: -inward.x, y: -inward.y });
+
+/** The sheet's top is north. */
+export function compass(direction: Point): string {
+  const names = ['east', 'south-east', 'south', 'south-west', 'west', 'north-west', 'north', 'north-east'];
+  const eighth = Math.round(Math.atan2(direction.y, direction.x) / (Math.PI / 4));
+  return names[(eighth + 8) % 8] ?? 'north';
+}
+
+/** "Shelf 7, mathematics, B5 to B7, open to the east; way 0.74 m of 0.915 m, must": what is said when a thing is chosen. */
+export function describeItem(session: Session, item: Item): string {
+  const { room, display } = session.classroom();
+  const bounds = neatlineBounds(room.corners);
+  const parts = [nameOfItem(session, item)];
+  if (item.kind === 'piece') {
+    const piece = session.arrangement().pieces.find((p) => p.id === item.id);
+    if (!piece) return parts.join(', ');
+    parts.push(...sayPiece(session, piece), cellsOf(bodyOfPiece(piece).footprint, bounds), ...openTo(piece));
+    if (piece.locked) parts.push('locked');
+  }
+  if (item.kind === 'fixture') {
+    const fixture = room.fixtures.find((f) => f.id === item.id);
+    if (fixture) parts.push(cellsOf(bodyOfFixture(fixture).footprint, bounds));
+  }
+  if (item.kind === 'opening') {
+    const opening = shapeOfRoom(room).openings.find((o) => o.id === item.id);
+    if (opening) parts.push(`${sayLength(opening.raw.width, display.units)} wide`, cellsOf([opening.a, opening.b], bounds));
+  }
+  if (item.kind === 'wall') parts.push(`${sayLength(wallLength(room.corners, item.id) ?? 0, display.units)} long`);
+  const holder = session.people().find((person) => !person.isMe && person.holds === item.id);
+  if (holder) parts.push(`held by ${holder.name || holder.initials}`);
+  return [parts.join(', '), ...worstOf(session, item.id)].join('; ');
+}
+
+function sayPiece(session: Session, piece: Piece): string[] {
+  if (piece.kind !== 'shelf') return [];
+  const area = areasOfShelves(session.arrangement(), session.classroom().materials).get(piece.id);
+  return area ? [area.strand ? area.strand : areaName(area.area).toLowerCase()] : [];
+}
+
+function openTo(piece: Piece): string[] {
+  if (piece.kind !== 'shelf' || piece.sides.length === 0) return [];
+  const body = bodyOfPiece(piece);
+  return [`open to the ${piece.sides.map((side) => compass(body.edges[side].outward)).join(' and the ')}`];
+}
+
+const ranks = { must: 0, should: 1, note: 2 } as const;
+
+/** Findings about a thing that nobody has left as they are, the gravest first. */
+export function findingsAbout(session: Session, id: string): readonly Finding[] {
+  const all = session.report()?.findings ?? [];
+  return all.filter((f) => f.subjects.includes(id) && f.leftReason === null).sort((p, q) => ranks[p.severity] - ranks[q.severity]);
+}
+
+function worstOf(session: Session, id: string): string[] {
+  const worst = findingsAbout(session, id)[0];
+  return worst ? [sayFinding(worst, session.classroom().display.units)] : [];
+}
+
+function sayFinding(finding: Finding, units: LengthUnits): string {
+  const { measured, needed } = finding;
+  const topic = finding.rule.split('/')[0] ?? '';
+  if (!measured || !needed) return `${finding.message} ${finding.severity}`;
+  return `${topic} ${sayQuantity(measured, units, needed.value)} of ${sayQuantity(needed, units)}, ${finding.severity}`;
+}

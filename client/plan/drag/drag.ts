@@ -1,0 +1,60 @@
+import type { Point } from '#model/geometry/vec.ts';
+import type { PlanModel } from '../planModel.ts';
+
+export interface Held {
+  /** Alt: nothing draws the thing, turns are free. */
+  readonly isFree: boolean;
+}
+
+/** Something under a finger. Points in mm on the plan. */
+export interface Drag {
+  to(p: Point, held: Held): void;
+  end(): void;
+  /** As if it had never been touched. */
+  cancel(): void;
+}
+
+/** ms: the document is written no more often than this while something moves. */
+const WRITE_EVERY = 50;
+
+/** Writes at most 20 times a second, and for certain at the end; all of it is one step to take back. */
+export interface Writer {
+  write(change: () => void): void;
+  end(change: () => void): void;
+  cancel(): void;
+}
+
+export function stepWriter(model: PlanModel, now: () => number = () => performance.now()): Writer {
+  const { undo } = model.session;
+  let last = Number.NEGATIVE_INFINITY;
+  let hasWritten = false;
+  let isOpen = false;
+  const open = (): void => {
+    if (isOpen) return;
+    isOpen = true;
+    undo.beginStep();
+  };
+  const close = (): void => {
+    if (isOpen) undo.endStep();
+    isOpen = false;
+  };
+  return {
+    write(change) {
+      if (now() - last < WRITE_EVERY) return;
+      open();
+      last = now();
+      hasWritten = true;
+      change();
+    },
+    end(change) {
+      open();
+      change();
+      close();
+    },
+    cancel() {
+      close();
+      // The step holds nothing but this drag, so taking it back restores what stood before.
+      if (hasWritten) undo.takeBack();
+    },
+  };
+}

@@ -1,0 +1,125 @@
+import { add, type Point, sub, turn } from '#model/geometry/vec.ts';
+import { fixtureBody, pieceBody } from '#model/scene/bodies.ts';
+import type { SceneBody } from '#model/scene/types.ts';
+import type { Fixture, Piece } from '#model/schema/types.ts';
+import { bodyOfPiece } from '../bodies.ts';
+import { tidyDegrees } from '../box.ts';
+import { nearDistances } from '../nearDistances.ts';
+import { type PlanModel, surroundings } from '../planModel.ts';
+import { type Snapped, snap } from '../snap.ts';
+import { type Drag, stepWriter } from './drag.ts';
+
+/** px within which things draw each other */
+const SNAP_PX = 9;
+/** mm: whatever the enlargement, never from farther off than this */
+const SNAP_MOST = 150;
+
+export const snapTolerance = (model: PlanModel): number => Math.min(SNAP_MOST, SNAP_PX / model.view.k);
+
+type Place = { x: number; y: number; rotation: number };
+
+/** Where a thing that belongs to another (a seat at its table) goes when the other moves. */
+export function carried(follower: Place, from: Place, to: Place): Place {
+  const turned = to.rotation - from.rotation;
+  return { ...add(to, turn(sub(follower, from), turned)), rotation: tidyDegrees(follower.rotation + turned) };
+}
+
+export const seatsOf = (pieces: readonly Piece[], table: string): Piece[] => pieces.filter((p) => p.kind === 'seat' && p.table === table);
+
+/** Moves a piece, its seats with it; the checks follow the preview each frame. */
+export function movePieceDrag(model: PlanModel, piece: Piece, grabbed: Point): Drag {
+  const { session } = model;
+  const arrangement = session.arrangement().id;
+  const followers = seatsOf(session.arrangement().pieces, piece.id);
+  const ids = new Set([piece.id, ...followers.map((seat) => seat.id)]);
+  const grip = sub(piece, grabbed);
+  const writer = stepWriter(model);
+  let now: Place = { x: piece.x, y: piece.y, rotation: piece.rotation };
+
+  const write = (): void => {
+    session.commands.movePiece(arrangement, piece.id, now);
+    for (const seat of followers) session.commands.movePiece(arrangement, seat.id, carried(seat, piece, now));
+  };
+  const finish = (): void => {
+    model.moving = null;
+    session.setView({ preview: null });
+    model.redraw('things', 'over');
+  };
+  return {
+    to(p, { isFree }) {
+      const around = surroundings(model, ids);
+      const turnsToWall = piece.kind === 'shelf' || piece.kind === 'mat-stand';
+      const snapped = snap({ ...piece, ...add(p, grip) }, around, { tolerance: snapTolerance(model), turnsToWall, isFree });
+      now = { x: snapped.x, y: snapped.y, rotation: snapped.rotation };
+      const isFirst = model.moving === null;
+      model.moving = {
+        ids,
+        bodies: [pieceBody({ ...piece, ...now }), ...followers.map((seat) => pieceBody({ ...seat, ...carried(seat, piece, now) }))],
+        from: bodyOfPiece(piece),
+        lines: snapped.lines,
+        distances: nearDistances({ ...piece, ...now }, around),
+      };
+      model.redraw('over');
+      if (isFirst) model.redraw('things');
+      session.setView({ preview: { piece: piece.id, ...now } });
+      writer.write(write);
+    },
+    end() {
+      writer.end(write);
+      finish();
+    },
+    cancel() {
+      writer.cancel();
+      finish();
+    },
+  };
+}
+
+/** Moves what belongs to the room. */
+export function moveFixtureDrag(model: PlanModel, fixture: Fixture, grabbed: Point): Drag {
+  const { session } = model;
+  const ids = new Set([fixture.id]);
+  const grip = sub(fixture, grabbed);
+  const writer = stepWriter(model);
+  const turnsToWall = fixture.kind === 'sink' || fixture.kind === 'radiator' || fixture.kind === 'built-in' || fixture.kind === 'hearth';
+  let now: Place = { x: fixture.x, y: fixture.y, rotation: fixture.rotation };
+  const write = (): void => {
+    session.commands.changeFixture(fixture.id, now);
+  };
+  const finish = (): void => {
+    model.moving = null;
+    model.redraw('things', 'over');
+  };
+  return {
+    to(p, { isFree }) {
+      const around = surroundings(model, ids);
+      const snapped = snap({ ...fixture, ...add(p, grip) }, around, { tolerance: snapTolerance(model), turnsToWall, isFree });
+      now = { x: snapped.x, y: snapped.y, rotation: snapped.rotation };
+      const isFirst = model.moving === null;
+      model.moving = movingFixture(fixture, now, snapped, ids, around);
+      model.redraw('over');
+      if (isFirst) model.redraw('things');
+      writer.write(write);
+    },
+    end() {
+      writer.end(write);
+      finish();
+    },
+    cancel() {
+      writer.cancel();
+      finish();
+    },
+  };
+}
+
+function movingFixture(
+  fixture: Fixture,
+  now: Place,
+  snapped: Snapped,
+  ids: ReadonlySet<string>,
+  around: Parameters<typeof nearDistances>[1],
+) {
+  const body: SceneBody = fixtureBody({ ...fixture, ...now });
+  const from: SceneBody = fixtureBody(fixture);
+  return { ids, bodies: [body], from, lines: snapped.lines, distances: nearDistances({ ...fixture, ...now }, around) };
+}

@@ -1,0 +1,136 @@
+import type { Session } from '#client/session/types.ts';
+import { centroid } from '#model/geometry/polygon.ts';
+import type { Point } from '#model/geometry/vec.ts';
+import { type Item, itemsInOrder, nextItem } from './items.ts';
+import { fitWholeRoom, moveView, type PlanModel, roomOf } from './planModel.ts';
+import type { PlanPointer } from './pointer.ts';
+import { finishWalls, setDown } from './toolPress.ts';
+import { takeUpTool, toolOfKey } from './tools.ts';
+import { choose, putAway, slideBy, turnBy } from './verbs.ts';
+import { panBy, zoomAbout } from './viewport.ts';
+
+export interface PlanKeys {
+  /** @returns true when the key was for the plan */
+  press(event: KeyPress): boolean;
+}
+
+export type KeyPress = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey'>;
+
+const arrows: Readonly<Record<string, Point>> = {
+  ArrowLeft: { x: -1, y: 0 },
+  ArrowRight: { x: 1, y: 0 },
+  ArrowUp: { x: 0, y: -1 },
+  ArrowDown: { x: 0, y: 1 },
+};
+
+/** mm a press of an arrow moves a thing */
+const stepOf = ({ shiftKey, altKey }: KeyPress): number => (altKey ? 10 : shiftKey ? 500 : 50);
+
+/** Keys while the drawing has focus. Tab goes from thing to thing; after Escape has let go, Tab leaves the drawing. */
+export function createPlanKeys(model: PlanModel, pointer: PlanPointer): PlanKeys {
+  const { session, store } = model;
+  let isLeaving = false;
+
+  function tab(step: 1 | -1): boolean {
+    if (isLeaving) {
+      isLeaving = false;
+      return false;
+    }
+    const items = itemsInOrder(session.arrangement(), session.classroom().room);
+    const next = nextItem(items, session.view().chosen, step);
+    choose(session, next);
+    return next !== null;
+  }
+
+  /** Each press undoes one thing: a drag, a corner drawn, the tool, the choice. */
+  function letGo(): boolean {
+    const { tool, corners, tape } = store.state();
+    if (pointer.cancel()) {
+      session.announce('It is back where it was.');
+      return true;
+    }
+    if (corners.length > 0) {
+      store.set({ corners: corners.slice(0, -1) });
+      return true;
+    }
+    if (tool || tape.length > 0) {
+      store.set({ tool: null, tape: [], remarkAt: null });
+      return true;
+    }
+    isLeaving = true;
+    if (!session.view().chosen) return false;
+    choose(session, null);
+    session.announce('Nothing is chosen. Tab leaves the drawing.');
+    return true;
+  }
+
+  function enter(item: Item | null): boolean {
+    const { tool, corners } = store.state();
+    if (tool?.kind === 'wall' && corners.length >= 3) {
+      if (finishWalls(session, corners)) store.set({ corners: [], tool: null });
+      return true;
+    }
+    if (tool && tool.kind !== 'wall' && tool.kind !== 'tape' && tool.kind !== 'remark') {
+      setDown(model, centroid(roomOf(model).outline));
+      return true;
+    }
+    if (item?.kind !== 'piece') return false;
+    return openFront(session, item.id);
+  }
+
+  return {
+    press(event) {
+      const { chosen } = session.view();
+      const item = chosen && chosen.kind !== 'tray' ? chosen : null;
+      if (event.key === 'Tab') return tab(event.shiftKey ? -1 : 1);
+      if (event.key === 'Escape') return letGo();
+      isLeaving = false;
+      if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z') {
+        if (event.shiftKey) session.undo.doAgain();
+        else session.undo.takeBack();
+        return true;
+      }
+      if (event.ctrlKey || event.metaKey) return false;
+      const arrow = arrows[event.key];
+      if (arrow) return slideOrPan(model, item, arrow, stepOf(event));
+      if (event.key === 'Enter') return enter(item);
+      if ((event.key === 'Delete' || event.key === 'Backspace') && item) return putAway(session, item);
+      return letter(model, event.key, item);
+    },
+  };
+}
+
+function slideOrPan(model: PlanModel, item: Item | null, arrow: Point, step: number): boolean {
+  if (item) slideBy(model.session, item, { x: arrow.x * step, y: arrow.y * step });
+  else moveView(model, panBy(model.view, { x: -arrow.x * 40, y: -arrow.y * 40 }));
+  return true;
+}
+
+/** @returns whether there is a front to open */
+export function openFront(session: Session, id: string): boolean {
+  const piece = session.arrangement().pieces.find((p) => p.id === id);
+  const side = piece?.kind === 'shelf' ? piece.sides[0] : undefined;
+  if (!side) {
+    session.announce('It has no open side to look at.');
+    return true;
+  }
+  session.setView({ frontOf: { piece: id, side } });
+  session.announce('Its front is open.');
+  return true;
+}
+
+function letter(model: PlanModel, key: string, item: Item | null): boolean {
+  if (!model.store.state().hasLetterKeys) return false;
+  const middle = { x: model.size.width / 2, y: model.size.height / 2 };
+  if (key === '+' || key === '=') moveView(model, zoomAbout(model.view, middle, 1.25));
+  else if (key === '-') moveView(model, zoomAbout(model.view, middle, 0.8));
+  else if (key === '0') fitWholeRoom(model);
+  else if (key === '[' && item) turnBy(model.session, item, -15);
+  else if (key === ']' && item) turnBy(model.session, item, 15);
+  else {
+    const tool = toolOfKey(key);
+    if (!tool) return false;
+    takeUpTool(model.session, tool);
+  }
+  return true;
+}

@@ -1,0 +1,185 @@
+import { colours } from '#client/styles/tokens.ts';
+import type { Finding } from '#model/findings/finding.ts';
+import { pieceBody } from '#model/scene/bodies.ts';
+import type { SceneBody } from '#model/scene/types.ts';
+import type { Piece } from '#model/schema/types.ts';
+import { areasOfShelves } from './areas.ts';
+import { bodyOfFixture, bodyOfPiece } from './bodies.ts';
+import { drawDimension, drawOuterStrings } from './draw/drawDimensions.ts';
+import { drawDraft } from './draw/drawDraft.ts';
+import { drawFixture } from './draw/drawFixture.ts';
+import { drawHandles } from './draw/drawHandles.ts';
+import { drawChosen, drawHold } from './draw/drawHolds.ts';
+import { drawMat, drawNarrowArrow, drawNarrowStrip, drawRemark, drawSeverity } from './draw/drawMarks.ts';
+import { drawNeatline } from './draw/drawNeatline.ts';
+import { drawOpening } from './draw/drawOpenings.ts';
+import { drawPencil } from './draw/drawPencil.ts';
+import { drawPiece, type PieceLook } from './draw/drawPiece.ts';
+import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from './draw/drawRoom.ts';
+import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
+import { at, line, type Pen, path, planPath, stroke } from './draw/pen.ts';
+import { pieceNumbers } from './numbers.ts';
+import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
+import { matsIn, narrowPlaceOf } from './reportParts.ts';
+
+/** Draws one of the four canvases from what the session says now. */
+export function drawLayer(name: LayerName, ctx: CanvasRenderingContext2D, model: PlanModel): void {
+  const { display } = model.session.classroom();
+  const pen: Pen = { ctx, view: model.view, units: display.units, isRightToLeft: display.readingDirection === 'rtl' };
+  drawers[name](pen, model);
+}
+
+const drawers: Readonly<Record<LayerName, (pen: Pen, model: PlanModel) => void>> = {
+  sheet: drawSheet,
+  marks: drawUnderMarks,
+  things: drawThings,
+  over: drawOver,
+};
+
+function drawSheet(pen: Pen, model: PlanModel): void {
+  const room = roomOf(model);
+  const bounds = boundsOf(model);
+  drawRoom(pen, room);
+  drawZones(pen, rawRoomOf(model).zones);
+  drawGrid(pen, room, { x: bounds.minX, y: bounds.minY }, { x: bounds.maxX, y: bounds.maxY });
+  for (const opening of room.openings) drawOpening(pen, opening);
+  if (hasStrings(model.size)) drawOuterStrings(pen, room);
+  drawNeatline(pen, bounds, model.size);
+  const corner = { x: model.size.width - 26, y: model.size.height - 24 };
+  drawScaleBar(pen, corner);
+  if (hasStrings(model.size)) drawNorth(pen, { x: corner.x - 1000 * model.view.k - 34, y: corner.y + 10 });
+}
+
+function drawUnderMarks(pen: Pen, model: PlanModel): void {
+  const report = model.session.report();
+  for (const mat of matsIn(report)) drawMat(pen, mat);
+  const shown = shownFinding(model);
+  const place = shown && report && narrowPlaceOf(shown, report, obstaclesOf(model));
+  if (place) drawNarrowStrip(pen, place);
+}
+
+function drawThings(pen: Pen, model: PlanModel): void {
+  const arrangement = model.session.arrangement();
+  const hidden = model.moving?.ids;
+  const resting = arrangement.pieces.filter((piece) => !hidden?.has(piece.id));
+  const look = looksOf(model);
+  const isUnder = (piece: Piece): boolean => piece.kind === 'rug';
+  for (const piece of resting) if (isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
+  for (const fixture of rawRoomOf(model).fixtures) if (!hidden?.has(fixture.id)) drawFixture(pen, bodyOfFixture(fixture));
+  for (const piece of resting) if (!isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
+}
+
+function looksOf(model: PlanModel): (id: string) => PieceLook {
+  const arrangement = model.session.arrangement();
+  const numbers = pieceNumbers(arrangement);
+  const areas = areasOfShelves(arrangement, model.session.classroom().materials);
+  return (id) => ({ number: numbers.get(id) ?? null, area: areas.get(id) ?? null });
+}
+
+function drawOver(pen: Pen, model: PlanModel): void {
+  const { session, moving } = model;
+  drawFindings(pen, model);
+  const { pencil } = model.store.state();
+  if (pencil) drawPencil(pen, session.arrangement(), pencil);
+  drawOthers(pen, model);
+  if (moving) drawMoving(pen, model, moving);
+  drawChoice(pen, model);
+  session.classroom().notes.forEach((note, i) => {
+    const on = note.on === null ? undefined : bodyById(model, note.on);
+    drawRemark(pen, at(pen, on ? on.center : note), note, i + 1);
+  });
+  drawDraft(pen, model);
+}
+
+function drawMoving(pen: Pen, model: PlanModel, moving: NonNullable<PlanModel['moving']>): void {
+  if (moving.from) {
+    path(pen, ringOf(pen, moving.from));
+    stroke(pen, { colour: colours.pencil, width: 1, dash: [2.5, 2.5] });
+  }
+  const look = looksOf(model);
+  for (const body of moving.bodies) {
+    if (body.piece) drawPiece(pen, body, look(body.id));
+    else drawFixture(pen, body);
+  }
+  for (const snapLine of moving.lines) {
+    if (snapLine.kind === 'wall') continue;
+    line(pen, at(pen, snapLine.a), at(pen, snapLine.b), { colour: colours.blue, width: 0.9, dash: [4, 3] });
+  }
+  for (const { from, to, mm } of moving.distances)
+    drawDimension(pen, at(pen, from), at(pen, to), mm, { colour: colours.blue, weight: 650, size: 11.5, ground: colours.leaf });
+}
+
+/** A ring round the chosen thing, its handles, or the chosen wall in blue. */
+function drawChoice(pen: Pen, model: PlanModel): void {
+  const { chosen } = model.session.view();
+  if (!chosen) return;
+  if (chosen.kind === 'piece' || chosen.kind === 'fixture') {
+    const body = model.moving?.bodies.find((b) => b.id === chosen.id) ?? bodyById(model, chosen.id);
+    if (!body) return;
+    drawChosen(pen, ringOf(pen, body));
+    if (!body.piece?.locked) drawHandles(pen, body, model.isTouch);
+    return;
+  }
+  const room = roomOf(model);
+  if (chosen.kind === 'wall') {
+    const wall = room.walls.find((w) => w.corner === chosen.id);
+    if (wall) line(pen, at(pen, wall.a), at(pen, wall.b), { colour: colours.blue, width: 3 });
+  }
+  if (chosen.kind === 'opening') {
+    const opening = room.openings.find((o) => o.id === chosen.id);
+    if (!opening) return;
+    const thick = wallPx(pen) / model.view.k;
+    const out = { x: -opening.wall.inward.x * thick, y: -opening.wall.inward.y * thick };
+    const shift = (p: { x: number; y: number }) => ({ x: p.x + out.x, y: p.y + out.y });
+    planPath(pen, [opening.a, opening.b, shift(opening.b), shift(opening.a)]);
+    stroke(pen, { colour: colours.blue, width: 2.2 });
+  }
+  if (chosen.kind === 'corner') {
+    const corner = rawRoomOf(model).corners.find((c) => c.id === chosen.id);
+    if (!corner) return;
+    const p = at(pen, corner);
+    pen.ctx.beginPath();
+    pen.ctx.rect(p.x - 6, p.y - 6, 12, 12);
+    stroke(pen, { colour: colours.blue, width: 2.2 });
+  }
+}
+
+function obstaclesOf(model: PlanModel) {
+  return { bodyById: (id: string) => bodyById(model, id), room: roomOf(model) };
+}
+
+function shownFinding(model: PlanModel): Finding | null {
+  const { finding } = model.session.view();
+  return model.session.report()?.findings.find((f) => f.key === finding) ?? null;
+}
+
+/** A mark where each open finding is; the one being looked at as an arrow where it is about a width. */
+function drawFindings(pen: Pen, model: PlanModel): void {
+  const report = model.session.report();
+  if (!report) return;
+  const shown = shownFinding(model);
+  const place = shown && narrowPlaceOf(shown, report, obstaclesOf(model));
+  for (const finding of report.findings) {
+    if (!finding.at || finding.leftReason !== null || (place && finding === shown)) continue;
+    const isFaint = finding.severity === 'note' || finding.outcome === 'cannot-tell';
+    if (!isFaint || finding === shown) drawSeverity(pen, at(pen, finding.at), finding);
+  }
+  if (place && shown) drawNarrowArrow(pen, place, shown.severity);
+}
+
+function drawOthers(pen: Pen, model: PlanModel): void {
+  for (const person of model.session.people()) {
+    if (person.isMe || !person.holds) continue;
+    const body = bodyById(model, person.holds);
+    if (!body) continue;
+    const moved = heldAt(body, person.preview);
+    if (moved !== body) drawPencilOutline(pen, moved);
+    drawHold(pen, moved, person);
+  }
+}
+
+/** Where somebody else is just taking a thing. */
+function heldAt(body: SceneBody, preview: { piece: string; x: number; y: number; rotation: number } | null): SceneBody {
+  if (!body.piece || preview?.piece !== body.id) return body;
+  return pieceBody({ ...body.piece, x: preview.x, y: preview.y, rotation: preview.rotation });
+}

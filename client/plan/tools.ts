@@ -1,0 +1,76 @@
+import type { Session } from '#client/session/types.ts';
+import { fixtureKindName, openingKindName, pieceKindName } from './describe.ts';
+import { sizeFor } from './newThings.ts';
+import { planStoreOf, type Tool } from './planStore.ts';
+
+export interface Verb {
+  readonly tool: Tool;
+  readonly name: string;
+  /** The key that takes it up, printed after its name. */
+  readonly letter?: string;
+}
+
+/** In the order of the line above the plan. */
+export const verbs: readonly Verb[] = [
+  { tool: { kind: 'wall' }, name: 'Wall', letter: 'W' },
+  { tool: { kind: 'opening', of: 'door' }, name: 'Door', letter: 'D' },
+  { tool: { kind: 'opening', of: 'window' }, name: 'Window', letter: 'N' },
+  { tool: { kind: 'piece', of: 'shelf' }, name: 'Shelf', letter: 'S' },
+  { tool: { kind: 'piece', of: 'table' }, name: 'Table', letter: 'T' },
+  { tool: { kind: 'piece', of: 'seat' }, name: 'Seat', letter: 'A' },
+  { tool: { kind: 'fixture', of: 'sink' }, name: 'Sink', letter: 'K' },
+];
+
+export const asides: readonly Verb[] = [
+  { tool: { kind: 'tape' }, name: 'Tape', letter: 'R' },
+  { tool: { kind: 'remark' }, name: 'Remark', letter: 'E' },
+];
+
+/** Drawn less often: in words behind "More". */
+export const moreVerbs: readonly Verb[] = [
+  ...(['mat-stand', 'easel', 'rug', 'adult-seat', 'other'] as const).map(
+    (of): Verb => ({ tool: { kind: 'piece', of }, name: pieceKindName(of) }),
+  ),
+  { tool: { kind: 'opening', of: 'passage' }, name: 'Passage' },
+  ...(['column', 'partition', 'radiator', 'hearth', 'built-in', 'step', 'other'] as const).map(
+    (of): Verb => ({ tool: { kind: 'fixture', of }, name: fixtureKindName(of) }),
+  ),
+];
+
+export const isSameTool = (p: Tool | null, q: Tool | null): boolean =>
+  p?.kind === q?.kind && (p && 'of' in p ? p.of : null) === (q && 'of' in q ? q.of : null);
+
+export function toolOfKey(key: string): Tool | null {
+  const letter = key.toUpperCase();
+  return [...verbs, ...asides].find((verb) => verb.letter === letter)?.tool ?? null;
+}
+
+export function toolName(tool: Tool): string {
+  if (tool.kind === 'piece') return pieceKindName(tool.of);
+  if (tool.kind === 'fixture') return fixtureKindName(tool.of);
+  if (tool.kind === 'opening') return openingKindName(tool.of);
+  return { wall: 'Wall', tape: 'Tape', remark: 'Remark' }[tool.kind];
+}
+
+const sayings: Readonly<Record<'wall' | 'tape' | 'remark' | 'thing' | 'opening', string>> = {
+  wall: 'Press the corners one after the other, or type lengths.',
+  tape: 'Press two points to measure between them.',
+  remark: 'Press where the remark belongs.',
+  thing: 'Press where it stands, or Enter for the middle of the room.',
+  opening: 'Press on a wall, or Enter and slide it along.',
+};
+
+/** Takes a tool in hand; the same again puts it down. */
+export function takeUpTool(session: Session, tool: Tool): void {
+  const store = planStoreOf(session);
+  const isPutDown = isSameTool(store.state().tool, tool);
+  store.set({ tool: isPutDown ? null : tool, size: sizeFor(tool), corners: [], tape: [], remarkAt: null });
+  if (isPutDown) return;
+  if (tool.kind !== 'tape' && tool.kind !== 'remark') session.setView({ chosen: null });
+  session.announce(`${toolName(tool)}. ${sayTool(tool)}`);
+}
+
+export function sayTool(tool: Tool): string {
+  if (tool.kind === 'opening') return sayings.opening;
+  return sayings[tool.kind === 'piece' || tool.kind === 'fixture' ? 'thing' : tool.kind];
+}

@@ -1,0 +1,54 @@
+import { useEffect } from 'react';
+import type { Session } from '#client/session/types.ts';
+import { fitWholeRoom, type LayerName, type PlanModel } from './planModel.ts';
+
+/** What each canvas is drawn from. A canvas is drawn again only when one of these is another object. */
+function ingredients(session: Session): Readonly<Record<LayerName, readonly unknown[]>> {
+  const classroom = session.classroom();
+  const arrangement = session.arrangement();
+  const view = session.view();
+  return {
+    sheet: [classroom.room, classroom.display],
+    marks: [session.report(), view.finding],
+    things: [arrangement.pieces, arrangement.placements, classroom.room.fixtures, classroom.materials, classroom.display],
+    over: [session.report(), view.finding, view.chosen, arrangement.pieces, classroom.room, classroom.notes, session.people()],
+  };
+}
+
+/** Draws again what changed, without React in between. */
+export function useRedraw(model: PlanModel): void {
+  useEffect(() => {
+    const { session, store } = model;
+    let before = ingredients(session);
+    let fitted = store.state().wholeRoom;
+    const onSession = (): void => {
+      const now = ingredients(session);
+      const was = before;
+      before = now;
+      const changed = (Object.keys(now) as LayerName[]).filter((name) => now[name].some((value, i) => value !== was[name][i]));
+      // The things that rest look the same while one of them moves.
+      const names = changed.filter((name) => name !== 'things' || !isOnlyMoved(model, was.things, now.things));
+      if (now.sheet[0] !== was.sheet[0] && !model.isMovedByHand) fitWholeRoom(model);
+      else if (names.length > 0) model.redraw(...names);
+    };
+    const onStore = (): void => {
+      const { wholeRoom } = store.state();
+      if (wholeRoom !== fitted) {
+        fitted = wholeRoom;
+        fitWholeRoom(model);
+      } else model.redraw('over');
+    };
+    const stops = [session.subscribe(onSession), store.subscribe(onStore)];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }, [model]);
+}
+
+function isOnlyMoved(model: PlanModel, was: readonly unknown[], now: readonly unknown[]): boolean {
+  const ids = model.moving?.ids;
+  if (!ids || now.slice(1).some((value, i) => value !== was[i + 1])) return false;
+  const before = was[0] as readonly { id: string }[];
+  const after = now[0] as readonly { id: string }[];
+  return before.length === after.length && after.every((piece, i) => piece === before[i] || ids.has(piece.id));
+}

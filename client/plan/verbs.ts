@@ -1,0 +1,232 @@
+import type { Session } from '#client/session/types.ts';
+import { distance, dot, type Point, scale, sub } from '#model/geometry/vec.ts';
+import { pieceBody } from '#model/scene/bodies.ts';
+import type { Arrangement, Fixture, Piece } from '#model/schema/types.ts';
+import { bodyOfPiece, shapeOfRoom } from './bodies.ts';
+import { cornersOf, reachAlong, type TurnedBox, tidyDegrees } from './box.ts';
+import { describeItem, nameOfItem } from './describe.ts';
+import { carried, seatsOf } from './drag/movePieceDrag.ts';
+import type { Item } from './items.ts';
+import { distanceToward } from './nearDistances.ts';
+import { nextNumber } from './numbers.ts';
+import { withCorner, withWallMoved } from './roomShape.ts';
+import { writeRoom } from './roomWrites.ts';
+import { closest, facingFrom, keepInside, nearestOn } from './snap.ts';
+
+type Thing = Piece | Fixture;
+type Place = { x: number; y: number; rotation: number };
+
+/** The piece or fixture an item names. */
+export function thingOf(session: Session, item: Item): Thing | undefined {
+  if (item.kind === 'piece') return session.arrangement().pieces.find((p) => p.id === item.id);
+  return item.kind === 'fixture' ? session.classroom().room.fixtures.find((f) => f.id === item.id) : undefined;
+}
+
+export const isLocked = (thing: Thing): boolean => 'locked' in thing && thing.locked === true;
+
+/** Puts a thing where it should be, its seats with it, as one step. False: locked, or gone. */
+export function putAt(session: Session, item: Item, to: Place): boolean {
+  const thing = thingOf(session, item);
+  if (!thing || isLocked(thing)) return false;
+  if (item.kind === 'fixture') return session.commands.changeFixture(item.id, to);
+  const arrangement = session.arrangement();
+  const seats = seatsOf(arrangement.pieces, item.id);
+  session.undo.beginStep();
+  const isDone = session.commands.movePiece(arrangement.id, item.id, to);
+  for (const seat of seats) session.commands.movePiece(arrangement.id, seat.id, carried(seat, thing, to));
+  session.undo.endStep();
+  return isDone;
+}
+
+/** Slides the chosen thing by mm; a door along its wall, a wall along its normal. */
+export function slideBy(session: Session, item: Item, by: Point): boolean {
+  const thing = thingOf(session, item);
+  const { room } = session.classroom();
+  const shape = shapeOfRoom(room);
+  if (thing) {
+    const kept = keepInside({ ...thing, x: thing.x + by.x, y: thing.y + by.y }, shape);
+    return told(session, item, putAt(session, item, { x: kept.x, y: kept.y, rotation: thing.rotation }));
+  }
+  if (item.kind === 'opening') {
+    const opening = shape.openings.find((o) => o.id === item.id);
+    if (!opening) return false;
+    const long = distance(opening.wall.a, opening.wall.b);
+    const along = dot(by, scale(sub(opening.wall.b, opening.wall.a), 1 / Math.max(1, long)));
+    const offset = Math.min(Math.max(0, long - opening.raw.width), Math.max(0, opening.raw.offset + along));
+    return told(session, item, session.commands.changeOpening(item.id, { offset }));
+  }
+  if (item.kind === 'corner') {
+    const corner = room.corners.find((c) => c.id === item.id);
+    if (!corner) return false;
+    writeRoom(session, room, withCorner(room, item.id, { x: corner.x + by.x, y: corner.y + by.y }));
+    return told(session, item, true);
+  }
+  const wall = shape.walls.find((w) => w.corner === item.id);
+  if (!wall) return false;
+  writeRoom(session, room, withWallMoved(room, wall, dot(by, wall.inward)));
+  return told(session, item, true);
+}
+
+/** Turns by degrees clockwise, still inside the room. */
+export function turnBy(session: Session, item: Item, degrees: number): boolean {
+  const thing = thingOf(session, item);
+  return thing ? turnTo(session, item, thing.rotation + degrees) : false;
+}
+
+export function turnTo(session: Session, item: Item, degrees: number): boolean {
+  const thing = thingOf(session, item);
+  if (!thing) return false;
+  const rotation = tidyDegrees(degrees);
+  const { x, y } = keepInside({ ...thing, rotation }, shapeOfRoom(session.classroom().room));
+  return told(session, item, putAt(session, item, { x, y, rotation }));
+}
+
+/** Its back to the nearest wall. */
+export function toTheWall(session: Session, item: Item): boolean {
+  const thing = thingOf(session, item);
+  const shape = shapeOfRoom(session.classroom().room);
+  const wall = closest(shape.walls, (w) => distance(nearestOn(w, thing ?? { x: 0, y: 0 }), thing ?? { x: 0, y: 0 }));
+  if (!thing || !wall) return false;
+  const rotation = facingFrom(wall);
+  const turned: TurnedBox = { ...thing, rotation };
+  const gap = dot(sub(thing, wall.a), wall.inward) - reachAlong(turned, wall.inward);
+  const { x, y } = keepInside({ ...turned, x: thing.x - wall.inward.x * gap, y: thing.y - wall.inward.y * gap }, shape);
+  return told(session, item, putAt(session, item, { x, y, rotation }));
+}
+
+/** mm from the thing to the wall straight to the west or north of it; null: no wall there. */
+export function gapToWall(session: Session, thing: Thing, side: 'west' | 'north'): number | null {
+  const direction = side === 'west' ? { x: -1, y: 0 } : { x: 0, y: -1 };
+  return distanceToward(thing, direction, shapeOfRoom(session.classroom().room).walls)?.mm ?? null;
+}
+
+/** Puts the thing so far (mm) from the wall to the west or north of it. */
+export function setGapToWall(session: Session, item: Item, side: 'west' | 'north', gap: number): boolean {
+  const thing = thingOf(session, item);
+  const now = thing && gapToWall(session, thing, side);
+  if (!thing || typeof now !== 'number') return false;
+  return slideBy(session, item, side === 'west' ? { x: gap - now, y: 0 } : { x: 0, y: gap - now });
+}
+
+/** Away with it: trays go on the table, seats of a table stay; a corner goes when three remain. */
+export function putAway(session: Session, item: Item): boolean {
+  const name = nameOfItem(session, item);
+  const { commands } = session;
+  const { room } = session.classroom();
+  const trays = session.arrangement().placements.filter((p) => p.piece === item.id).length;
+  let isDone = false;
+  if (item.kind === 'piece') isDone = commands.putAwayPiece(session.arrangement().id, item.id);
+  if (item.kind === 'fixture') isDone = commands.removeFixture(item.id);
+  if (item.kind === 'opening') isDone = commands.removeOpening(item.id);
+  if (item.kind === 'corner' && room.corners.length > 3) isDone = commands.setCorners(room.corners.filter((c) => c.id !== item.id));
+  if (!isDone) {
+    session.announce(item.kind === 'wall' ? 'A wall goes when one of its corners is put away.' : `${name} could not be put away.`);
+    return false;
+  }
+  session.setView({ chosen: null });
+  const onTable = trays === 0 ? '' : `; ${trays} ${trays === 1 ? 'tray is' : 'trays are'} on the table`;
+  session.announce(`${name} is put away${onTable}. Take back brings it again.`);
+  return true;
+}
+
+/** The same again beside it, empty. @returns the new id; null: gone */
+export function copyAgain(session: Session, item: Item): string | null {
+  const arrangement = session.arrangement();
+  const piece = arrangement.pieces.find((p) => item.kind === 'piece' && p.id === item.id);
+  const fixture = session.classroom().room.fixtures.find((f) => item.kind === 'fixture' && f.id === item.id);
+  if (piece) {
+    const { id: _, ...same } = piece;
+    const copy: Parameters<typeof session.commands.addPiece>[1] = {
+      ...same,
+      kind: piece.kind,
+      width: piece.width,
+      depth: piece.depth,
+      ...freePlaceBeside(session, piece),
+    };
+    const added = session.commands.addPiece(arrangement.id, { ...copy, name: nameOfCopy(arrangement, piece), locked: false });
+    choose(session, { kind: 'piece', id: added });
+    return added;
+  }
+  if (!fixture) return null;
+  const { id: _, ...same } = fixture;
+  const copy: Parameters<typeof session.commands.addFixture>[0] = {
+    ...same,
+    kind: fixture.kind,
+    width: fixture.width,
+    depth: fixture.depth,
+    ...freePlaceBeside(session, fixture),
+  };
+  const added = session.commands.addFixture(copy);
+  choose(session, { kind: 'fixture', id: added });
+  return added;
+}
+
+/** Shelves and tables are known by number, so each copy gets its own. */
+function nameOfCopy(arrangement: Arrangement, piece: Piece): string {
+  if (piece.kind === 'shelf') return `Shelf ${nextNumber(arrangement, 'shelf')}`;
+  return piece.kind === 'table' ? `Table ${nextNumber(arrangement, 'table')}` : piece.name;
+}
+
+/** Beside, before or behind it, where nothing stands yet; else half upon it, where it is seen. */
+function freePlaceBeside(session: Session, thing: Thing): { x: number; y: number } {
+  const shape = shapeOfRoom(session.classroom().room);
+  const body = pieceBody({ ...(thing as Piece), kind: 'other' });
+  const steps = (['right', 'left', 'front', 'back'] as const).map((side) => {
+    const run = side === 'left' || side === 'right' ? thing.width : thing.depth;
+    return scale(body.edges[side].outward, run);
+  });
+  const others = session
+    .arrangement()
+    .pieces.filter((p) => p.kind !== 'rug')
+    .map(bodyOfPiece);
+  const isFree = (p: Point): boolean => {
+    const box = { ...thing, ...p };
+    const kept = keepInside(box, shape);
+    if (distance(kept, p) > 1) return false;
+    const corners = cornersOf(box);
+    return others.every((other) => areApart(corners, other.footprint));
+  };
+  const free = steps.map((step) => ({ x: thing.x + step.x, y: thing.y + step.y })).find(isFree);
+  if (free) return free;
+  const near = keepInside({ ...thing, x: thing.x + 150, y: thing.y + 150 }, shape);
+  return { x: near.x, y: near.y };
+}
+
+/** True when a line along an edge of one of two convex rings parts them (touching counts as apart). */
+function areApart(p: readonly Point[], q: readonly Point[]): boolean {
+  return [p, q].some((ring) =>
+    ring.some((a, i) => {
+      const b = ring[(i + 1) % ring.length] ?? a;
+      const normal = { x: -(b.y - a.y), y: b.x - a.x };
+      const size = Math.hypot(normal.x, normal.y) || 1;
+      const along = (points: readonly Point[]) => points.map((point) => dot(point, normal) / size);
+      return Math.max(...along(p)) <= Math.min(...along(q)) + 1 || Math.max(...along(q)) <= Math.min(...along(p)) + 1;
+    }),
+  );
+}
+
+export function toggleLock(session: Session, piece: Piece): boolean {
+  const isDone = session.commands.changePiece(session.arrangement().id, piece.id, { locked: !piece.locked });
+  if (isDone) session.announce(piece.locked ? 'It can be moved again.' : 'It stays where it stands until it is unlocked.');
+  return isDone;
+}
+
+/** Chooses a thing, shows a shelf's front with it, and says what it is. */
+export function choose(session: Session, item: Item | null): void {
+  if (!item) {
+    session.setView({ chosen: null });
+    return;
+  }
+  const piece = item.kind === 'piece' ? session.arrangement().pieces.find((p) => p.id === item.id) : undefined;
+  const side = piece?.kind === 'shelf' ? piece.sides[0] : undefined;
+  const isShown = side && session.view().frontOf?.piece === item.id;
+  session.setView({ chosen: item, ...(side && !isShown && { frontOf: { piece: item.id, side } }) });
+  session.announce(describeItem(session, item));
+}
+
+function told(session: Session, item: Item, isDone: boolean): boolean {
+  const thing = thingOf(session, item);
+  if (isDone) session.announce(describeItem(session, item));
+  else if (thing && isLocked(thing)) session.announce(`${nameOfItem(session, item)} is locked. Unlock it to move it.`);
+  return isDone;
+}
