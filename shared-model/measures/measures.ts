@@ -1,7 +1,10 @@
 import type { Scene } from '../scene/types.ts';
+import { floorItems } from './floorItems.ts';
+import { measureFloorPlaces, measurePlacesByRuleSet, measureYear } from './floorPlaces.ts';
 import { carryNoteKg } from './order/carryNote.ts';
 import { orderOf } from './order.ts';
 import { measureOverlaps } from './overlaps.ts';
+import { measurePlaces } from './places.ts';
 import { measureReach } from './reach.ts';
 import { measureSeats, seatStrips } from './seats.ts';
 
@@ -10,11 +13,17 @@ export type Measures = ReturnType<typeof measuresOf>;
 
 export function measuresOf(scene: Scene) {
   const reach = lazily(() => measureReach(scene));
+  const items = lazily(() => (scene.room.isSound ? floorItems(scene) : []));
+  const floorPlaces = lazily(() => measureFloorPlaces(scene, items()));
   return {
     scene,
     reach,
     order: lazily(() => orderOf(scene, (material) => carryNoteKg(reach(), material))),
     overlaps: lazily(() => measureOverlaps(scene)),
+    floorPlaces,
+    placesByRuleSet: lazily(() => measurePlacesByRuleSet(scene, items())),
+    placesOverYear: lazily(() => measureYear(scene, floorPlaces())),
+    places: lazily(() => measurePlaces(scene, floorPlaces(), null)),
     seats: lazily(() => measureSeats(scene)),
     seatStrips: lazily(() => seatStrips(scene)),
   };

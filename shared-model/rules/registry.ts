@@ -1,3 +1,4 @@
+import { area } from './places/area.ts';
 import { see } from './reach/see.ts';
 import { take } from './reach/take.ts';
 import type { Rule } from './rule.ts';
@@ -5,4 +6,4 @@ import { overlap } from './steady/overlap.ts';
 import { outside } from './survey/outside.ts';
 
 /** Every rule, in the order of the nine questions. One line a rule. */
-export const rules: readonly Rule[] = [take, see, overlap, outside];
+export const rules: readonly Rule[] = [take, see, area, overlap, outside];
