@@ -1,9 +1,10 @@
 import { see } from '#model/rules/reach/see.ts';
+import type { ClassroomInput } from '#model/schema/types.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
 import { testRule } from '#tests/support/ruleTester.ts';
 
 type Piece = NonNullable<PlainRoomChange['pieces']>[number];
-type Material = NonNullable<PlainRoomChange['materials']>[number];
+type Material = NonNullable<ClassroomInput['materials']>[number];
 type Placement = NonNullable<PlainRoomChange['placements']>[number];
 
 // The smallest child: eye at 778.5, stand-off 102.5. Open boards are seen into up to 778.5 - tan 15° x (102.5 + d).

@@ -1,9 +1,10 @@
 import { take } from '#model/rules/reach/take.ts';
+import type { ClassroomInput } from '#model/schema/types.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
 import { testRule } from '#tests/support/ruleTester.ts';
 
 type Piece = NonNullable<PlainRoomChange['pieces']>[number];
-type Material = NonNullable<PlainRoomChange['materials']>[number];
+type Material = NonNullable<ClassroomInput['materials']>[number];
 type Placement = NonNullable<PlainRoomChange['placements']>[number];
 
 // The smallest child is a girl of 36 months at percentile 5: shoulder 660.5, arm 315.5, lift 318.3, stand-off 102.5
