@@ -32,15 +32,43 @@ function ThingFields({ item, isLocked }: { item: Item; isLocked: boolean }) {
   return (
     <div className="chosen-fields">
       {!isLocked && west !== null && (
-        <LengthField label="From west wall" value={west} units={units} least={0} onCommit={(mm) => mm !== null && setGapToWall(session, item, 'west', mm)} />
+        <LengthField
+          label="From west wall"
+          value={west}
+          units={units}
+          least={0}
+          onCommit={(mm) => mm !== null && setGapToWall(session, item, 'west', mm)}
+        />
       )}
       {!isLocked && north !== null && (
-        <LengthField label="From north wall" value={north} units={units} least={0} onCommit={(mm) => mm !== null && setGapToWall(session, item, 'north', mm)} />
+        <LengthField
+          label="From north wall"
+          value={north}
+          units={units}
+          least={0}
+          onCommit={(mm) => mm !== null && setGapToWall(session, item, 'north', mm)}
+        />
       )}
-      {!isLocked && <NumberField label="Turned, degrees" value={thing.rotation} least={-360} most={360} isWhole={false} onCommit={(degrees) => degrees !== null && turnTo(session, item, degrees)} />}
+      {!isLocked && (
+        <NumberField
+          label="Turned, degrees"
+          value={thing.rotation}
+          least={-360}
+          most={360}
+          isWhole={false}
+          onCommit={(degrees) => degrees !== null && turnTo(session, item, degrees)}
+        />
+      )}
       <LengthField label="Long" value={thing.width} units={units} onCommit={(mm) => mm !== null && set({ width: mm })} />
       <LengthField label="Deep" value={thing.depth} units={units} onCommit={(mm) => mm !== null && set({ depth: mm })} />
-      <LengthField label="High" value={thing.height} units={units} mayBeEmpty placeholder="not known" onCommit={(mm) => set({ height: mm })} />
+      <LengthField
+        label="High"
+        value={thing.height}
+        units={units}
+        mayBeEmpty
+        placeholder="not known"
+        onCommit={(mm) => set({ height: mm })}
+      />
       <TextField label="Name" value={thing.name ?? ''} onCommit={(name) => set({ name })} />
     </div>
   );
@@ -76,13 +104,28 @@ function OpeningFields({ id }: { id: string }) {
         onCommit={(mm) => mm !== null && set({ offset: mm })}
       />
       <LengthField label="Wide" value={opening.width} units={units} most={long} onCommit={(mm) => mm !== null && set({ width: mm })} />
-      {opening.kind === 'window' && <LengthField label="Sill" value={opening.sill} units={units} least={0} onCommit={(mm) => mm !== null && set({ sill: mm })} />}
-      {opening.kind === 'door' && (
-        <LengthField label="Clear, leaf at 90°" value={opening.clear} units={units} mayBeEmpty placeholder="not known" onCommit={(mm) => set({ clear: mm })} />
+      {opening.kind === 'window' && (
+        <LengthField label="Sill" value={opening.sill} units={units} least={0} onCommit={(mm) => mm !== null && set({ sill: mm })} />
       )}
-      {opening.kind === 'door' && <Select label="Opens, seen from inside" value={opening.swing} options={swings} onChange={(swing) => set({ swing })} />}
+      {opening.kind === 'door' && (
+        <LengthField
+          label="Clear, leaf at 90°"
+          value={opening.clear}
+          units={units}
+          mayBeEmpty
+          placeholder="not known"
+          onCommit={(mm) => set({ clear: mm })}
+        />
+      )}
+      {opening.kind === 'door' && (
+        <Select label="Opens, seen from inside" value={opening.swing} options={swings} onChange={(swing) => set({ swing })} />
+      )}
       <TextField label="Leads to" value={opening.name ?? ''} onCommit={(name) => set({ name })} />
-      {opening.kind !== 'window' && <Tick isTicked={opening.exit} onChange={(exit) => set({ exit })}>a way out in danger</Tick>}
+      {opening.kind !== 'window' && (
+        <Tick isTicked={opening.exit} onChange={(exit) => set({ exit })}>
+          a way out in danger
+        </Tick>
+      )}
     </div>
   );
 }
@@ -95,7 +138,13 @@ function WallFields({ id }: { id: string }) {
   if (long === null) return null;
   return (
     <div className="chosen-fields">
-      <LengthField label="Long, inside" value={long} units={units} least={100} onCommit={(mm) => mm !== null && writeRoom(session, room, withWallLength(room, id, mm))} />
+      <LengthField
+        label="Long, inside"
+        value={long}
+        units={units}
+        least={100}
+        onCommit={(mm) => mm !== null && writeRoom(session, room, withWallLength(room, id, mm))}
+      />
     </div>
   );
 }
@@ -113,8 +162,20 @@ function CornerFields({ id }: { id: string }) {
   };
   return (
     <div className="chosen-fields">
-      <LengthField label="From the west edge" value={corner.x - west} units={units} least={0} onCommit={(mm) => mm !== null && move({ x: west + mm, y: corner.y })} />
-      <LengthField label="From the north edge" value={corner.y - north} units={units} least={0} onCommit={(mm) => mm !== null && move({ x: corner.x, y: north + mm })} />
+      <LengthField
+        label="From the west edge"
+        value={corner.x - west}
+        units={units}
+        least={0}
+        onCommit={(mm) => mm !== null && move({ x: west + mm, y: corner.y })}
+      />
+      <LengthField
+        label="From the north edge"
+        value={corner.y - north}
+        units={units}
+        least={0}
+        onCommit={(mm) => mm !== null && move({ x: corner.x, y: north + mm })}
+      />
     </div>
   );
 }

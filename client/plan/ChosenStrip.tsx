@@ -1,7 +1,7 @@
+import type { Piece } from '#model/schema/types.ts';
+import { useArrangement, useClassroom, useReport, useSession, useView } from '../session/hooks.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
 import { Button } from '../ui/Button.tsx';
-import { useArrangement, useClassroom, useReport, useSession, useView } from '../session/hooks.ts';
-import type { Piece } from '#model/schema/types.ts';
 import { areasOfShelves } from './areas.ts';
 import { ChosenFields } from './ChosenFields.tsx';
 import { nameOfItem } from './describe.ts';

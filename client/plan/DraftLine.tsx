@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { distance } from '#model/geometry/vec.ts';
 import { sayLength } from '#model/units/sayLength.ts';
-import { me } from '../session/me.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
+import { readMe } from '../session/me.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -37,10 +37,29 @@ function SizeFields({ isOpening }: { isOpening: boolean }) {
   const units = useUnits();
   return (
     <>
-      <LengthField label={isOpening ? 'Wide' : 'Long'} value={size.width} units={units} onCommit={(mm) => mm !== null && store.set({ size: { ...size, width: mm } })} />
-      {!isOpening && <LengthField label="Deep" value={size.depth} units={units} onCommit={(mm) => mm !== null && store.set({ size: { ...size, depth: mm } })} />}
+      <LengthField
+        label={isOpening ? 'Wide' : 'Long'}
+        value={size.width}
+        units={units}
+        onCommit={(mm) => mm !== null && store.set({ size: { ...size, width: mm } })}
+      />
       {!isOpening && (
-        <LengthField label="High" value={size.height} units={units} mayBeEmpty placeholder="not known" onCommit={(mm) => store.set({ size: { ...size, height: mm } })} />
+        <LengthField
+          label="Deep"
+          value={size.depth}
+          units={units}
+          onCommit={(mm) => mm !== null && store.set({ size: { ...size, depth: mm } })}
+        />
+      )}
+      {!isOpening && (
+        <LengthField
+          label="High"
+          value={size.height}
+          units={units}
+          mayBeEmpty
+          placeholder="not known"
+          onCommit={(mm) => store.set({ size: { ...size, height: mm } })}
+        />
       )}
     </>
   );
@@ -53,7 +72,10 @@ function TapeLine() {
   if (!from || !to) return null;
   return (
     <p className="tape-says">
-      <b>{sayLength(distance(from, to), units)}</b> <span className="aside">across {sayLength(Math.abs(to.x - from.x), units)}, down {sayLength(Math.abs(to.y - from.y), units)}</span>
+      <b>{sayLength(distance(from, to), units)}</b>{' '}
+      <span className="aside">
+        across {sayLength(Math.abs(to.x - from.x), units)}, down {sayLength(Math.abs(to.y - from.y), units)}
+      </span>
     </p>
   );
 }
@@ -66,7 +88,7 @@ function RemarkForm() {
   if (!remarkAt) return null;
   function keep() {
     if (text.trim() === '' || !remarkAt) return;
-    session.commands.addRemark({ text: text.trim(), on: remarkAt.on, x: remarkAt.at.x, y: remarkAt.at.y, by: me().initials });
+    session.commands.addRemark({ text: text.trim(), on: remarkAt.on, x: remarkAt.at.x, y: remarkAt.at.y, by: readMe()?.initials ?? '' });
     store.set({ tool: null, remarkAt: null });
     session.announce('The remark is on the sheet.');
   }
@@ -74,7 +96,13 @@ function RemarkForm() {
     <>
       <div className="field remark-field">
         <label htmlFor="new-remark">Remark</label>
-        <input id="new-remark" value={text} maxLength={500} onChange={(event) => setText(event.target.value)} onKeyDown={(event) => event.key === 'Enter' && keep()} />
+        <input
+          id="new-remark"
+          value={text}
+          maxLength={500}
+          onChange={(event) => setText(event.target.value)}
+          onKeyDown={(event) => event.key === 'Enter' && keep()}
+        />
       </div>
       <Button kind="strong" isDisabled={text.trim() === ''} onPress={keep}>
         Put it there

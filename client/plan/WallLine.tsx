@@ -68,7 +68,14 @@ function NextWall() {
   return (
     <>
       {corners.length >= 2 && <Select label="then" value={turned} options={turns} onChange={setTurned} />}
-      <LengthField label={corners.length < 2 ? 'First wall' : 'Next wall'} value={length} units={units} mayBeEmpty onTyping={setLength} onCommit={setLength} />
+      <LengthField
+        label={corners.length < 2 ? 'First wall' : 'Next wall'}
+        value={length}
+        units={units}
+        mayBeEmpty
+        onTyping={setLength}
+        onCommit={setLength}
+      />
       <Button isDisabled={length === null} onPress={add}>
         Draw it
       </Button>

@@ -1,0 +1,82 @@
+import { useMemo } from 'react';
+import { measureSeats } from '#model/measures/seats.ts';
+import type { Arrangement, Classroom } from '#model/schema/types.ts';
+import { sayLength } from '#model/units/sayLength.ts';
+import { matCountIn } from '../plan/reportParts.ts';
+import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
+import { sayCount } from '../text/sayCount.ts';
+import { TextLink } from '../ui/TextLink.tsx';
+
+/** What the list comes to: trays placed, seats, mats that fit, what is still on the table; and how to read the plan. */
+export function ListFooter() {
+  const session = useSession();
+  const classroom = useClassroom();
+  const arrangement = useArrangement();
+  const mats = matCountIn(useReport());
+  const { out, placed } = useMemo(() => countTrays(classroom, arrangement), [classroom, arrangement]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: seats hang on the arrangement; where a thing is just being dragged does not change them
+  const seats = useMemo(() => measureSeats(session.scene()), [session, arrangement]);
+  const { mat } = classroom.floorWork;
+  const plain = (mm: number): string => sayLength(mm, classroom.display.units).replace(/ m$/, '');
+  return (
+    <div className="list-footer">
+      <dl className="list-counts">
+        <div>
+          <dt>Trays placed</dt>
+          <dd>
+            <b>{placed}</b> of {out}
+          </dd>
+        </div>
+        <div>
+          <dt>Tables</dt>
+          <dd>
+            <b>{seats.tables.length}</b> with {sayCount(seats.total, 'seat')}
+          </dd>
+        </div>
+        <div>
+          <dt>Mats that fit</dt>
+          <dd>
+            <b>{mats ?? '–'}</b> of {plain(mat.depth)} × {plain(mat.width)}
+          </dd>
+        </div>
+      </dl>
+      <Legend />
+      {out > placed ? (
+        <p>
+          <b>{sayCount(out - placed, 'tray')}</b> {out - placed === 1 ? 'is' : 'are'} still on the table.{' '}
+          <TextLink onPress={() => session.setView({ sheet: 'materials' })}>
+            Find {out - placed === 1 ? 'it' : 'them'} a place, sheet 2
+          </TextLink>
+        </p>
+      ) : null}
+    </div>
+  );
+}
+
+/** Trays that are out and need a place, and how many of them have one. */
+function countTrays(classroom: Classroom, arrangement: Arrangement): { out: number; placed: number } {
+  const places = new Set(arrangement.placements.map((p) => p.material));
+  const trays = classroom.materials.filter((m) => m.state === 'out' && m.stands === 'own');
+  return { out: trays.length, placed: trays.filter((m) => places.has(m.id)).length };
+}
+
+function Legend() {
+  return (
+    <ul className="list-legend">
+      <li>
+        <svg width="34" height="14" aria-hidden="true" focusable="false">
+          <rect x="1" y="2" width="32" height="10" fill="var(--leaf)" stroke="var(--ink)" />
+          <path d="M1 11.3H33" stroke="var(--ink)" strokeWidth="3.4" />
+        </svg>
+        open side
+      </li>
+      <li>
+        <svg width="30" height="14" aria-hidden="true" focusable="false">
+          <path d="M1 4.5H29" stroke="var(--ink)" strokeWidth="3.4" />
+          <path d="M4 5V12M8 5V12M12 5V12" stroke="var(--ink)" strokeWidth="1.2" />
+        </svg>
+        a tick a board, where reading starts
+      </li>
+    </ul>
+  );
+}

@@ -1,0 +1,42 @@
+import type { Item } from '../plan/items.ts';
+import { openFront } from '../plan/keys.ts';
+import { putAway, slideBy, toTheWall, turnBy } from '../plan/verbs.ts';
+import { useSession } from '../session/hooks.ts';
+import { TextLink } from '../ui/TextLink.tsx';
+
+const STEP = 50;
+const ways = [
+  ['west', { x: -STEP, y: 0 }],
+  ['north', { x: 0, y: -STEP }],
+  ['south', { x: 0, y: STEP }],
+  ['east', { x: STEP, y: 0 }],
+] as const;
+
+/** What can be done with the chosen line: the plan's verbs, in words. */
+export function RowVerbs({ item, name, isLocked }: { item: Item; name: string; isLocked: boolean }) {
+  const session = useSession();
+  const isThing = item.kind === 'piece' || item.kind === 'fixture';
+  const piece = item.kind === 'piece' ? session.arrangement().pieces.find((p) => p.id === item.id) : undefined;
+  return (
+    <fieldset className="verbs" aria-label={`Verbs of ${name}`}>
+      <span className="aside">slide 0.05 m</span>
+      {ways.map(([way, by]) => (
+        <TextLink key={way} isDisabled={isLocked} onPress={() => slideBy(session, item, by)}>
+          {way}
+        </TextLink>
+      ))}
+      {isThing && (
+        <>
+          <TextLink isDisabled={isLocked} onPress={() => turnBy(session, item, 15)}>
+            Turn
+          </TextLink>
+          <TextLink isDisabled={isLocked} onPress={() => toTheWall(session, item)}>
+            To the wall
+          </TextLink>
+        </>
+      )}
+      {piece?.kind === 'shelf' && <TextLink onPress={() => openFront(session, item.id)}>See its front</TextLink>}
+      {item.kind !== 'wall' && <TextLink onPress={() => putAway(session, item)}>Put away</TextLink>}
+    </fieldset>
+  );
+}

@@ -1,0 +1,79 @@
+import { useMemo } from 'react';
+import { useArrangement, useClassroom, usePeople, useReport, useSession, useView } from '../session/hooks.ts';
+import '../styles/shelfList.css';
+import { ListFooter } from './ListFooter.tsx';
+import { RowVerbs } from './RowVerbs.tsx';
+import { ShelfRow } from './ShelfRow.tsx';
+import { type ListRow, type ListRows, listRows } from './shelfRows.ts';
+
+/** The same things as the plan, in words: same items, same order, same verbs; chosen here is chosen there. */
+export function ShelfList() {
+  const rows = useListRows();
+  return (
+    <div className="shelf-list">
+      <div className="panel-head">
+        <h2>Shelf list</h2>
+        <span className="aside">same things as the plan, in words</span>
+      </div>
+      <Rows caption="Shelves" rows={rows.shelves} heads={['No', 'Area', 'Holds', 'Long × high', 'Trays', 'Checks']} hasTrays />
+      <ListFooter />
+      <Rows caption="Tables and other things" rows={rows.others} heads={['No', 'Thing', 'Called', 'Long × high', 'Checks']} />
+      <Rows caption="What belongs to the room" rows={rows.fixtures} heads={['No', 'Thing', 'Kind', 'Long × high', 'Checks']} />
+      <Rows caption="Doors and windows" rows={rows.openings} heads={['No', 'Kind', 'Leads to', 'Wide', 'Checks']} />
+      <Rows caption="Walls" rows={rows.walls} heads={['No', 'Wall', '', 'Long', 'Checks']} />
+    </div>
+  );
+}
+
+function useListRows(): ListRows {
+  const session = useSession();
+  const classroom = useClassroom();
+  const arrangement = useArrangement();
+  const report = useReport();
+  const people = usePeople();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the rows are read from the session, these say when it reads differently
+  return useMemo(() => listRows(session), [session, classroom, arrangement, report, people]);
+}
+
+interface RowsProps {
+  readonly caption: string;
+  readonly rows: readonly ListRow[];
+  readonly heads: readonly string[];
+  readonly hasTrays?: boolean;
+}
+
+function Rows({ caption, rows, heads, hasTrays = false }: RowsProps) {
+  const { chosen } = useView();
+  if (rows.length === 0)
+    return hasTrays ? <p className="aside list-empty">No shelf yet. Press Shelf above the plan, then where it stands.</p> : null;
+  return (
+    <table className="list-table shelf-table">
+      <caption className={hasTrays ? 'only-heard' : ''}>{caption}</caption>
+      <thead>
+        <tr>
+          {heads.map((head, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: the heads of a table never change place
+            <th key={i} scope="col" className={head === 'Trays' ? 'figure' : ''}>
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row, i) => {
+          const isChosen = chosen?.kind === row.kind && chosen.id === row.id;
+          return [
+            <ShelfRow key={row.id} row={row} ordinal={i + 1} isChosen={isChosen} hasTrays={hasTrays} />,
+            isChosen && (
+              <tr key={`${row.id}/verbs`} className="row-verbs">
+                <td colSpan={heads.length}>
+                  <RowVerbs item={{ kind: row.kind, id: row.id }} name={row.name} isLocked={row.isLocked} />
+                </td>
+              </tr>
+            ),
+          ];
+        })}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,135 @@
+import type { Person, Session } from '#client/session/types.ts';
+import type { Severity } from '#model/findings/finding.ts';
+import type { Arrangement, Piece } from '#model/schema/types.ts';
+import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { areasOfShelves } from '../plan/areas.ts';
+import { fixtureKindName, nameOfItem, openingKindName, pieceKindName } from '../plan/describe.ts';
+import { type Item, piecesInOrder } from '../plan/items.ts';
+import { pieceNumbers } from '../plan/numbers.ts';
+import { wallLength } from '../plan/roomShape.ts';
+import { checksBySubject } from './trayChecks.ts';
+
+/** One line of the list: a thing of the plan in words. Plain values, so that a line is drawn again only when it reads differently. */
+export interface ListRow {
+  readonly kind: Item['kind'];
+  readonly id: string;
+  /** "7", "T3", or "" */
+  readonly number: string;
+  readonly name: string;
+  readonly area: string;
+  readonly strand: string;
+  /** What it holds, or is called. */
+  readonly holds: string;
+  readonly size: string;
+  readonly trays: number;
+  readonly isLocked: boolean;
+  readonly check: string;
+  readonly severity: Severity | null;
+  /** Initials and edge of somebody else who has it in hand. */
+  readonly heldBy: string;
+  readonly edge: Person['edge'] | null;
+}
+
+export interface ListRows {
+  readonly shelves: readonly ListRow[];
+  /** Tables and all other pieces. */
+  readonly others: readonly ListRow[];
+  readonly fixtures: readonly ListRow[];
+  readonly openings: readonly ListRow[];
+  readonly walls: readonly ListRow[];
+}
+
+/** Everything that can be chosen on the plan, in the plan's own order. */
+export function listRows(session: Session): ListRows {
+  const { room, display, materials } = session.classroom();
+  const arrangement = session.arrangement();
+  const numbers = pieceNumbers(arrangement);
+  const areas = areasOfShelves(arrangement, materials);
+  const trays = traysByPiece(arrangement);
+  const row = (item: Item, rest: Partial<ListRow>): ListRow => ({
+    ...blank,
+    ...item,
+    name: nameOfItem(session, item),
+    ...checkOf(session, item),
+    ...holderOf(session, item.id),
+    ...rest,
+  });
+  const pieces = piecesInOrder(arrangement).map((piece) => {
+    const area = areas.get(piece.id);
+    return row(
+      { kind: 'piece', id: piece.id },
+      {
+        number: numbers.get(piece.id) ?? '',
+        area: area?.area ?? '',
+        strand: area?.strand ?? '',
+        holds: holdsOf(piece),
+        size: saySize(piece, display.units),
+        trays: trays.get(piece.id) ?? 0,
+        isLocked: piece.locked,
+      },
+    );
+  });
+  const isShelf = new Set(arrangement.pieces.filter((p) => p.kind === 'shelf').map((p) => p.id));
+  return {
+    shelves: pieces.filter((r) => isShelf.has(r.id)),
+    others: pieces.filter((r) => !isShelf.has(r.id)),
+    fixtures: room.fixtures.map((f) =>
+      row({ kind: 'fixture', id: f.id }, { holds: f.name ? fixtureKindName(f.kind) : '', size: saySize(f, display.units) }),
+    ),
+    openings: room.openings.map((o) =>
+      row({ kind: 'opening', id: o.id }, { name: openingKindName(o.kind), holds: o.name ?? '', size: sayLength(o.width, display.units) }),
+    ),
+    walls: room.corners.map((c) =>
+      row({ kind: 'wall', id: c.id }, { size: sayLength(wallLength(room.corners, c.id) ?? 0, display.units) }),
+    ),
+  };
+}
+
+const blank = { number: '', area: '', strand: '', holds: '', size: '', trays: 0, isLocked: false } as const;
+
+function traysByPiece(arrangement: Arrangement): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const { piece } of arrangement.placements) if (piece !== null) counts.set(piece, (counts.get(piece) ?? 0) + 1);
+  return counts;
+}
+
+/** The name without the number it repeats; what else a piece is called. */
+export function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
+  if (piece.kind === 'shelf' || piece.kind === 'table') return piece.name.replace(/^\s*(?:shelf|table)?\s*\d*\s*[:,.–-]?\s*/i, '');
+  return piece.name === pieceKindName(piece.kind) ? '' : piece.name;
+}
+
+/** "1.80 × 0.70", long by high as the list's head says; a dash for a height nobody has measured. */
+function saySize({ width, height }: { width: number; height: number | null }, units: LengthUnits): string {
+  const plain = (mm: number): string => sayLength(mm, units).replace(/ m$/, '');
+  return `${plain(width)} × ${height === null ? '–' : plain(height)}`;
+}
+
+const topics: Readonly<Record<string, string>> = {
+  way: 'way',
+  reach: 'reach',
+  order: 'order',
+  floor: 'floor',
+  places: 'places',
+  sight: 'sight',
+  exit: 'way out',
+  steady: 'steady',
+  survey: 'drawing',
+};
+
+/** "fine", or what the checks of a thing are about: "way, order". */
+function checkOf(session: Session, item: Item): Pick<ListRow, 'check' | 'severity'> {
+  const report = session.report();
+  if (!report) return { check: 'being looked at', severity: null };
+  const checks = checksBySubject(report);
+  const found = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined) ?? [];
+  const worst = found[0];
+  if (!worst) return { check: 'fine', severity: null };
+  const words = new Set(found.map((finding) => topics[finding.rule.split('/')[0] ?? ''] ?? finding.rule));
+  return { check: [...words].join(', '), severity: worst.severity };
+}
+
+function holderOf(session: Session, id: string): Pick<ListRow, 'heldBy' | 'edge'> {
+  const holder = session.people().find((person) => !person.isMe && person.holds === id);
+  return { heldBy: holder?.initials ?? '', edge: holder?.edge ?? null };
+}
