@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Finding } from '#model/findings/finding.ts';
 import { useSession } from '../session/hooks.ts';
-import { readMe } from '../session/me.ts';
+import { me } from '../session/me.ts';
 import { Button } from '../ui/Button.tsx';
 import { Field } from '../ui/Field.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -14,8 +14,8 @@ export function LeaveForm({ finding, onClose }: { finding: Finding; onClose: () 
 
   function leave() {
     if (!isReady) return;
-    const me = readMe();
-    session.commands.leave(finding.key, reason.trim(), me?.name || me?.initials || '');
+    const { name, initials } = me();
+    session.commands.leave(finding.key, reason.trim(), name || initials);
     session.setView({ finding: null });
     session.announce('Left as it is. It stands in the list of those left, and can be taken up again.');
     onClose();

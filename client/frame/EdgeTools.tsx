@@ -4,12 +4,14 @@ import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
 import { saveFile } from './saveFile.ts';
+import { useLayout } from './useLayout.ts';
 import { doAgain, takeBack } from './useUndoKeys.ts';
 
 /** Take back, do again, the file verbs and the address, at the right of the top edge. */
 export function EdgeTools() {
   const session = useSession();
   const dialogs = useFrameDialogs();
+  const isWide = useLayout() === 'wide';
   const canTakeBack = useCanTakeBack();
   const canDoAgain = useCanDoAgain();
   return (
@@ -18,12 +20,20 @@ export function EdgeTools() {
       <TextLink ink isDisabled={!canTakeBack} onPress={() => takeBack(session)}>
         Take back
       </TextLink>
-      <TextLink ink isDisabled={!canDoAgain} onPress={() => doAgain(session)}>
-        Do again
-      </TextLink>
+      {isWide && (
+        <TextLink ink isDisabled={!canDoAgain} onPress={() => doAgain(session)}>
+          Do again
+        </TextLink>
+      )}
       <VerbMenu
         label="File"
         items={[
+          ...(isWide
+            ? []
+            : [
+                { id: 'again', text: 'Do again', run: () => doAgain(session), isOff: !canDoAgain },
+                { id: 'share', text: 'Share this address', run: () => dialogs.open('share') },
+              ]),
           { id: 'class', text: 'The class: children, adults, rules', run: () => dialogs.open('class') },
           { id: 'new', text: 'New classroom', run: () => dialogs.open('new') },
           { id: 'open', text: 'Open a file', run: () => dialogs.open('open') },
@@ -33,9 +43,11 @@ export function EdgeTools() {
           { id: 'start', text: 'To the start', run: () => location.assign('#') },
         ]}
       />
-      <TextLink ink onPress={() => dialogs.open('share')}>
-        Share this address
-      </TextLink>
+      {isWide && (
+        <TextLink ink onPress={() => dialogs.open('share')}>
+          Share this address
+        </TextLink>
+      )}
     </>
   );
 }

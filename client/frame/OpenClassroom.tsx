@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { announcer } from '../session/announcer.ts';
-import { readMe } from '../session/me.ts';
+import { me } from '../session/me.ts';
 import { openSession } from '../session/openSession.ts';
 import { type OpenedClassroom, SessionProvider } from '../session/SessionProvider.tsx';
 import { forgetStart, startOf } from '../session/starts.ts';
@@ -18,8 +18,7 @@ export function OpenClassroom({ id }: { id: string }) {
     let close = (): void => undefined;
     const analyst = createAnalyst();
     const start = startOf(id);
-    const me = readMe() ?? { name: '', initials: '' };
-    openSession(id, { analyst, person: me, announce: announcer.say, ...(start && { start }) }).then(
+    openSession(id, { analyst, person: me(), announce: announcer.say, ...(start && { start }) }).then(
       (session) => {
         forgetStart(id);
         close = () => void session.close().finally(() => analyst.close());

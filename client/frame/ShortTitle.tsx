@@ -10,7 +10,6 @@ import { TickMark } from './TitleBlock.tsx';
 export function ShortTitle() {
   const classroom = useClassroom();
   const dialogs = useFrameDialogs();
-  const kept = sayKept(useKept());
   const groups = classroom.children.groups;
   return (
     <div className="short-title-words">
@@ -19,10 +18,19 @@ export function ShortTitle() {
         {[sayAges(groups), `${countOf(groups)} enrolled`].filter(Boolean).join(' · ')}{' '}
         <TextLink onPress={() => dialogs.open('class')}>The class</TextLink>
       </p>
+    </div>
+  );
+}
+
+/** Who is here and where the work is kept, at the end of the strip. */
+export function ShortState() {
+  const kept = sayKept(useKept());
+  return (
+    <div className="short-state">
+      <PeopleLine />
       <p className={kept.isTrouble ? 'trouble-text' : undefined}>
         {kept.isWell && <TickMark />} {kept.text}
       </p>
-      <PeopleLine />
     </div>
   );
 }

@@ -13,10 +13,13 @@ export function readMe(): Me | null {
   return known;
 }
 
-export function keepMe(me: Me): void {
-  known = me;
+/** Who is here; empty when not said. */
+export const me = (): Me => readMe() ?? { name: '', initials: '' };
+
+export function keepMe(given: Me): void {
+  known = given;
   try {
-    localStorage.setItem(KEY, JSON.stringify(me));
+    localStorage.setItem(KEY, JSON.stringify(given));
   } catch {
     // A browser that keeps nothing still knows it until the page closes.
   }

@@ -1,8 +1,8 @@
 import type { Commands } from '#model/document/types.ts';
-import { ruleSetOptions } from '../text/ruleSets.ts';
+import { ownPerChild } from '#model/measures/chosenRules.ts';
+import { ruleSetOptions, servicesOf } from '../text/ruleSets.ts';
 import { NumberField } from '../ui/NumberField.tsx';
 import { Select } from '../ui/Select.tsx';
-import { TextField } from '../ui/TextField.tsx';
 import { Tick } from '../ui/Tick.tsx';
 import { askedQuestions } from './askedQuestions.ts';
 import { OtherRooms } from './OtherRooms.tsx';
@@ -13,6 +13,13 @@ type Answer = 'open' | 'deduct' | 'count';
 /** Which licensing rules count, and what the class answers where they are silent. */
 export function RulesPart({ classroom, change, changeRoom }: Part & { changeRoom: Commands['changeRoom'] }) {
   const { asked, room } = classroom;
+
+  const services = servicesOf(classroom.ruleSet);
+
+  function setOwnFloor(perChild: number | null) {
+    const { perChild: _old, ...others } = classroom.options['places/area'] ?? {};
+    change({ options: { ...classroom.options, 'places/area': perChild === null ? others : { ...others, perChild } } });
+  }
 
   function answer(category: string, given: Answer) {
     const { [category]: _old, ...others } = asked;
@@ -30,10 +37,23 @@ export function RulesPart({ classroom, change, changeRoom }: Part & { changeRoom
           options={ruleSetOptions(classroom.ruleSet)}
           onChange={(ruleSet) => change({ ruleSet })}
         />
-        <TextField
-          label="Kind of service, where the rules ask"
-          value={classroom.service ?? ''}
-          onCommit={(service) => change({ service: service || null })}
+        {services.length > 0 && (
+          <Select
+            label="Kind of service"
+            value={classroom.service ?? ''}
+            options={[{ value: '', text: 'not said yet' }, ...services.map((service) => ({ value: service, text: service }))]}
+            onChange={(service) => change({ service: service === '' ? null : service })}
+          />
+        )}
+        <NumberField
+          label="Own floor a child, m²"
+          value={ownPerChild(classroom)}
+          least={0.1}
+          most={100}
+          isWhole={false}
+          mayBeEmpty
+          onCommit={setOwnFloor}
+          echo={ownPerChild(classroom) === null ? 'empty: the figure of the rules' : 'a class rule, in place of the rules\u2019 figure'}
         />
         <Select
           label="Ways out"

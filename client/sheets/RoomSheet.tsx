@@ -2,7 +2,7 @@ import { type ReactNode, useState } from 'react';
 import { ChecksColumn } from '../checks/ChecksColumn.tsx';
 import { openProblems } from '../checks/sortFindings.ts';
 import { SwapButton } from '../frame/SheetLayout.tsx';
-import { ShortTitle } from '../frame/ShortTitle.tsx';
+import { ShortState, ShortTitle } from '../frame/ShortTitle.tsx';
 import { TitleBlock } from '../frame/TitleBlock.tsx';
 import { type Layout, useLayout } from '../frame/useLayout.ts';
 import { Front } from '../front/Front.tsx';
@@ -76,6 +76,7 @@ function TabletSheet() {
       </div>
       <div className="room-strip">
         <ChosenStrip />
+        <ShortState />
       </div>
     </div>
   );

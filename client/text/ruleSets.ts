@@ -1,25 +1,15 @@
-/** Capacity rule sets in words, in the order they are offered. */
-export const ruleSetNames = [
-  { value: 'own', text: 'Own figures of the class' },
-  { value: 'england', text: 'England' },
-  { value: 'wales', text: 'Wales (day care)' },
-  { value: 'scotland', text: 'Scotland' },
-  { value: 'ireland', text: 'Ireland' },
-  { value: 'us-california', text: 'California' },
-  { value: 'us-washington', text: 'Washington State' },
-  { value: 'us-massachusetts', text: 'Massachusetts' },
-  { value: 'us-florida', text: 'Florida' },
-  { value: 'us-new-york', text: 'New York (nursery)' },
-  { value: 'us-cfoc', text: 'Caring for Our Children (guideline)' },
-  { value: 'australia', text: 'Australia (Victoria reading)' },
-  { value: 'new-zealand', text: 'New Zealand' },
-] as const;
-
-/** An id we do not know is shown as it is. */
-export const ruleSetName = (id: string): string => ruleSetNames.find((set) => set.value === id)?.text ?? id;
+import { ruleSetOf, ruleSets } from '#model/standards/ruleSets.ts';
 
 /** The sets to choose from; one that a file names and we do not know stays in the list. */
 export function ruleSetOptions(current: string): { value: string; text: string }[] {
-  const known = ruleSetNames.map((set) => ({ value: set.value as string, text: set.text as string }));
+  const known = ruleSets.map((set) => ({ value: set.id, text: set.isGuideline ? `${set.name} (guideline)` : set.name }));
   return known.some((set) => set.value === current) ? known : [...known, { value: current, text: `${current} (not known here)` }];
+}
+
+/** Kinds of service that a rule set asks for; none: it does not ask. */
+export function servicesOf(id: string): string[] {
+  const set = ruleSetOf(id);
+  const tables = [set?.space, set?.ratios].filter((table) => table !== null && table !== undefined);
+  const names = tables.flatMap((table) => ('rows' in table ? [] : Object.keys(table)));
+  return [...new Set(names)];
 }

@@ -1,4 +1,5 @@
 import type { Report } from '#model/analysis/report.ts';
+import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from '../session/types.ts';
 import type { ClassroomChange } from './classroomChange.ts';
@@ -17,8 +18,8 @@ export interface Question {
 
 /** What the sheets show beside the report: too large or too slow to reckon on the page. */
 export interface Aside {
-  /** `measures.placesByRuleSet`; null until it has been reckoned. */
-  readonly places: unknown;
+  /** Every rule set, the one in force first; null until it has been reckoned. */
+  readonly places: readonly FloorPlaces[] | null;
 }
 
 export interface Answer {

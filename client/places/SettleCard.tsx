@@ -1,0 +1,43 @@
+import { useState } from 'react';
+import type { Finding } from '#model/findings/finding.ts';
+import { sourceText } from '#model/standards/sources.ts';
+import { sayQuantity } from '#model/units/quantity.ts';
+import { doFix } from '../checks/doFix.ts';
+import { LeaveForm } from '../checks/LeaveForm.tsx';
+import { useSession, useUnits } from '../session/hooks.ts';
+import { Button } from '../ui/Button.tsx';
+import { SeverityWord } from '../ui/SeverityMark.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
+
+/** One thing to settle, with its figures, reason and source written out. */
+export function SettleCard({ finding }: { finding: Finding }) {
+  const session = useSession();
+  const units = useUnits();
+  const [isLeaving, setLeaving] = useState(false);
+  const { measured, needed, fix } = finding;
+  return (
+    <li className="settle-card">
+      <SeverityWord severity={finding.severity} />
+      <h3>{finding.message}</h3>
+      {measured && needed && (
+        <p>
+          <b>{sayQuantity(measured, units)}</b> measured, {sayQuantity(needed, units)} needed
+        </p>
+      )}
+      <p>{finding.why}</p>
+      <p className="aside">{finding.sources.map(sourceText).join('; ')}</p>
+      {isLeaving ? (
+        <LeaveForm finding={finding} onClose={() => setLeaving(false)} />
+      ) : (
+        <div className="verbs">
+          {fix && (
+            <Button kind="strong" onPress={() => doFix(session, finding)}>
+              {fix.label.startsWith('Do it') ? fix.label : `Do it: ${fix.label}`}
+            </Button>
+          )}
+          <TextLink onPress={() => setLeaving(true)}>Leave it</TextLink>
+        </div>
+      )}
+    </li>
+  );
+}

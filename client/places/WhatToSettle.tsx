@@ -1,0 +1,48 @@
+import type { Report } from '#model/analysis/report.ts';
+import { questionOf, questionStates, unanswered } from '../checks/sortFindings.ts';
+import { useFrameDialogs } from '../frame/frameDialogs.ts';
+import { TextLink } from '../ui/TextLink.tsx';
+import { SettleCard } from './SettleCard.tsx';
+
+/** What stands between the room and its children, and what has to be asked first. */
+export function WhatToSettle({ report }: { report: Report }) {
+  const dialogs = useFrameDialogs();
+  const state = questionStates(report).find(({ id }) => id === 'places');
+  const problems = state?.problems ?? [];
+  const unknown = unanswered(report).filter((finding) => questionOf(finding.rule) === 'places');
+  return (
+    <>
+      <header className="panel-head">
+        <h2>What to settle</h2>
+        <span className="aside">{problems.length + unknown.length} open</span>
+      </header>
+      {problems.length + unknown.length === 0 && (
+        <p className="question-answer">
+          {state?.answer === 'no-rule'
+            ? 'Not checked: there is no check for this yet.'
+            : 'Nothing is open: the room takes the children enrolled.'}
+        </p>
+      )}
+      <ul>
+        {problems.map((finding) => (
+          <SettleCard key={finding.key} finding={finding} />
+        ))}
+      </ul>
+      {unknown.length > 0 && (
+        <>
+          <h3 className="question">Ask or enter first</h3>
+          <ul className="measure-next">
+            {unknown.map((finding) => (
+              <li key={finding.key}>
+                <b>Not known:</b> {finding.missing.length === 0 ? finding.message : finding.missing.join('; ')}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <p className="verbs settle-verbs">
+        <TextLink onPress={() => dialogs.open('class')}>Change children, dates, adults or rules</TextLink>
+      </p>
+    </>
+  );
+}

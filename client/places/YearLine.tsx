@@ -1,0 +1,142 @@
+import { useFrameDialogs } from '../frame/frameDialogs.ts';
+import { useClassroom } from '../session/hooks.ts';
+import { TextLink } from '../ui/TextLink.tsx';
+import type { PlacesLine } from './placesLine.ts';
+import { monthsOf, type YearStep, yearOf } from './yearSteps.ts';
+
+const WIDTH = 380;
+const HEIGHT = 300;
+const LEFT = 34;
+const BOTTOM = 26;
+
+/** Enrolment over the year as steps, against what the floor takes and the places to work. */
+export function YearLine({ line }: { line: PlacesLine }) {
+  const classroom = useClassroom();
+  const dialogs = useFrameDialogs();
+  return (
+    <div className="year-line">
+      <header className="panel-head">
+        <h2>Through the year</h2>
+        <span className="aside">
+          firm <LineKey /> promised <LineKey isDashed />
+        </span>
+      </header>
+      {classroom.enrolment.length === 0 && (
+        <p className="question-answer">
+          <span>No dates are entered: only the children now are known.</span>
+          <TextLink onPress={() => dialogs.open('class')}>Enter who comes when</TextLink>
+        </p>
+      )}
+      <Steps line={line} />
+    </div>
+  );
+}
+
+function Steps({ line }: { line: PlacesLine }) {
+  const year = yearOf(line.enrolled, line.year, new Date());
+  const limits = [
+    { text: `floor takes ${line.byArea}`, value: line.byArea, className: 'floor' },
+    { text: `places to work ${line.byWork}`, value: line.byWork, className: 'work' },
+  ].filter((limit) => limit.value !== null) as { text: string; value: number; className: string }[];
+  const all = [...year.steps.map((step) => step.children), ...limits.map((limit) => limit.value)];
+  const least = Math.max(0, Math.floor((Math.min(...all) - 3) / 2) * 2);
+  const most = Math.ceil((Math.max(...all) + 2) / 2) * 2;
+  const span = year.end.getTime() - year.start.getTime();
+  const x = (date: Date) => LEFT + (Math.max(0, date.getTime() - year.start.getTime()) / span) * (WIDTH - LEFT - 6);
+  const y = (children: number) => 8 + (1 - (children - least) / (most - least)) * (HEIGHT - BOTTOM - 8);
+  const ends = (index: number) => year.steps[index + 1]?.from ?? year.end;
+  const tickEvery = Math.max(2, Math.ceil((most - least) / 8 / 2) * 2);
+  const months = monthsOf(year);
+  const monthEvery = Math.ceil(months.length / 10);
+
+  return (
+    <figure>
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label="Enrolment through the year; the same in words below">
+        <path d={`M${LEFT} 8V${HEIGHT - BOTTOM}H${WIDTH - 6}`} fill="none" stroke="var(--pencil)" />
+        {Array.from({ length: Math.floor((most - least) / tickEvery) + 1 }, (_, i) => least + i * tickEvery).map((n) => (
+          <g key={n}>
+            <path d={`M${LEFT - 5} ${y(n)}H${LEFT}`} stroke="var(--pencil)" />
+            <text x={LEFT - 9} y={y(n) + 4} textAnchor="end" className="chart-aside">
+              {n}
+            </text>
+          </g>
+        ))}
+        {months.map((month, i) => (
+          <g key={month.getTime()}>
+            <path d={`M${x(month)} ${HEIGHT - BOTTOM}v4`} stroke="var(--pencil)" />
+            {i % monthEvery === 0 && (
+              <text x={x(month) + 2} y={HEIGHT - 8} className="chart-aside">
+                {month.toLocaleDateString('en-GB', { month: 'short' })}
+              </text>
+            )}
+          </g>
+        ))}
+        {year.steps.map((step, i) => {
+          const over = line.byArea === null ? 0 : step.children - line.byArea;
+          if (over <= 0 || line.byArea === null) return null;
+          return (
+            <rect
+              key={`over ${step.from.getTime()}`}
+              x={x(step.from)}
+              y={y(step.children)}
+              width={Math.max(0, x(ends(i)) - x(step.from))}
+              height={y(line.byArea) - y(step.children)}
+              fill="url(#hatch-not-counted)"
+            />
+          );
+        })}
+        {limits.map((limit) => (
+          <g key={limit.text} className={`limit ${limit.className}`}>
+            <path d={`M${LEFT} ${y(limit.value)}H${WIDTH - 6}`} />
+            <text
+              x={limit.className === 'floor' ? LEFT + 6 : WIDTH - 8}
+              y={y(limit.value) - 5}
+              textAnchor={limit.className === 'floor' ? 'start' : 'end'}
+            >
+              {limit.text}
+            </text>
+          </g>
+        ))}
+        {year.steps.map((step, i) => {
+          const before = year.steps[i - 1];
+          const rise = before ? `M${x(step.from)} ${y(before.children)}V${y(step.children)}` : `M${x(step.from)} ${y(step.children)}`;
+          return (
+            <path
+              key={step.from.getTime()}
+              d={`${rise}H${x(ends(i))}`}
+              fill="none"
+              stroke="var(--blue)"
+              strokeWidth="2"
+              strokeDasharray={step.isPromised ? '4 3' : undefined}
+            />
+          );
+        })}
+        <circle cx={x(year.today)} cy={y(line.enrolled)} r="4" fill="var(--leaf)" stroke="var(--blue)" strokeWidth="1.6" />
+        <text x={x(year.today)} y={y(line.enrolled) + 18} textAnchor="middle" className="chart-now">
+          today
+        </text>
+      </svg>
+      <figcaption className="year-words">{sayYear(year.steps, line)}</figcaption>
+    </figure>
+  );
+}
+
+function sayYear(steps: readonly YearStep[], line: PlacesLine): string {
+  const coming = steps.filter((step) => step.isPromised);
+  if (coming.length === 0) return `${line.enrolled} now; nobody is promised for later.`;
+  return `${line.enrolled} now. ${coming
+    .map((step) => {
+      const over = line.byArea === null ? 0 : step.children - line.byArea;
+      const from = step.from.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+      return `From ${from}: ${step.children}${over > 0 ? `, ${over} too many for the floor` : ''}.`;
+    })
+    .join(' ')}`;
+}
+
+function LineKey({ isDashed = false }: { isDashed?: boolean }) {
+  return (
+    <svg width="24" height="6" aria-hidden="true" focusable="false">
+      <path d="M0 3H24" stroke="var(--blue)" strokeWidth="2" strokeDasharray={isDashed ? '4 3' : undefined} />
+    </svg>
+  );
+}

@@ -1,0 +1,62 @@
+import { useState } from 'react';
+import { SheetLayout } from '../frame/SheetLayout.tsx';
+import { FloorThatCounts } from '../places/FloorThatCounts.tsx';
+import { LimitChart } from '../places/LimitChart.tsx';
+import { placesLineOf } from '../places/placesLine.ts';
+import { statementOf } from '../places/statement.ts';
+import { WhatToSettle } from '../places/WhatToSettle.tsx';
+import { YearLine } from '../places/YearLine.tsx';
+import { useAside, useReport } from '../session/hooks.ts';
+import '../styles/places.css';
+
+/** How many children the room takes, by each way of asking. */
+export function PlacesSheet() {
+  const report = useReport();
+  return (
+    <SheetLayout
+      mainName="Places"
+      rightName="What to settle"
+      main={<Limits />}
+      right={report ? <WhatToSettle report={report} /> : <p className="waiting-words">Being worked out …</p>}
+    />
+  );
+}
+
+function Limits() {
+  const line = placesLineOf(useReport());
+  const { places: sets } = useAside();
+  const [compared, setCompared] = useState<string | null>(null);
+  if (!line || !sets) return <p className="waiting-words">The places are being worked out …</p>;
+  const inForce = sets[0] ?? null;
+  const comparable = sets.slice(1);
+  // The other rule at first: the strictest one that says something different.
+  const strictest = comparable
+    .filter((set) => set.byArea !== null && set.byArea !== inForce?.byArea)
+    .sort((p, q) => (p.byArea ?? 0) - (q.byArea ?? 0))[0];
+  const other = comparable.find((set) => set.rules.id === compared) ?? strictest ?? comparable[0] ?? null;
+  const latest = line.year.at(-1);
+
+  return (
+    <>
+      <section className="places-top" aria-labelledby="places-statement">
+        <h2 className="statement" id="places-statement">
+          {statementOf(line)}
+        </h2>
+        <p className="aside">
+          {latest && latest.children !== line.enrolled ? `${latest.children} are promised from ${sayDate(latest.from)}. ` : ''}
+          Each line below is one way of asking how many.
+        </p>
+        <LimitChart line={line} inForce={inForce} other={other} />
+      </section>
+      <div className="places-bottom">
+        {inForce && <FloorThatCounts sets={sets} inForce={inForce} other={other} onCompare={setCompared} />}
+        <YearLine line={line} />
+      </div>
+    </>
+  );
+}
+
+function sayDate(iso: string): string {
+  const date = new Date(`${iso}T00:00:00`);
+  return Number.isNaN(date.getTime()) ? iso : date.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+}
