@@ -16,12 +16,6 @@ export function sayBoard(side: SceneSide, board: SceneBoard): string {
   return count === 3 ? 'middle board' : `${sayOrdinal(index + 1)} board`;
 }
 
-/** "Sensorial A, middle board"; the side is said where the shelf has more than one. */
-export function sayBoardOfShelf(side: SceneSide, board: SceneBoard): string {
-  const open = side.piece.sides.length > 1 ? `, ${side.side}` : '';
-  return `${side.body.label}${open}, ${sayBoard(side, board)}`;
-}
-
 /** Where a tray stands on its board: "middle board, 4th" from the side where reading begins. Null when it is on no shelf. */
 export function sayPlace(scene: Scene, material: string): string | null {
   const tray = scene.stands.get(material);

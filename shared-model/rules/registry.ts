@@ -1,3 +1,5 @@
+import { crowded } from './order/crowded.ts';
+import { sequence } from './order/sequence.ts';
 import { area } from './places/area.ts';
 import { see } from './reach/see.ts';
 import { take } from './reach/take.ts';
@@ -6,4 +8,4 @@ import { overlap } from './steady/overlap.ts';
 import { outside } from './survey/outside.ts';
 
 /** Every rule, in the order of the nine questions. One line a rule. */
-export const rules: readonly Rule[] = [take, see, area, overlap, outside];
+export const rules: readonly Rule[] = [take, see, sequence, crowded, area, overlap, outside];

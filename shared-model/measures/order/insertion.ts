@@ -1,6 +1,5 @@
 import type { Scene, SceneBoard, SceneTray } from '../../scene/types.ts';
 import type { Placement } from '../../schema/types.ts';
-import { roundMm } from '../../units/round.ts';
 import { gapThatFits, nudge } from './packing.ts';
 import { bitsOf, hasBit, type OrderRelation } from './relation.ts';
 import { type Slot, slotsOn } from './slots.ts';
@@ -281,7 +280,7 @@ function changedPlacements(shelves: WorkShelves): Placement[] {
       for (const { x, placement } of trays) {
         if (!placement) continue;
         const before = board.trays.find((tray) => tray.material.id === placement.material);
-        if (!before || before.placement.x !== x) changed.push({ ...placement, x: roundMm(x) });
+        if (!before || before.placement.x !== x) changed.push({ ...placement, x });
       }
   return changed;
 }

@@ -35,17 +35,21 @@ export function nudge(things: readonly Packed[], boardWidth: number, gap: number
   return xs.map((x) => Math.max(0, x));
 }
 
-/** Left edges with the same space between neighbours and, if there is enough, at both ends. null when they do not fit. */
-export function spread(widths: readonly number[], boardWidth: number, gap: number): number[] | null {
-  const between = gapThatFits(widths, boardWidth, gap);
-  if (between === null) return null;
-  const spare = boardWidth - packedWidth(widths, 0);
-  const even = spare / (widths.length + 1);
-  const used = even >= gap ? even : between;
-  let x = (boardWidth - packedWidth(widths, used)) / 2;
-  return widths.map((width) => {
-    const at = Math.max(0, x);
+/**
+ * Left edges with the same space between neighbours: as much as there is, in whole mm and at the ends too, if that is at
+ * least the wanted gap; else as near to it as they fit. null when they do not fit side by side.
+ */
+export function spread(widths: readonly number[], boardWidth: number, gap: number): { xs: number[]; gap: number } | null {
+  const closest = gapThatFits(widths, boardWidth, gap);
+  if (closest === null) return null;
+  const even = Math.floor((boardWidth - packedWidth(widths, 0)) / (widths.length + 1));
+  const used = even >= gap ? even : closest;
+  const spare = boardWidth - packedWidth(widths, used);
+  let x = spare >= 2 ? Math.floor(spare / 2) : 0;
+  const xs = widths.map((width) => {
+    const at = x;
     x += width + used;
     return at;
   });
+  return { xs, gap: used };
 }

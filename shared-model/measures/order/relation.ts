@@ -1,5 +1,6 @@
 import type { Scene, SceneTray } from '../../scene/types.ts';
-import { type OrderGraph, orderGraph } from './graph.ts';
+import type { Material } from '../../schema/types.ts';
+import { type Grade, type OrderGraph, orderGraph } from './graph.ts';
 import { readingOrder } from './reading.ts';
 
 /** Which material has to come before which, closed over all materials; columns are positions in the reading order. */
@@ -64,6 +65,28 @@ export function comesBefore(relation: OrderRelation, first: string, second: stri
   const bit = relation.columnOf.get(first);
   const row = relation.columnOf.get(second);
   return bit !== undefined && row !== undefined && hasBit(relation.before, relation.words, row, bit);
+}
+
+/** True when edges of at least this grade (3 published, 2 own too, 1 all) lead from one material of the class to another. */
+export function isToldBy(
+  { graph }: OrderRelation,
+  materials: readonly Material[],
+  first: string,
+  second: string,
+  leastGrade: Grade,
+): boolean {
+  const goal = materials.findIndex((m) => m.id === first);
+  const seen = new Set([materials.findIndex((m) => m.id === second)]);
+  const { inStart, from, inGrade } = graph.edges;
+  for (const node of seen) {
+    if (node === -1) return false;
+    for (let i = inStart[node] as number; i < (inStart[node + 1] as number); i++) {
+      if ((inGrade[i] as number) < leastGrade) continue;
+      if (from[i] === goal) return true;
+      seen.add(from[i] as number);
+    }
+  }
+  return false;
 }
 
 /** The set bits of a row, ascending. */

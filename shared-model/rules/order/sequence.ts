@@ -1,0 +1,105 @@
+import { z } from 'zod';
+import type { Fix } from '../../findings/edit.ts';
+import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
+import { sayBoard, sayThings } from '../../findings/sayBoard.ts';
+import type { Mending, Shortage } from '../../measures/order/insertion.ts';
+import type { StrandTrouble } from '../../measures/order/inversions.ts';
+import { isToldBy } from '../../measures/order/relation.ts';
+import type { OrderMeasure } from '../../measures/order.ts';
+import { pointOfTray, sideOf } from '../../measures/placeWords.ts';
+import type { Scene, SceneTray } from '../../scene/types.ts';
+import { mm } from '../../units/quantity.ts';
+import { defineRule } from '../rule.ts';
+
+const options = z.strictObject({
+  /** whether the order within practical life is judged */
+  practicalLife: z.boolean().default(false),
+});
+
+export const sequence = defineRule({
+  id: 'order/sequence',
+  asks: 'Does the easier thing stand before the harder one?',
+  why: 'A child who follows the shelf with eye and hand finds the next step alone only if the shelf goes from the easiest to the hardest.',
+  tier: 'live',
+  sources: ['M1912', 'H1914', 'common practice'],
+  options,
+  messages: {
+    order: '{strand}: {early} stands before {late}, which comes first {told}. Move {what} and it is in order.',
+    short:
+      '{strand}: {early} stands before {late}, which comes first {told}. {what} would have to move, but no board has room: {board} is {lack} by {by}.',
+    circle: '{circle}: each is said to come after the one before it, round in a circle, so which comes first is not known.',
+  },
+  // The measure reads the class's setting of practicalLife itself: the report gives the same moves.
+  judge({ scene, measures }): RuleResult {
+    const order = measures.order();
+    if (!order.inversions.isJudged && order.circles.length === 0) return doesNotApply;
+    const troubles = order.troubles.map((trouble) => strandFinding(scene, order, trouble));
+    return { applies: true, findings: [...troubles, ...order.circles.map((ids) => circleFinding(scene, ids))] };
+  },
+});
+
+function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble): RuleFinding {
+  const trays = order.relation.reading;
+  const at = (position: number): SceneTray => trays[position] as SceneTray;
+  const [early, late] = [at(trouble.early), at(trouble.late)];
+  const moving = trouble.moves.map(at);
+  const mending = order.mend(trouble);
+  const worst = [...mending.shortages].sort((p, q) => q.by - p.by)[0];
+  const told = howTold(scene, order, early, late);
+  const point = pointOfTray(scene, early);
+  return {
+    outcome: 'problem',
+    severity: trouble.isSure ? 'should' : 'note',
+    messageKey: worst && worst.by > 0 ? 'short' : 'order',
+    data: {
+      strand: trouble.strand || early.material.area || 'Own order',
+      early: early.material.name,
+      late: late.material.name,
+      told: told.words,
+      what: sayThings(moving.map(({ material }) => material.name)),
+      ...(worst && lackOf(scene, worst)),
+    },
+    subjects: moving.map(({ material }) => material.id),
+    part: trouble.strand,
+    measured: { value: moving.length, unit: 'materials' },
+    needed: { value: 0, unit: 'materials' },
+    sources: told.sources,
+    ...(point && { at: point }),
+    ...(!worst && { fix: fixOf(moving, mending) }),
+  };
+}
+
+function howTold(scene: Scene, { relation }: OrderMeasure, early: SceneTray, late: SceneTray): { words: string; sources: string[] } {
+  const isTold = (grade: 3 | 2) => isToldBy(relation, scene.classroom.materials, late.material.id, early.material.id, grade);
+  if (isTold(3)) return { words: 'by the handbooks', sources: ['M1912', 'H1914'] };
+  if (isTold(2)) return { words: 'by the class’s own steps', sources: ['class rule'] };
+  return { words: 'by common practice', sources: ['common practice'] };
+}
+
+const lacks: Readonly<Record<Shortage['what'], string>> = { width: 'too short', depth: 'not deep enough', height: 'too low' };
+
+function lackOf(scene: Scene, { board, what, by }: Shortage) {
+  const side = sideOf(scene, board);
+  return { board: side ? sayBoard(side, board) : 'the board', lack: lacks[what], by: mm(by) };
+}
+
+function fixOf(moving: readonly SceneTray[], { placements, places }: Mending): Fix {
+  const [first] = places;
+  const names = sayThings(moving.map(({ material }) => material.name));
+  const where = places.length === 1 && first ? ` to ${sayBoard(first.board.side, first.board.board)}` : '';
+  return { label: `Do it: ${names}${where || ' in order'}`, edits: placements.map((placement) => ({ do: 'place', placement })) };
+}
+
+function circleFinding(scene: Scene, ids: readonly string[]): RuleFinding {
+  const names = ids.map((id) => scene.materialById.get(id)?.name ?? id);
+  return {
+    outcome: 'cannot-tell',
+    severity: 'should',
+    messageKey: 'circle',
+    data: { circle: [...names, names[0]].join(', then ') },
+    subjects: ids,
+    part: 'circle',
+    sources: ['class rule'],
+    missing: [`say which of ${sayThings(names)} comes first: take one of them out of what another comes after, or set their steps`],
+  };
+}
