@@ -1,9 +1,9 @@
 import { Clipper, ClipType, EndType, FillRule, JoinType, type PathD, type PathsD, type PolyPathD, PolyTreeD } from 'clipper2-ts';
 import type { FrontLine } from '#model/geometry/frontLine.ts';
 import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
-import type { Scene, SceneOpening } from '#model/scene/types.ts';
 import { seatStrips } from '#model/measures/seats.ts';
 import { doorLine, type Target } from '#model/measures/targets.ts';
+import type { Scene, SceneOpening } from '#model/scene/types.ts';
 
 /**
  * The same question answered by another road: every obstacle grown by half a width with clipper2's round offsets,
@@ -30,10 +30,7 @@ export class ClipperWays {
   private readonly grownAt = new Map<number, PathsD>();
 
   constructor(private readonly scene: Scene) {
-    const rings = [
-      ...scene.bodies.filter((b) => b.isObstacle).map((b) => b.footprint),
-      ...seatStrips(scene).map((s) => s.strip),
-    ];
+    const rings = [...scene.bodies.filter((b) => b.isObstacle).map((b) => b.footprint), ...seatStrips(scene).map((s) => s.strip)];
     this.solids = rings.map((ring) => [toPath(ring)]);
     this.doors = scene.room.openings.filter((o) => o.isWayIn);
   }
@@ -59,9 +56,7 @@ export class ClipperWays {
   }
 
   private fromInnerLine(door: SceneOpening, target: Target, width: number): boolean {
-    return this.islands(width, '', null).some(
-      (island) => touches(island, [doorLine(door)], width) && touches(island, target.lines, width),
-    );
+    return this.islands(width, '', null).some((island) => touches(island, [doorLine(door)], width) && touches(island, target.lines, width));
   }
 
   private islands(width: number, key: string, alcove: readonly Point[] | null): Island[] {

@@ -2,6 +2,7 @@ import { questions } from '#model/findings/finding.ts';
 import { rules } from '#model/rules/registry.ts';
 import { classroomJsonSchema } from '#model/schema/readFile.ts';
 import { catalogueModule, cataloguePath } from './catalogue/generateCatalogue.ts';
+import { demoRoom } from './demo/demoRoom.ts';
 
 /** Files that are derived from others in the repository, with the text they should have. */
 export function generatedFiles(): { path: string; text: string }[] {
@@ -9,6 +10,7 @@ export function generatedFiles(): { path: string; text: string }[] {
     { path: 'shared-model/schema/generated/classroom.schema.json', text: `${JSON.stringify(classroomJsonSchema(), null, 2)}\n` },
     { path: cataloguePath, text: catalogueModule() },
     { path: 'shared-model/rules/generated/index.md', text: rulesIndex() },
+    { path: 'client/demo/demo-room.json', text: `${JSON.stringify(demoRoom(), null, 1)}\n` },
   ];
 }
 

@@ -45,7 +45,12 @@ export interface MaterialsSource {
   readonly publishedOrder: readonly { readonly grade: number; readonly items: readonly GradeItem[] }[];
   /** The order of the 1914 text. */
   readonly publishedOrder1914: {
-    readonly steps: readonly { readonly n: number; readonly materialIds: readonly string[]; readonly parallelWith?: readonly number[] }[];
+    readonly steps: readonly {
+      readonly n: number;
+      readonly materialIds: readonly string[];
+      readonly parallelWith?: readonly number[];
+      readonly note?: string;
+    }[];
   };
   readonly orderConstraints: readonly OrderConstraint[];
   readonly disagreements: readonly { readonly topic: string; readonly a: string; readonly b: string; readonly use: string }[];

@@ -34,7 +34,15 @@ export function fill(pieces: readonly PieceInput[], rows: readonly Row[]): Place
         if (board >= levels.length) throw new Error(`${material} no longer fits on ${id} ${side}`);
       }
       const level = levels[board]?.id ?? null;
-      const placement: Placement = { material, piece: id, side, level, x, y: 20, turned: false };
+      const placement: Placement = {
+        material,
+        piece: id,
+        side,
+        level,
+        x,
+        y: Math.max(0, Math.min(20, shelf.depth - (thing.depth ?? 0))),
+        turned: false,
+      };
       x += thing.width + GAP;
       return placement;
     });

@@ -40,8 +40,8 @@ export const rows: readonly Row[] = [
   row(
     'se3',
     'front',
-    `se-baric se-form-tray se-form-cabinet se-form-cards-1
-     se-form-cards-2 se-form-cards-3 se-triangles se-solids se-stereognostic
+    `se-baric se-form-tray se-form-cabinet se-triangles
+     se-form-cards-1 se-form-cards-2 se-form-cards-3 se-solids se-stereognostic
      se-mystery-bag se-sound-pair se-smell se-taste`,
   ),
   row(
@@ -70,9 +70,14 @@ export const rows: readonly Row[] = [
     'cu1',
     'front',
     `cu-globe-rough cu-globe-colour cu-land-water
-     cu-leaf-insets cu-leaf-cards cu-plant-puzzle
-     cu-animal-puzzle cu-animal-cards cu-clock-calendar`,
+     cu-plant-care cu-plant-puzzle cu-animal-puzzle
+     cu-leaf-insets cu-leaf-cards cu-animal-cards`,
   ),
-  row('cu2', 'front', `cu-plant-care cu-sink-float cu-magnet cu-music-board`),
-  row('cu2', 'back', `cu-cutting cu-clay cu-watercolour cu-drawing`),
+  row(
+    'cu2',
+    'front',
+    `cu-sink-float cu-magnet cu-clock-calendar
+     cu-cutting cu-clay cu-watercolour
+     cu-drawing cu-music-board`,
+  ),
 ];

@@ -43,9 +43,7 @@ export const room: ClassroomInput['room'] = {
     { id: 'north-2', kind: 'window', from: 'c1', offset: 4750, width: 1800, sill: 850 },
     { id: 'west', kind: 'window', from: 'c6', offset: 3700, width: 1230, sill: 850 },
   ],
-  fixtures: [
-    { id: 'sink', kind: 'sink', name: 'sink', x: 7725, y: 4985, width: 1150, depth: 430, height: 560, rotation: 180, front: true },
-  ],
+  fixtures: [{ id: 'sink', kind: 'sink', name: 'sink', x: 7850, y: 4985, width: 900, depth: 430, height: 560, rotation: 180, front: true }],
   toilets: 3,
   basins: 3,
   survey: {
