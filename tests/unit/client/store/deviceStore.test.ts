@@ -8,7 +8,7 @@ import { type DeviceStore, type DeviceStoreOptions, openDeviceStore } from '#cli
 import { exportClassroom } from '#model/document/exportClassroom.ts';
 import { type createDocument, openDocument } from '#model/document/openDocument.ts';
 import { writeInto } from '#model/document/writeInto.ts';
-import { furnished } from '../../support/furnished.ts';
+import { furnished } from '../../../support/furnished.ts';
 
 const opened: { close(): Promise<unknown> }[] = [];
 const track = <T extends { close(): Promise<unknown> }>(thing: T): T => {
