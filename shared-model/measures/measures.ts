@@ -7,6 +7,7 @@ import { measureOverlaps } from './overlaps.ts';
 import { measurePlaces } from './places.ts';
 import { measureReach } from './reach.ts';
 import { measureSeats, seatStrips } from './seats.ts';
+import { measureWaysAndNarrow } from './waysMeasure.ts';
 
 /** What rules share, computed at first use, once per change. Each measure adds its line to `measuresOf`. */
 export type Measures = ReturnType<typeof measuresOf>;
@@ -26,6 +27,7 @@ export function measuresOf(scene: Scene) {
     places: lazily(() => measurePlaces(scene, floorPlaces(), null)),
     seats: lazily(() => measureSeats(scene)),
     seatStrips: lazily(() => seatStrips(scene)),
+    ways: lazily(() => measureWaysAndNarrow(scene)),
   };
 }
 

@@ -1,11 +1,13 @@
 import { closestOfParts } from '../geometry/closest.ts';
 import { pointBefore } from '../geometry/frontLine.ts';
+import type { Gap } from '../geometry/gaps.ts';
 import { makePart, type Part } from '../geometry/parts.ts';
 import type { Polygon } from '../geometry/polygon.ts';
 import { boundingBox } from '../geometry/polygon.ts';
 import { distance, lerp, type Point } from '../geometry/vec.ts';
 import type { Scene } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
+import { accessFigures } from './accessFigures.ts';
 import { type Chairs, type Target, targetsOf } from './targets.ts';
 import { WaysField } from './waysField.ts';
 import { type Bound, type SolvedWay, solveWays } from './waysSolve.ts';
@@ -31,6 +33,9 @@ export interface Way {
   /** The narrowest place; absent when there is no way, or when the width is only known to reach the limit. */
   readonly at: Point | null;
   readonly between: readonly WayEnd[];
+  /** Where `judged` is found; as `at` and `between` where no pinch is left out. */
+  readonly judgedAt: Point | null;
+  readonly judgedBetween: readonly WayEnd[];
   /** True: only that the width is at least this is known (see `limit`). */
   readonly isAtLeast: boolean;
   readonly bound: Bound | null;
@@ -56,14 +61,24 @@ export function measureWays(scene: Scene, options: WaysOptions = {}): Way[] {
   return solveAll(field, targetsOf(scene, options.chairs), options.limit).map(toWay);
 }
 
-/** Solved in rounds of growing width, each only for what the one before left open. */
-export function solveAll(field: WaysField, targets: readonly Target[], limit?: number): SolvedWay[] {
-  const shareAt = field.scene.classroom.access.routeWidth;
+/**
+ * Solved in rounds of growing width, each only for what the one before left open.
+ * @param limit mm: widths from here on are only known to be at least that; absent: exact whatever the width
+ * @param isExempt gaps that count as open
+ */
+export function solveAll(field: WaysField, targets: readonly Target[], limit?: number, isExempt?: (gap: Gap) => boolean): SolvedWay[] {
+  const { routeWidth: shareAt, routeMeets } = accessFigures(field.scene);
   const last = limit ?? farthest(field.scene) * 2;
   const solved = new Map<Target, SolvedWay>();
   let open = targets;
   for (let round = Math.min(last, limit ?? Math.max(FIRST_ROUND, shareAt)); open.length > 0; round = Math.min(last, round * 3)) {
-    for (const way of solveWays(field, open, { limit: round, shareAt: Math.min(shareAt, round) })) solved.set(way.target, way);
+    const options = {
+      limit: round,
+      shareAt: Math.min(shareAt, round),
+      shareMeets: Math.min(routeMeets, round),
+      ...(isExempt && { isExempt }),
+    };
+    for (const way of solveWays(field, open, options)) solved.set(way.target, way);
     if (round >= last) break;
     open = open.filter((target) => solved.get(target)?.isCapped);
   }
@@ -78,8 +93,9 @@ function farthest(scene: Scene): number {
 
 export function toWay(solved: SolvedWay): Way {
   const { target, from, width, bound, isCapped, share } = solved;
-  const between = bound ? endsOf(bound) : [];
+  const between = bound && !isCapped ? endsOf(bound) : [];
   const [p, q] = between;
+  const at = p && q ? lerp(p, q, 0.5) : null;
   return {
     target,
     from: from?.id ?? null,
@@ -88,8 +104,10 @@ export function toWay(solved: SolvedWay): Way {
     width,
     judged: width,
     share,
-    at: p && q ? lerp(p, q, 0.5) : null,
+    at,
     between,
+    judgedAt: at,
+    judgedBetween: between,
     isAtLeast: isCapped,
     bound,
   };

@@ -4,8 +4,8 @@ import { isInPart, makePart, type Part, partsOf } from '../geometry/parts.ts';
 import { type Box, boundingBox, contains, type Polygon } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/vec.ts';
 import type { Scene, SceneBody } from '../scene/types.ts';
-import type { Chairs } from './targets.ts';
 import { seatStrips } from './seats.ts';
+import type { Chairs } from './targets.ts';
 
 /** What stands in the way in one arrangement: walls first (every opening shut), then pieces, seated strips, and what was added. */
 export class WaysField {
@@ -24,13 +24,14 @@ export class WaysField {
     const parts: Part[] = scene.room.walls.map((wall) => makePart(wall.id, [wall.a, wall.b]));
     this.wallIndex = new Map(scene.room.walls.map((wall, index) => [wall.id, index]));
     const hollows: { ring: Polygon; box: Box }[] = [];
-    const addRing = (id: string, ring: Polygon, made: readonly Part[]): void => {
+    const addRing = (ring: Polygon, made: readonly Part[]): void => {
       parts.push(...made);
       if (made.length !== 1) hollows.push({ ring, box: boundingBox(ring) });
     };
-    for (const body of scene.bodies) if (body.isObstacle) addRing(body.id, body.footprint, bodyParts(body));
-    if (chairs === 'in use') for (const strip of seatStrips(scene)) addRing(strip.table.id, strip.strip, partsOf(strip.table.id, strip.strip));
-    extra.forEach((ring, k) => addRing(`extra:${k}`, ring, partsOf(`extra:${k}`, ring)));
+    for (const body of scene.bodies) if (body.isObstacle) addRing(body.footprint, bodyParts(body));
+    if (chairs === 'in use')
+      for (const strip of seatStrips(scene)) addRing(strip.strip, partsOf(strip.table.id, strip.strip));
+    for (const [k, ring] of extra.entries()) addRing(ring, partsOf(`extra:${k}`, ring));
     this.parts = parts;
     this.hollows = hollows;
     this.grid = new PartGrid(parts);

@@ -1,4 +1,4 @@
-import type { FrontLine } from '../geometry/frontLine.ts';
+import { type FrontLine, lengthOf } from '../geometry/frontLine.ts';
 import type { Gap } from '../geometry/gaps.ts';
 import type { Part } from '../geometry/parts.ts';
 import { boundingBox, contains } from '../geometry/polygon.ts';
@@ -40,6 +40,8 @@ export interface SolveOptions {
   readonly limit: number;
   /** mm: the disc whose cover of each front is asked; at most the limit. */
   readonly shareAt: number;
+  /** mm: a slightly smaller one that passes as well (36 in for 915), if it covers all. */
+  readonly shareMeets: number;
   /** Gaps that count as open. */
   readonly isExempt?: (gap: Gap) => boolean;
 }
@@ -75,20 +77,26 @@ export function solveWays(field: WaysField, targets: readonly Target[], options:
     if (!best) return { target, from: null, width: 0, bound: null, isCapped: false, share: 0 };
     const { width, bound } = best.passage;
     const isCapped = width >= limit - EXACT;
-    const covered = (j: number): boolean =>
-      doors.some((door, d) => {
-        const alcove = open[d]?.[t];
-        if (target.opening === door.opening) return false;
-        if (alcove && alcove.width < Math.min(door.clear, options.shareAt) - EXACT) return false;
-        return shut.meets(d, j) || (door.clear >= options.shareAt && alcove?.reached.has(j) === true);
-      });
+    const shareWith = (diameter: number): number => {
+      const isCovered = (j: number): boolean =>
+        doors.some((door, d) => {
+          const alcove = open[d]?.[t];
+          if (target.opening === door.opening) return false;
+          if (alcove && alcove.width < Math.min(door.clear, diameter) - EXACT) return false;
+          if ((shut.widths[d]?.[j] ?? 0) >= diameter - 1e-5) return true;
+          return door.clear >= diameter && (alcove?.widths.get(j) ?? 0) >= diameter - 1e-5;
+        });
+      return shareOf(views[t] ?? [], t, tangents, isCovered, diameter);
+    };
+    const share = shareWith(options.shareAt);
+    const isWhole = share < 1 && options.shareMeets < options.shareAt && shareWith(options.shareMeets) > 1 - 1e-9;
     return {
       target,
       from: best.from.opening,
       width: isCapped ? limit : width < EXACT ? 0 : width,
       bound: width < EXACT ? null : bound,
       isCapped,
-      share: shareOf(views[t] ?? [], t, tangents, covered, options.shareAt),
+      share: isWhole ? 1 : share,
     };
   });
 }
@@ -111,6 +119,16 @@ function view(field: WaysField, line: FrontLine, limit: number): FrontView {
   );
 }
 
+/** The largest discs, up to `limit` mm, that touch a door's inner line. */
+function discsAtDoor(field: WaysField, opening: SceneOpening, limit: number): TangentDisc[] {
+  const line = doorLine(opening);
+  return lengthOf(line) > 0 ? largestDiscs(view(field, line, limit)) : [];
+}
+
+/** The same for every door and passage at once. */
+export const doorDiscs = (field: WaysField, limit: number): TangentDisc[] =>
+  field.scene.room.openings.filter((o) => o.isWayIn).flatMap((o) => discsAtDoor(field, o, limit));
+
 /** A front beside a door that stands open: the alcove is floor too. */
 function viewBesideDoor(field: WaysField, line: FrontLine, limit: number, { parts, ring }: Alcove): FrontView {
   const near = field.grid.near(boundingBox([line.a, line.b]), limit);
@@ -125,11 +143,11 @@ function throughShutDoors(
   targets: readonly Target[],
   tangents: readonly Tangent[],
   doors: readonly OpenDoor[],
-  { limit, shareAt, isExempt }: SolveOptions,
+  { limit, isExempt }: SolveOptions,
 ) {
   const sources = doors.map((door) => {
     const line = doorLine(door.opening);
-    return door.clear > 0 ? largestDiscs(view(field, line, limit)).map((disc) => ({ disc, line })) : [];
+    return discsAtDoor(field, door.opening, limit).map((disc) => ({ disc, line }));
   });
   const flat = sources.flat();
   const gaps = isExempt ? field.gaps(limit).filter((gap) => !isExempt(gap)) : field.gaps(limit);
@@ -141,7 +159,7 @@ function throughShutDoors(
     flat.map((_, k) => k),
   );
   const best: Passage[][] = [];
-  const wide = doors.map(() => new Uint8Array(tangents.length));
+  const widths = doors.map(() => new Float64Array(tangents.length));
   let k = 0;
   for (const [d, discs] of sources.entries()) {
     const answers = targets.map((): Passage => NOWHERE);
@@ -150,7 +168,8 @@ function throughShutDoors(
       tangents.forEach((tangent, j) => {
         const gap = cut?.[flat.length + j] ?? null;
         const width = Math.min(gap?.width ?? Infinity, tangent.disc.diameter, source.disc.diameter);
-        if (width >= shareAt - 1e-5) (wide[d] as Uint8Array)[j] = 1;
+        const known = widths[d] as Float64Array;
+        known[j] = Math.max(known[j] as number, width);
         if (width <= (answers[tangent.target] as Passage).width) return;
         const bound: Bound =
           gap && gap.width <= width + EXACT
@@ -163,7 +182,7 @@ function throughShutDoors(
     }
     best.push(answers);
   }
-  return { best, meets: (d: number, j: number): boolean => wide[d]?.[j] === 1 };
+  return { best, widths };
 }
 
 function touch(targets: readonly Target[], { target, line, disc }: Tangent, parts: readonly Part[]): Bound {
@@ -171,7 +190,7 @@ function touch(targets: readonly Target[], { target, line, disc }: Tangent, part
   return { by: 'touch', line: one.lines[line] as FrontLine, disc, id: one.opening?.wall.id ?? one.id, parts };
 }
 
-type AlcovePassage = Passage & { readonly reached: ReadonlySet<number> };
+type AlcovePassage = Passage & { readonly widths: ReadonlyMap<number, number> };
 
 /** From the middle of a door's alcove, that door open. */
 function throughAlcove(
@@ -180,10 +199,10 @@ function throughAlcove(
   views: readonly (readonly FrontView[])[],
   tangents: readonly Tangent[],
   door: OpenDoor,
-  { limit, shareAt, isExempt }: SolveOptions,
+  { limit, isExempt }: SolveOptions,
 ): AlcovePassage[] | null {
   const { alcove, clear } = door;
-  if (!alcove) return clear > 0 ? null : targets.map(() => ({ ...NOWHERE, reached: new Set<number>() }));
+  if (!alcove) return clear > 0 ? null : targets.map(() => ({ ...NOWHERE, widths: new Map<number, number>() }));
   const most = Math.min(limit, clear);
   const byDoor = new Set<string>();
   const openingBox = boundingBox(alcove.ring);
@@ -202,12 +221,15 @@ function throughAlcove(
   const used = here.filter(({ tangent, index }) => index < 0 || !byDoor.has(`${tangent.target}/${tangent.line}`));
   const gaps = isExempt ? alcove.gaps.filter((gap) => !isExempt(gap)) : alcove.gaps;
   const [cut] = separate(alcove.parts, gaps, [alcove.source, ...used.map((u) => u.tangent.disc.center)], [0]);
-  const answers = targets.map((): { width: number; bound: Bound | null; reached: Set<number> } => ({ ...NOWHERE, reached: new Set() }));
+  const answers = targets.map((): { width: number; bound: Bound | null; widths: Map<number, number> } => ({
+    ...NOWHERE,
+    widths: new Map(),
+  }));
   used.forEach(({ tangent, index }, k) => {
     const gap = cut?.[k + 1] ?? null;
     const width = Math.min(gap?.width ?? Infinity, tangent.disc.diameter, alcove.room, most);
     const answer = answers[tangent.target] as (typeof answers)[number];
-    if (index >= 0 && width >= shareAt - 1e-5) answer.reached.add(index);
+    if (index >= 0) answer.widths.set(index, width);
     if (width <= answer.width) return;
     answer.width = width;
     answer.bound =

@@ -6,6 +6,9 @@ import { take } from './reach/take.ts';
 import type { Rule } from './rule.ts';
 import { overlap } from './steady/overlap.ts';
 import { outside } from './survey/outside.ts';
+import { door } from './way/door.ts';
+import { narrow } from './way/narrow.ts';
+import { width } from './way/width.ts';
 
 /** Every rule, in the order of the nine questions. One line a rule. */
-export const rules: readonly Rule[] = [take, see, sequence, crowded, area, overlap, outside];
+export const rules: readonly Rule[] = [width, narrow, door, take, see, sequence, crowded, area, overlap, outside];

@@ -1,0 +1,105 @@
+import { type Closest, closestOfParts } from '../geometry/closest.ts';
+import type { Gap } from '../geometry/gaps.ts';
+import { makePart, type Part } from '../geometry/parts.ts';
+import { separate } from '../geometry/separation.ts';
+import type { Stretch } from '../geometry/stretch.ts';
+import { add, lerp, type Point, scale } from '../geometry/vec.ts';
+import { type NarrowPlace, placeOf } from './narrowPlaces.ts';
+import type { Way } from './ways.ts';
+import type { WaysField } from './waysField.ts';
+import type { Pinches } from './waysJudged.ts';
+import { doorDiscs } from './waysSolve.ts';
+
+/** A place narrower than the route, and what it does to people. */
+export interface Narrow extends NarrowPlace {
+  /** `way/narrow` judges it: it holds back a way, or makes a walk longer. */
+  readonly matters: boolean;
+  /** The ways it is the narrowest place of. */
+  readonly holdsBack: readonly Way[];
+  /** It satisfies the exception: wide and short enough, and far enough from the next. */
+  readonly isPinch: boolean;
+}
+
+/** mm: the body whose walks count; a child of three is about this wide. Class rule. */
+const BODY = 300;
+
+/** Every narrow place with what it does; `ways` and `pinches` measured on the same field. */
+export function judgeNarrow(
+  field: WaysField,
+  places: readonly NarrowPlace[],
+  ways: readonly Way[],
+  pinches: Pinches,
+  routeMeets: number,
+): Narrow[] {
+  const held = new Map<NarrowPlace, Way[]>();
+  for (const way of ways) {
+    if (way.width >= routeMeets - 1e-6) continue;
+    const place = placeHolding(places, way);
+    if (place) held.set(place, [...(held.get(place) ?? []), way]);
+  }
+  const passed = walkedThrough(field, places);
+  return places.map((place, i): Narrow => {
+    const holdsBack = held.get(place) ?? [];
+    const near = pinches.tooNear.get(place);
+    const isPinch =
+      near !== undefined && (near.size === 0 || (holdsBack.length > 0 && holdsBack.every((w) => w.judged >= routeMeets - 1e-6)));
+    return { ...place, holdsBack, isPinch, matters: holdsBack.length > 0 || passed[i] === true };
+  });
+}
+
+function placeHolding(places: readonly NarrowPlace[], { bound, between, width }: Way): NarrowPlace | undefined {
+  if (!bound || bound.by === 'door') return undefined;
+  if (bound.by === 'gap') return placeOf(places, bound.gap);
+  const [p, q] = between;
+  if (!p || !q) return undefined;
+  const gap: Gap = { i: -1, j: -1, width, ax: p.x, ay: p.y, bx: q.x, by: q.y };
+  return placeOf(places, gap);
+}
+
+/** For each place: a 300 mm body fits through, and reaches floor on both sides. Closing such a place lengthens a walk. */
+function walkedThrough(field: WaysField, places: readonly NarrowPlace[]): boolean[] {
+  const sides = places.map((place) => (place.width < BODY ? [] : endPoints(field, place.stretches)));
+  const sources = doorDiscs(field, BODY).filter((disc) => disc.diameter >= BODY - 1e-6);
+  const flat = sides.flat();
+  if (flat.length === 0 || sources.length === 0) return places.map(() => false);
+  const points = [...sources.map((s) => s.center), ...flat.flatMap((s) => s ?? [])];
+  const cuts = separate(
+    field.parts,
+    field.gaps(BODY - 1e-6),
+    points,
+    sources.map((_, k) => k),
+  );
+  let next = sources.length;
+  const isReached = flat.map((side) => {
+    if (!side) return false;
+    const at = next++;
+    return cuts.some((cut) => cut[at] === null);
+  });
+  let k = 0;
+  return sides.map((ends) => {
+    const reached = ends.map(() => isReached[k++]);
+    return reached.length > 0 && reached.every(Boolean);
+  });
+}
+
+/** Where a body stands just beyond each end of a place; null: nowhere. */
+function endPoints(field: WaysField, stretches: readonly Stretch[]): (Point | null)[] {
+  return stretches.flatMap((stretch) =>
+    [stretch.back, stretch.ahead].map((end) => {
+      if (!end.isOpen) return null;
+      const middle = lerp(end.a, end.b, 0.5);
+      const beyond = add(middle, scale(stretch.along, Math.sign(end.offset || 1) * (BODY / 2)));
+      return [beyond, middle].find((p) => fits(field, p)) ?? null;
+    }),
+  );
+}
+
+function fits(field: WaysField, p: Point): boolean {
+  if (!field.isFloor(p)) return false;
+  const dot = makePart('', [p]);
+  const closest: Closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
+  return field.grid.near(dot, BODY / 2).every((index) => {
+    closestOfParts(dot, field.parts[index] as Part, closest);
+    return closest.distance >= BODY / 2 - 1e-6;
+  });
+}

@@ -1,0 +1,135 @@
+import { type Closest, closestOfParts } from '../geometry/closest.ts';
+import type { Gap } from '../geometry/gaps.ts';
+import { makePart, type Part } from '../geometry/parts.ts';
+import { betweenEnds, isInStretch, type Stretch, type StretchEnd, stretchAt } from '../geometry/stretch.ts';
+import { distance, lerp, type Point } from '../geometry/vec.ts';
+import type { WaysField } from './waysField.ts';
+import type { Bound } from './waysSolve.ts';
+
+/** A place narrower than the route: one stretch, or several chained round corners. */
+export interface NarrowPlace {
+  /** The narrowest gap of it. */
+  readonly gap: Gap;
+  /** Ids of both sides. */
+  readonly between: readonly [string, string];
+  /** mm */
+  readonly width: number;
+  /** mm along the travel, round corners too */
+  readonly length: number;
+  readonly at: Point;
+  readonly stretches: readonly Stretch[];
+}
+
+/** mm: edges nearer than this touch; there is no way between them to speak of. */
+const TOUCHING = 1;
+/** mm: how far a stretch is followed at first. */
+const FIRST_REACH = 3000;
+/** mm: two stretches whose ends come this near share a corner. */
+const SAME_CORNER = 1;
+
+/**
+ * Every place narrower than `threshold` mm with floor between, narrowest first: openings shut, and the narrow
+ * places of `bounds` at open doors beside.
+ */
+export function narrowPlaces(field: WaysField, threshold: number, bounds: readonly Bound[] = []): NarrowPlace[] {
+  const single: { gap: Gap; parts: readonly Part[]; stretch: Stretch }[] = [];
+  const add = (gap: Gap, parts: readonly Part[]): void => {
+    if (gap.width <= TOUCHING || gap.width >= threshold) return;
+    if (single.some((known) => isInStretch(known.stretch, gap))) return;
+    if (!isClear(field, gap, parts)) return;
+    single.push({ gap, parts, stretch: follow(field, gap, parts, threshold) });
+  };
+  for (const gap of field.gaps(threshold)) add(gap, field.parts);
+  for (const bound of bounds) if (bound.by === 'gap' && bound.parts !== field.parts) add(bound.gap, bound.parts);
+  return chains(single.map((s) => s.stretch)).map((members): NarrowPlace => {
+    const all = members.map((i) => single[i] as (typeof single)[number]).sort((p, q) => p.gap.width - q.gap.width);
+    const { gap, parts } = all[0] as (typeof single)[number];
+    const id = (index: number): string => (parts[index] as Part).id;
+    return {
+      gap,
+      between: [id(gap.i), id(gap.j)],
+      width: gap.width,
+      length: chainLength(all.map((s) => s.stretch)),
+      at: { x: (gap.ax + gap.bx) / 2, y: (gap.ay + gap.by) / 2 },
+      stretches: all.map((s) => s.stretch),
+    };
+  });
+}
+
+/** The disc on the gap as diameter is empty, and its middle is floor. */
+function isClear(field: WaysField, gap: Gap, parts: readonly Part[]): boolean {
+  const x = (gap.ax + gap.bx) / 2;
+  const y = (gap.ay + gap.by) / 2;
+  if (!field.isFloor({ x, y })) return false;
+  const middle = makePart('', [{ x, y }]);
+  const closest: Closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
+  return field.grid.near(middle, gap.width / 2).every((index) => {
+    if (index === gap.i || index === gap.j) return true;
+    closestOfParts(middle, parts[index] as Part, closest);
+    return closest.distance > gap.width / 2 - 1e-6;
+  });
+}
+
+function follow(field: WaysField, gap: Gap, parts: readonly Part[], threshold: number): Stretch {
+  const box = { minX: gap.ax, minY: gap.ay, maxX: gap.ax, maxY: gap.ay };
+  const fresh = parts.slice(field.parts.length);
+  for (let reach = FIRST_REACH; ; reach *= 3) {
+    const nearby = field.grid.near(box, reach + threshold).map((i) => parts[i] as Part);
+    const stretch = stretchAt(gap, [...nearby, ...fresh], threshold, reach);
+    if (stretch.length < reach || nearby.length === field.parts.length) return stretch;
+  }
+}
+
+/** Groups of stretches that meet at a corner. */
+function chains(stretches: readonly Stretch[]): number[][] {
+  const group = stretches.map((_, i) => i);
+  const rootOf = (i: number): number => (group[i] === i ? i : rootOf(group[i] as number));
+  stretches.forEach((p, i) => {
+    stretches.slice(i + 1).forEach((q, k) => {
+      if (meetAtCorner(p, q)) group[rootOf(i + 1 + k)] = rootOf(i);
+    });
+  });
+  const byRoot = new Map<number, number[]>();
+  stretches.forEach((_, i) => {
+    const root = rootOf(i);
+    const members = byRoot.get(root);
+    if (members) members.push(i);
+    else byRoot.set(root, [i]);
+  });
+  return [...byRoot.values()];
+}
+
+const endsOf = (stretch: Stretch): StretchEnd[] => [stretch.back, stretch.ahead];
+
+function meetAtCorner(p: Stretch, q: Stretch): boolean {
+  const far = (p.length + q.length) / 2 + 2 * Math.max(distance(p.back.a, p.back.b), distance(q.back.a, q.back.b)) + 1000;
+  if (distance(p.middle, q.middle) > far + p.length + q.length) return false;
+  return endsOf(p).some((e) => endsOf(q).some((f) => e.isOpen && f.isOpen && betweenEnds(e, f) <= SAME_CORNER));
+}
+
+/** Along each stretch, and from one to the next between the middles of the ends that meet. */
+function chainLength(stretches: readonly Stretch[]): number {
+  let total = stretches.reduce((sum, s) => sum + s.length, 0);
+  stretches.forEach((p, i) => {
+    for (const q of stretches.slice(i + 1)) {
+      if (!meetAtCorner(p, q)) continue;
+      const between = endsOf(p).flatMap((e) => endsOf(q).map((f) => (betweenEnds(e, f) <= SAME_CORNER ? apart(e, f) : Infinity)));
+      total += Math.min(...between);
+    }
+  });
+  return total;
+}
+
+const apart = (e: StretchEnd, f: StretchEnd): number => distance(lerp(e.a, e.b, 0.5), lerp(f.a, f.b, 0.5));
+
+/** mm between the nearest ends of two places. */
+export function betweenPlaces(p: NarrowPlace, q: NarrowPlace): number {
+  let least = Infinity;
+  for (const s of p.stretches)
+    for (const t of q.stretches) for (const e of endsOf(s)) for (const f of endsOf(t)) least = Math.min(least, betweenEnds(e, f));
+  return least;
+}
+
+/** The place that a gap is part of, or undefined. */
+export const placeOf = (places: readonly NarrowPlace[], gap: Gap): NarrowPlace | undefined =>
+  places.find((place) => place.stretches.some((stretch) => isInStretch(stretch, gap)));

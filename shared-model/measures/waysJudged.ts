@@ -1,0 +1,68 @@
+import type { Gap } from '../geometry/gaps.ts';
+import { isInStretch } from '../geometry/stretch.ts';
+import { type AccessFigures, accessFigures } from './accessFigures.ts';
+import { betweenPlaces, type NarrowPlace } from './narrowPlaces.ts';
+import { solveAll } from './ways.ts';
+import type { WaysField } from './waysField.ts';
+import type { SolvedWay } from './waysSolve.ts';
+
+/** Places wide and short enough for the exception of 403.5.1 (A02), and which of them stand too near each other. */
+export interface Pinches {
+  readonly places: readonly NarrowPlace[];
+  readonly tooNear: ReadonlyMap<NarrowPlace, ReadonlySet<NarrowPlace>>;
+}
+
+export function findPinches(places: readonly NarrowPlace[], figures: AccessFigures): Pinches {
+  const noise = 1e-6;
+  const pinches = places.filter((p) => p.width >= figures.pinchMeets - noise && p.length <= figures.pinchLength + noise);
+  const tooNear = new Map(pinches.map((p) => [p, new Set<NarrowPlace>()]));
+  pinches.forEach((p, i) => {
+    for (const q of pinches.slice(i + 1)) {
+      if (betweenPlaces(p, q) >= figures.betweenPinches - noise) continue;
+      tooNear.get(p)?.add(q);
+      tooNear.get(q)?.add(p);
+    }
+  });
+  return { places: pinches, tooNear };
+}
+
+/**
+ * Ways once more, with the pinches of the exception taken as open. Of pinches too near each other only one at a
+ * time is open: two side by side each let somebody pass, two in a row do not.
+ * @param limit mm, as for `solveAll`
+ * @returns for each way that a pinch may hold back, the better answer
+ */
+export function openPinches(field: WaysField, ways: readonly SolvedWay[], pinches: Pinches, limit?: number): Map<SolvedWay, SolvedWay> {
+  const figures = accessFigures(field.scene);
+  const better = new Map<SolvedWay, SolvedWay>();
+  if (pinches.places.length === 0) return better;
+  const held = ways.filter((way) => way.from && way.width < figures.routeMeets && way.width >= figures.pinchMeets - 1e-6);
+  if (held.length === 0) return better;
+  const targets = held.map((way) => way.target);
+  for (const open of sets(pinches)) {
+    const stretches = open.flatMap((place) => place.stretches);
+    const isExempt = (gap: Gap): boolean =>
+      gap.width >= figures.pinchMeets - 1e-6 && gap.width < figures.routeMeets && stretches.some((s) => isInStretch(s, gap));
+    const solved = solveAll(field, targets, limit, isExempt);
+    held.forEach((way, i) => {
+      const now = solved[i] as SolvedWay;
+      const best = better.get(way) ?? way;
+      if (now.width > best.width + 1e-6 || (now.width >= best.width - 1e-6 && now.share > best.share)) better.set(way, now);
+    });
+  }
+  return better;
+}
+
+/** Sets of pinches no two of which stand too near, each as large as it can be, covering every pinch. */
+function sets({ places, tooNear }: Pinches): NarrowPlace[][] {
+  const made: NarrowPlace[][] = [];
+  const covered = new Set<NarrowPlace>();
+  for (const first of places) {
+    if (covered.has(first)) continue;
+    const set = [first];
+    for (const place of places) if (place !== first && !set.some((other) => tooNear.get(place)?.has(other))) set.push(place);
+    for (const place of set) covered.add(place);
+    made.push(set);
+  }
+  return made;
+}

@@ -1,0 +1,57 @@
+import { z } from 'zod';
+import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
+import { accessFigures, shortfallOf } from '../../measures/accessFigures.ts';
+import type { Narrow } from '../../measures/narrow.ts';
+import { sayPlace } from '../../measures/wayWords.ts';
+import type { Scene } from '../../scene/types.ts';
+import { mm } from '../../units/quantity.ts';
+import { defineRule } from '../rule.ts';
+
+export const narrow = defineRule({
+  id: 'way/narrow',
+  asks: 'Is there a narrow place on the ways?',
+  why: 'One narrow place holds up everybody whose way leads through it, and makes the others go round.',
+  tier: 'live',
+  sources: ['A01', 'A02', 'B09', 'class rule'],
+  options: z.strictObject({}),
+  messages: {
+    holds: 'It is {width} wide {place}, for {length}; {needed} is needed on the way to {what}.',
+    detour: 'It is {width} wide {place}, for {length}. Every front is reached another way; who wants {needed} walks round.',
+    walls: 'Where it is narrow is not known: the walls cross each other or enclose nothing.',
+    door: 'Which narrow places matter is not known: no door or passage is drawn.',
+  },
+  judge({ scene, measures }): RuleResult {
+    if (!scene.room.isSound) return unknown('walls', 'walls that close and do not cross');
+    const places = measures.ways().narrow;
+    if (places.length === 0) return scene.bodies.length === 0 ? doesNotApply : { applies: true, findings: [] };
+    if (!scene.room.openings.some((o) => o.isWayIn)) return unknown('door', 'where the doors and passages are');
+    return { applies: true, findings: places.filter((p) => p.matters && !p.isPinch).map((place) => judgePlace(scene, place)) };
+  },
+});
+
+function unknown(messageKey: 'walls' | 'door', missing: string): RuleResult {
+  return {
+    applies: true,
+    findings: [{ outcome: 'cannot-tell', severity: 'should', messageKey, data: {}, subjects: ['room'], missing: [missing] }],
+  };
+}
+
+function judgePlace(scene: Scene, { between, width, length, at, holdsBack }: Narrow): RuleFinding {
+  const figures = accessFigures(scene);
+  const short = holdsBack.length > 0 ? shortfallOf(width, figures) : null;
+  // A piece first: it is what somebody would move.
+  const subjects = [...new Set(between)].sort((p, q) => Number(p.startsWith('wall:')) - Number(q.startsWith('wall:')));
+  const needed = mm(short?.needed ?? figures.routeWidth);
+  const place = sayPlace(scene, between[0], between[1]);
+  const common = { outcome: 'problem', subjects, measured: mm(width), needed, at } as const;
+  const data = { width: mm(width), length: mm(length), needed, place };
+  if (!short) return { ...common, severity: 'note', messageKey: 'detour', data };
+  return { ...common, severity: short.severity, messageKey: 'holds', data: { ...data, what: sayHeld(holdsBack) } };
+}
+
+function sayHeld(ways: Narrow['holdsBack']): string {
+  const labels = [...new Set(ways.map((way) => way.target.label))];
+  const [first, ...others] = labels;
+  if (others.length === 0) return first ?? '';
+  return others.length === 1 ? `${first} and ${others[0]}` : `${first} and ${others.length} others`;
+}

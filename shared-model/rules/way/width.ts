@@ -1,0 +1,81 @@
+import { z } from 'zod';
+import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
+import { accessFigures, shortfallOf } from '../../measures/accessFigures.ts';
+import { targetsOf } from '../../measures/targets.ts';
+import type { Way } from '../../measures/ways.ts';
+import { sayOpening, sayPlace, sayTarget } from '../../measures/wayWords.ts';
+import type { Scene } from '../../scene/types.ts';
+import { mm } from '../../units/quantity.ts';
+import { defineRule } from '../rule.ts';
+
+/** Below this a front counts as covered: rounding only. */
+const WHOLE = 1 - 1e-6;
+
+export const width = defineRule({
+  id: 'way/width',
+  asks: 'Is the way to every front wide enough?',
+  why: 'A child who carries a tray, or uses a wheelchair, chooses only what she can get to without squeezing past others.',
+  tier: 'live',
+  sources: ['A01', 'A02', 'B09', 'B11', 'class rule'],
+  options: z.strictObject({}),
+  messages: {
+    none: 'No way leads from a door to {to}.',
+    narrow: 'The way from {from} to {to} is {width} wide at its narrowest, {place}; {needed} is needed.',
+    covered: 'Only {share} of {to} can be come up to over a width of {needed}.',
+    walls: 'How wide the ways are is not known: the walls cross each other or enclose nothing.',
+    door: 'How wide the ways are is not known: no door or passage is drawn.',
+  },
+  judge({ scene, measures }): RuleResult {
+    const doors = scene.room.openings.filter((o) => o.isWayIn);
+    const targets = targetsOf(scene, 'in use', measures.seatStrips()).filter((t) => t.kind !== 'door' || doors.length > 1);
+    if (targets.length === 0) return doesNotApply;
+    if (!scene.room.isSound) return unknown('walls', 'walls that close and do not cross');
+    if (doors.length === 0) return unknown('door', 'where the doors and passages are');
+    return { applies: true, findings: once(measures.ways().ways).flatMap((way) => judgeWay(scene, way)) };
+  },
+});
+
+function unknown(messageKey: 'walls' | 'door', missing: string): RuleResult {
+  return {
+    applies: true,
+    findings: [{ outcome: 'cannot-tell', severity: 'should', messageKey, data: {}, subjects: ['room'], missing: [missing] }],
+  };
+}
+
+/** Ways that have a start; of the two ways between two doors the first. */
+function once(ways: readonly Way[]): Way[] {
+  const seen = new Set<string>();
+  return ways.filter((way) => {
+    if (way.from === null) return false;
+    if (way.target.kind !== 'door') return true;
+    const pair = [way.from, way.to].sort().join(' ');
+    if (seen.has(pair)) return false;
+    seen.add(pair);
+    return true;
+  });
+}
+
+function judgeWay(scene: Scene, way: Way): RuleFinding[] {
+  const figures = accessFigures(scene);
+  const short = shortfallOf(way.judged, figures);
+  const to = sayTarget(way.target);
+  const common = {
+    outcome: 'problem',
+    subjects: way.from === null ? [way.to] : [way.to, way.from],
+    ...(way.side && { part: way.side }),
+    ...(way.judgedAt && { at: way.judgedAt }),
+  } as const;
+  if (short) {
+    const measured = mm(way.judged);
+    const needed = mm(short.needed);
+    const base = { ...common, severity: short.severity, measured, needed };
+    const [one, other] = way.judgedBetween;
+    if (way.judged === 0 || !one || !other || way.from === null) return [{ ...base, messageKey: 'none', data: { to } }];
+    const place = sayPlace(scene, one.id, other.id);
+    return [{ ...base, messageKey: 'narrow', data: { to, from: sayOpening(scene, way.from), width: measured, needed, place } }];
+  }
+  if (way.target.kind !== 'shelf' || way.share >= WHOLE) return [];
+  const share = { value: way.share, unit: 'share' } as const;
+  const data = { to, share, needed: mm(figures.routeWidth) };
+  return [{ ...common, severity: 'should', messageKey: 'covered', data, measured: share, needed: { value: 1, unit: 'share' } }];
+}
