@@ -1,7 +1,7 @@
 import { useScene, useView } from '../session/hooks.ts';
 import { FrontOf } from './FrontOf.tsx';
 import { shownSide } from './shownSide.ts';
-import './front.css';
+import '../styles/front.css';
 
 /** The front of the shelf last chosen, true to scale. */
 export function Front() {

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useMemo, useRef } from 'react';
+import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { useReport, useSession, useUnits } from '../session/hooks.ts';
@@ -14,7 +15,6 @@ import { lineHeights } from './lineHeights.ts';
 import { orderMoves } from './orderMoves.ts';
 import { withBoardAt, withPreview } from './preview.ts';
 import { capital, shelfWords, sideName } from './shelfNames.ts';
-import { trayGapOf } from './shownSide.ts';
 import { useBoardDrag } from './useBoardDrag.ts';
 import { useBoxSize } from './useBoxSize.ts';
 import { type TrayInHand, useTrayDrag } from './useTrayDrag.ts';
@@ -33,12 +33,12 @@ export function FrontOf({ scene, side, view: looked }: Props) {
   const box = useRef<HTMLDivElement>(null);
   const size = useBoxSize(box);
   const actions = useMemo(() => frontActions(session), [session]);
-  const gap = trayGapOf(scene);
+  const gap = trayGapOf(scene.classroom);
   const layout = useMemo(() => frontLayout(side, gap), [side, gap]);
   const lines = useMemo(() => {
-    const heights = lineHeights(scene, layout);
+    const heights = lineHeights(scene, side, layout);
     return heights ? frontLines(heights, units) : [];
-  }, [scene, layout, units]);
+  }, [scene, side, layout, units]);
   const direction = scene.classroom.display.readingDirection;
   const top = Math.max(layout.top, ...lines.map((line) => line.z));
   const view = useMemo(

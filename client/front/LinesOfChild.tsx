@@ -2,6 +2,7 @@ import { Group, Line, Text } from 'react-konva';
 import { colours, fonts } from '../styles/tokens.ts';
 import type { FrontLine, LineKind } from './frontLines.ts';
 import type { FrontView } from './frontView.ts';
+import { measureName } from './measureText.ts';
 import { spreadLabels } from './spreadLabels.ts';
 
 interface Props {
@@ -22,8 +23,8 @@ const look: Readonly<Record<LineKind, { colour: string; text: string; dash: numb
 
 /** Highest take, eye and see line of the smallest child, each with its height; the advisory pair where it applies. */
 export function LinesOfChild({ lines, view, shelf, isMirrored }: Props) {
-  const isNarrow = view.labelsWidth < 100;
-  const tall = isNarrow ? 24 : lines.some((line) => line.name.length > 14) ? 25 : 14;
+  const isOneLine = lines.every((line) => measureName(`${line.name}   ${line.text}`) * 1.05 < view.labelsWidth - 10);
+  const tall = isOneLine ? 13 : 24;
   const at = spreadLabels(
     lines.map((line) => view.toY(line.z)),
     tall,
@@ -44,10 +45,10 @@ export function LinesOfChild({ lines, view, shelf, isMirrored }: Props) {
             <Line points={[near, y, isMirrored ? near - 6 : near + 6, labelY]} stroke={style.colour} strokeWidth={0.9} />
             <Text
               x={isMirrored ? near - 8 - view.labelsWidth : near + 9}
-              y={labelY - (tall > 14 ? 11 : 5.5)}
+              y={labelY - (isOneLine ? 5.5 : 11)}
               width={view.labelsWidth - 4}
               align={isMirrored ? 'right' : 'left'}
-              text={tall > 14 ? `${line.name}\n${line.text}` : `${line.name}  ${line.text}`}
+              text={isOneLine ? `${line.name}   ${line.text}` : `${line.name}\n${line.text}`}
               fontSize={10.5}
               lineHeight={1.05}
               fontFamily={fonts.control}

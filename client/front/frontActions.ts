@@ -1,12 +1,12 @@
+import { trayGapOf } from '#model/measures/order/classOptions.ts';
+import { sayOrdinal } from '#model/measures/placeWords.ts';
 import type { SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import type { Session } from '../session/types.ts';
-import { ordinal } from './boardNames.ts';
 import { firstFit } from './firstFit.ts';
 import { type FrontBoard, type FrontLayout, frontLayout, UNMEASURED } from './frontLayout.ts';
 import { inReadingOrder } from './readingOrder.ts';
 import { shelfWords, sideName } from './shelfNames.ts';
-import { trayGapOf } from './shownSide.ts';
 import { placeEdits } from './trayEdits.ts';
 
 /** What can be done with trays, each one transaction, one step to take back, and said aloud. */
@@ -40,11 +40,11 @@ export function frontActions(session: Session): FrontActions {
     const tray = scene.stands.get(id);
     const side = scene.sides.find((each) => each.boards.some((board) => board === tray?.board));
     if (!tray?.board || !side) return `${nameOf(id)} is put down.`;
-    const layout = frontLayout(side, trayGapOf(scene));
+    const layout = frontLayout(side, trayGapOf(scene.classroom));
     const order = inReadingOrder(layout, direction());
     const at = order.findIndex((entry) => entry.tray.id === id);
     const board = order[at]?.board;
-    const where = `${nameOf(id)}: ${sideName(scene, side)}, ${board?.name.toLowerCase() ?? ''} board, ${sayLength(tray.placement.x, units())} from the left, ${ordinal(at + 1)} of ${order.length}`;
+    const where = `${nameOf(id)}: ${sideName(scene, side)}, ${board?.name.toLowerCase() ?? ''} board, ${sayLength(tray.placement.x, units())} from the left, ${sayOrdinal(at + 1)} of ${order.length}`;
     const along = slid > 0 ? `; ${slid === 1 ? 'one other' : `${slid} others`} slid along` : '';
     return shortBy > 0 ? `${where}. It overlaps: the board is ${sayLength(shortBy, units())} too short.` : `${where}${along}.`;
   }
@@ -57,10 +57,10 @@ export function frontActions(session: Session): FrontActions {
     const scene = session.scene();
     const material = scene.materialById.get(id);
     if (!material) return false;
-    const layout = frontLayout(side, trayGapOf(scene));
+    const layout = frontLayout(side, trayGapOf(scene.classroom));
     const isTurned = scene.stands.get(id)?.placement.turned ?? false;
     const width = (isTurned ? material.depth : material.width) ?? UNMEASURED.width;
-    const found = firstFit(layout, id, width, material, trayGapOf(scene), direction());
+    const found = firstFit(layout, id, width, material, trayGapOf(scene.classroom), direction());
     if (!found) {
       session.announce(`No board of ${shelfWords(scene, side.piece.id)} has ${sayLength(width, units())} free for ${material.name}.`);
       return false;

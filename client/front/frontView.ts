@@ -10,7 +10,6 @@ export interface FrontView {
   readonly height: number;
   /** px beside the shelf for the staff and for the lines' names */
   readonly staffAt: number;
-  readonly labelsFrom: number;
   readonly labelsWidth: number;
 }
 
@@ -31,12 +30,12 @@ const PAD_BOTTOM = 50;
 
 /** Fits a front into its space, true to scale both ways. Read right to left, staff and names change sides; the shelf does not. */
 export function frontView(space: FrontSpace): FrontView {
-  const labelsWidth = space.width < 520 ? 78 : 112;
-  const room = Math.max(40, space.width - STAFF - labelsWidth - 12);
+  const names = space.width < 520 ? 78 : 134;
+  const room = Math.max(40, space.width - STAFF - names - 12);
   const tall = Math.max(40, space.height - PAD_TOP - PAD_BOTTOM);
   const scale = Math.min(room / Math.max(1, space.shelf), tall / Math.max(1, space.top));
-  const before = space.isMirrored ? labelsWidth : STAFF;
-  const shelfLeft = before + 6 + Math.max(0, (room - space.shelf * scale) / 2) * 0.3;
+  const before = space.isMirrored ? Math.max(names, space.width - STAFF - space.shelf * scale - 24) : STAFF;
+  const shelfLeft = before + 6;
   const floor = Math.min(space.height - PAD_BOTTOM, PAD_TOP + space.top * scale + 24);
   const shelfRight = shelfLeft + space.shelf * scale;
   return {
@@ -48,7 +47,6 @@ export function frontView(space: FrontSpace): FrontView {
     width: space.width,
     height: space.height,
     staffAt: space.isMirrored ? shelfRight + 14 : shelfLeft - 26,
-    labelsFrom: space.isMirrored ? shelfLeft - 6 - labelsWidth : shelfRight + 12,
-    labelsWidth,
+    labelsWidth: Math.max(names, space.isMirrored ? shelfLeft - 14 : space.width - shelfRight - 16),
   };
 }

@@ -1,34 +1,23 @@
-import { measureReach } from '#model/measures/reach.ts';
-import { seeLine, standOffAt, takeLimit, WIDE_TAKE_DEPTH } from '#model/measures/reachCurves.ts';
+import { measureReach, type Reach } from '#model/measures/reach.ts';
+import { WIDE_TAKE_DEPTH } from '#model/measures/reachCurves.ts';
+import { reachLines } from '#model/measures/reachLines.ts';
 import { takeDepth } from '#model/measures/traySpot.ts';
-import type { Scene } from '#model/scene/types.ts';
+import type { Scene, SceneSide } from '#model/scene/types.ts';
+import { advisoryReach } from '#model/standards/advisoryReach.ts';
 import type { FrontBoard, FrontLayout } from './frontLayout.ts';
 import type { LineHeights } from './frontLines.ts';
 
-/** Advisory reach bands of the 2010 ADA Standards, advisory 308.1 (A15): from months, highest and lowest (mm). */
-const ADVISORY = [
-  { from: 36, to: 60, high: 915, low: 510 },
-  { from: 60, to: 108, high: 1015, low: 455 },
-  { from: 108, to: 156, high: 1120, low: 405 },
-] as const;
-
-/** Heights of the smallest child for the boards of a front; null: no group says how old the youngest is. */
-export function lineHeights(scene: Scene, layout: FrontLayout): LineHeights | null {
-  const child = measureReach(scene).smallest;
-  if (!child) return null;
-  const { toeRecess } = layout.piece;
+/** Heights of the smallest child for the boards of a front; null: the age of the youngest is not known. */
+export function lineHeights(scene: Scene, side: SceneSide, layout: FrontLayout): LineHeights | null {
+  const reach: Reach = measureReach(scene);
+  if (!reach.smallest) return null;
+  const boards = layout.boards.filter((board) => board.level !== null || board.trays.length > 0);
   return {
-    eye: child.eye,
-    boards: layout.boards
-      .filter((board) => board.level !== null || board.trays.length > 0)
-      .map((board) => {
-        const atDepth = handDepth(board);
-        return {
-          atDepth,
-          take: takeLimit(child, atDepth, undefined, toeRecess),
-          see: seeLine(child, atDepth, standOffAt(child, toeRecess)),
-        };
-      }),
+    eye: reach.smallest.eye,
+    boards: boards.flatMap((board) => {
+      const lines = reachLines(reach, side, handDepth(board));
+      return lines ? [{ atDepth: lines.depth, take: lines.take, see: lines.see }] : [];
+    }),
     advisory: scene.classroom.access.wheelchair ? advisoryFor(scene) : null,
   };
 }
@@ -41,9 +30,12 @@ function handDepth(board: FrontBoard): number {
   return depths.length > 0 ? Math.max(...depths) : board.setBack + Math.min(board.depth / 2, WIDE_TAKE_DEPTH);
 }
 
-function advisoryFor(scene: Scene): { high: number; low: number } | null {
-  const bands = ADVISORY.filter((band) =>
-    scene.classroom.children.groups.some((group) => group.count > 0 && group.fromMonths < band.to && group.toMonths > band.from),
+/** The band that serves all ages enrolled: lowest high, highest low. */
+function advisoryFor(scene: Scene): LineHeights['advisory'] {
+  const bands = advisoryReach.filter((band) =>
+    scene.classroom.children.groups.some(
+      (group) => group.count > 0 && group.fromMonths < band.toMonths && group.toMonths > band.fromMonths,
+    ),
   );
   if (bands.length === 0) return null;
   return { high: Math.min(...bands.map((band) => band.high)), low: Math.max(...bands.map((band) => band.low)) };

@@ -1,11 +1,11 @@
+import { type ReadingDirection, inReadingOrder as readOff } from '#model/measures/order/reading.ts';
 import type { FrontBoard, FrontLayout, FrontTray } from './frontLayout.ts';
 
+export type { ReadingDirection };
 export interface InOrder {
   readonly tray: FrontTray;
   readonly board: FrontBoard;
 }
-
-export type ReadingDirection = 'ltr' | 'rtl';
 
 /** The trays of one board as they are read. */
 export function alongBoard(board: FrontBoard, direction: ReadingDirection): readonly FrontTray[] {
@@ -13,7 +13,10 @@ export function alongBoard(board: FrontBoard, direction: ReadingDirection): read
   return direction === 'rtl' ? byX.reverse() : byX;
 }
 
-/** The trays of a shelf side in the order a child meets them: board by board from the top. */
+/** The trays of a shelf side in the order a child meets them: board by board, or column by column. */
 export function inReadingOrder(layout: FrontLayout, direction: ReadingDirection): InOrder[] {
-  return layout.boards.flatMap((board) => alongBoard(board, direction).map((tray) => ({ tray, board })));
+  const all = layout.boards.flatMap((board, index) =>
+    board.trays.map((tray) => ({ id: tray.id, x: board.left + tray.x, width: tray.width, board: index, entry: { tray, board } })),
+  );
+  return readOff(all, layout.piece.reading, direction).map(({ entry }) => entry);
 }

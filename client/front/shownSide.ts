@@ -13,9 +13,3 @@ export function otherSide(scene: Scene, side: SceneSide): SceneSide | null {
   if (all.length < 2) return null;
   return all[(all.indexOf(side) + 1) % all.length] ?? null;
 }
-
-/** mm between two trays: the class's own figure, else 50 as in order/crowded. */
-export function trayGapOf(scene: Scene): number {
-  const own = scene.classroom.options['order/crowded']?.trayGap;
-  return typeof own === 'number' && own >= 0 ? own : 50;
-}

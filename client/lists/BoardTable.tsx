@@ -67,8 +67,8 @@ function Row({ tray, isChosen, isMisplaced, checks, onChoose }: RowProps) {
     <tr aria-current={isChosen || undefined} className={isMisplaced ? 'misplaced' : undefined}>
       <td className="figure">{tray.step === '' ? '–' : tray.step}</td>
       <td>
-        <button type="button" className="tray-name" aria-pressed={isChosen} onClick={() => onChoose(tray.id)}>
-          {tray.name}
+        <button type="button" className="tray-name" aria-pressed={isChosen} title={tray.name} onClick={() => onChoose(tray.id)}>
+          <span>{tray.name}</span>
         </button>
       </td>
       <td className="tray-mark">

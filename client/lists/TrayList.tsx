@@ -1,15 +1,16 @@
 import { useMemo } from 'react';
+import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import { frontLayout } from '../front/frontLayout.ts';
 import { orderMoves } from '../front/orderMoves.ts';
 import { capital, sideName } from '../front/shelfNames.ts';
-import { shownSide, trayGapOf } from '../front/shownSide.ts';
+import { shownSide } from '../front/shownSide.ts';
 import { useReport, useScene, useSession, useUnits, useView } from '../session/hooks.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { BoardEditor } from './BoardEditor.tsx';
 import { BoardTable } from './BoardTable.tsx';
 import { TrayVerbs } from './TrayVerbs.tsx';
 import { checksBySubject } from './trayChecks.ts';
-import './trayList.css';
+import '../styles/trayList.css';
 
 /** The trays of the shelf whose front is shown, board by board: the drawing in words, with the same verbs. */
 export function TrayList() {
@@ -19,7 +20,7 @@ export function TrayList() {
   const report = useReport();
   const units = useUnits();
   const side = shownSide(scene, view.frontOf);
-  const gap = trayGapOf(scene);
+  const gap = trayGapOf(scene.classroom);
   const layout = useMemo(() => (side ? frontLayout(side, gap) : null), [side, gap]);
   if (!side || !layout) {
     return (

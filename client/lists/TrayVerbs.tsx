@@ -1,16 +1,17 @@
 import { useMemo } from 'react';
+import { trayGapOf } from '#model/measures/order/classOptions.ts';
+import { sayOrdinal } from '#model/measures/placeWords.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { gapMark } from '../front/belongs.ts';
-import { ordinal } from '../front/boardNames.ts';
 import { frontActions } from '../front/frontActions.ts';
 import { keyMeaning } from '../front/frontKeys.ts';
 import type { FrontLayout, FrontTray } from '../front/frontLayout.ts';
 import type { BelongsAt } from '../front/orderMoves.ts';
 import { putInStep } from '../front/putInStep.ts';
 import { shelfWords, sideTitle } from '../front/shelfNames.ts';
-import { trayGapOf } from '../front/shownSide.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
+import { ownValue } from '../sheets/materials/ownValue.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -32,7 +33,7 @@ export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
   const units = useUnits();
   const actions = useMemo(() => frontActions(session), [session]);
   const direction = scene.classroom.display.readingDirection;
-  const gap = trayGapOf(scene);
+  const gap = trayGapOf(scene.classroom);
   const mark = gapMark(layout, tray.id, moves, direction);
   const to = moves.get(tray.id);
   const board = layout.boards.find((each) => each.trays.some((one) => one.id === tray.id));
@@ -52,7 +53,7 @@ export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
       <div className="verbs">
         {to && (
           <Button onPress={() => putInStep(session, tray.id)}>
-            {mark ? `Put as ${ordinal(mark.place)}` : `Put on ${shelfWords(scene, to.piece)}`}
+            {mark ? `Put as ${sayOrdinal(mark.place)}` : `Put on ${shelfWords(scene, to.piece)}`}
           </Button>
         )}
         {others.length > 0 && (
@@ -114,10 +115,7 @@ export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
             units={units}
             onCommit={(mm) =>
               mm !== null &&
-              session.commands.changeMaterial(tray.id, {
-                ...(tray.tray.placement.turned ? { depth: mm } : { width: mm }),
-                sure: { ...tray.tray.material.sure, dims: 'own' },
-              })
+              session.commands.changeMaterial(tray.id, ownValue(tray.tray.material, tray.tray.placement.turned ? 'depth' : 'width', mm))
             }
           />
         </div>

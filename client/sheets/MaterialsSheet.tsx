@@ -1,0 +1,88 @@
+import { lazy, Suspense, useCallback, useDeferredValue, useMemo, useState } from 'react';
+import { SheetLayout } from '../frame/SheetLayout.tsx';
+import { orderMoves } from '../front/orderMoves.ts';
+import { putInStep } from '../front/putInStep.ts';
+import { checksBySubject } from '../lists/trayChecks.ts';
+import { useReport, useScene, useSession, useUnits, useView } from '../session/hooks.ts';
+import { Dialog } from '../ui/Dialog.tsx';
+import { AddOwn } from './materials/AddOwn.tsx';
+import { fitFinder } from './materials/fitFinder.ts';
+import { MaterialPanel } from './materials/MaterialPanel.tsx';
+import { MaterialTable } from './materials/MaterialTable.tsx';
+import { type RowOrder, type RowVerb, rowSections } from './materials/materialRows.ts';
+import { TableHead } from './materials/TableHead.tsx';
+import { Threads } from './materials/Threads.tsx';
+import { whereaboutsOf } from './materials/whereabouts.ts';
+import '../styles/materials.css';
+import '../styles/materialPanel.css';
+
+const AddFromCatalogue = lazy(() => import('./materials/AddFromCatalogue.tsx').then((module) => ({ default: module.AddFromCatalogue })));
+
+/** The materials: threads of steps, all of them in a table, and where the chosen one would fit. */
+export function MaterialsSheet() {
+  const session = useSession();
+  const scene = useScene();
+  const view = useView();
+  const report = useReport();
+  const units = useUnits();
+  const moves = orderMoves(report);
+  const checks = checksBySubject(report);
+  const [area, setArea] = useState<string | null>(null);
+  const [typed, setTyped] = useState('');
+  const [order, setOrder] = useState<RowOrder>('step');
+  const [adding, setAdding] = useState<'catalogue' | 'own' | null>(null);
+  const filter = useDeferredValue(useMemo(() => ({ area, typed, order }), [area, typed, order]));
+  const finder = useMemo(() => fitFinder(scene), [scene]);
+  const sections = useMemo(
+    () => rowSections({ scene, moves, checks, fits: finder.sayBest }, filter),
+    [scene, moves, checks, finder, filter],
+  );
+  const chosen = view.material;
+
+  const choose = useCallback((id: string) => session.setView({ material: id, chosen: { kind: 'tray', id } }), [session]);
+  const doVerb = useCallback(
+    (id: string, verb: NonNullable<RowVerb>) => {
+      session.setView({ material: id });
+      if (verb === 'put in step') putInStep(session, id);
+      else if (verb === 'place it') fitFinder(session.scene()).placeBest(session, id);
+      else session.announce('Where room can be made is shown beside the table.');
+    },
+    [session],
+  );
+
+  const where = whereaboutsOf(scene);
+  const placed = [...where.values()].filter(({ at }) => at === 'board' || at === 'room').length;
+  const onTable = [...where.values()].filter(({ at }) => at === 'table').length;
+  const main = (
+    <div className="materials-main">
+      <div className="panel-head">
+        <h2>Threads</h2>
+        <span className="aside threads-what">
+          each area as one line of steps, in the order they stand on the shelves · {placed} placed, {onTable} on the table
+        </span>
+      </div>
+      {scene.classroom.materials.length === 0 ? (
+        <p className="materials-empty">No materials yet. Add those of the trade from the catalogue, or your own.</p>
+      ) : (
+        <Threads {...{ scene, moves, area, chosen }} onArea={setArea} onChoose={choose} />
+      )}
+      <TableHead {...{ scene, area, typed, order }} onTyped={setTyped} onOrder={setOrder} onArea={setArea} onAdd={setAdding} />
+      <MaterialTable {...{ sections, chosen, units }} onChoose={choose} onVerb={doVerb} />
+      {sections.length === 0 && scene.classroom.materials.length > 0 && <p className="materials-empty">Nothing is called that here.</p>}
+    </div>
+  );
+
+  return (
+    <>
+      <SheetLayout main={main} right={<MaterialPanel scene={scene} id={chosen} />} mainName="Threads" rightName="Where would it fit?" />
+      <Dialog title="Add from the catalogue" isOpen={adding === 'catalogue'} onClose={() => setAdding(null)} isWide>
+        <Suspense fallback={<p>The catalogue is being opened …</p>}>
+          <AddFromCatalogue onDone={() => setAdding(null)} />
+        </Suspense>
+      </Dialog>
+      <Dialog title="Add a material of your own" isOpen={adding === 'own'} onClose={() => setAdding(null)}>
+        <AddOwn onDone={() => setAdding(null)} />
+      </Dialog>
+    </>
+  );
+}

@@ -1,0 +1,122 @@
+import { useMemo, useState } from 'react';
+import { areaName } from '#model/catalogue/areas.ts';
+import { catalogueMaterials } from '#model/catalogue/catalogue.ts';
+import type { Material } from '#model/schema/types.ts';
+import { capital } from '../../front/shelfNames.ts';
+import { useClassroom, useSession } from '../../session/hooks.ts';
+import { Button } from '../../ui/Button.tsx';
+import { Select } from '../../ui/Select.tsx';
+import { TextLink } from '../../ui/TextLink.tsx';
+import { Tick } from '../../ui/Tick.tsx';
+import { isMeant } from './findMaterials.ts';
+import { fromCatalogueHere } from './fromCatalogueHere.ts';
+import { sayAge } from './materialWords.ts';
+
+/** Materials of the trade to pick from, by area and strand, several at once. Those already here are marked. */
+export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
+  const session = useSession();
+  const { materials } = useClassroom();
+  const [area, setArea] = useState('');
+  const [typed, setTyped] = useState('');
+  const [picked, setPicked] = useState<ReadonlySet<string>>(new Set());
+  const here = useMemo(() => new Set(materials.flatMap((each) => each.catalogue ?? [])), [materials]);
+  const areas = useMemo(() => [...new Set(catalogueMaterials.map((each) => each.area))], []);
+  const shown = catalogueMaterials.filter((each) => (area === '' || each.area === area) && isMeant({ material: each, stands: '' }, typed));
+  const strands = [...new Set(shown.map((each) => `${each.area}\n${each.strand}`))];
+
+  function toggle(ids: readonly string[], isIn: boolean): void {
+    const next = new Set(picked);
+    for (const id of ids)
+      if (isIn) next.add(id);
+      else next.delete(id);
+    setPicked(next);
+  }
+
+  function add(): void {
+    session.undo.beginStep();
+    const made = fromCatalogueHere(materials, [...picked]);
+    let last: string | null = null;
+    for (const material of made) last = session.commands.addMaterial(material);
+    session.undo.endStep();
+    session.announce(`${made.length === 1 ? 'One material is' : `${made.length} materials are`} added. They are on the table.`);
+    if (last) session.setView({ material: last });
+    onDone();
+  }
+
+  return (
+    <>
+      <div className="catalogue-filter">
+        <Select
+          label="Area"
+          value={area}
+          options={[{ value: '', text: 'all areas' }, ...areas.map((each) => ({ value: each, text: areaName(each) }))]}
+          onChange={setArea}
+        />
+        <div className="field">
+          <label htmlFor="catalogue-find">Find</label>
+          <input id="catalogue-find" type="search" value={typed} onChange={(event) => setTyped(event.target.value)} />
+        </div>
+      </div>
+      <p className="aside">
+        Sizes, masses and ages are mostly estimates; each value says how sure it is. Measure your own before you build on them.
+      </p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls is reached by the keyboard */}
+      <section className="catalogue-list" aria-label="Materials of the trade" tabIndex={0}>
+        {strands.map((key) => {
+          const [strandArea = '', strand = ''] = key.split('\n');
+          const list = shown.filter((each) => each.area === strandArea && each.strand === strand);
+          const free = list.filter((each) => !here.has(each.id)).map((each) => each.id);
+          const isAll = free.length > 0 && free.every((id) => picked.has(id));
+          return (
+            <fieldset key={key}>
+              <legend>
+                {capital(strand)} <span className="aside">{areaName(strandArea)}</span>{' '}
+                {free.length > 0 && (
+                  <TextLink onPress={() => toggle(free, !isAll)}>{isAll ? 'none of these' : `all ${free.length}`}</TextLink>
+                )}
+              </legend>
+              {list.map((each) => (
+                <Entry
+                  key={each.id}
+                  material={each}
+                  isHere={here.has(each.id)}
+                  isPicked={picked.has(each.id)}
+                  onPick={(isIn) => toggle([each.id], isIn)}
+                />
+              ))}
+            </fieldset>
+          );
+        })}
+        {shown.length === 0 && <p>Nothing in the catalogue is called that. Add your own instead.</p>}
+      </section>
+      <div className="verbs">
+        <Button kind="strong" isDisabled={picked.size === 0} onPress={add}>
+          {picked.size === 0 ? 'Add' : `Add ${picked.size}`}
+        </Button>
+        <TextLink onPress={onDone}>Leave it</TextLink>
+      </div>
+    </>
+  );
+}
+
+interface EntryProps {
+  readonly material: Material;
+  readonly isHere: boolean;
+  readonly isPicked: boolean;
+  readonly onPick: (isIn: boolean) => void;
+}
+
+function Entry({ material, isHere, isPicked, onPick }: EntryProps) {
+  if (isHere) {
+    return (
+      <p className="catalogue-here">
+        {material.step} {material.name} <b>already here</b>
+      </p>
+    );
+  }
+  return (
+    <Tick isTicked={isPicked} onChange={onPick}>
+      {material.step} {material.name} <span className="aside">{sayAge(material)}</span>
+    </Tick>
+  );
+}

@@ -1,0 +1,92 @@
+import type { ReactNode } from 'react';
+import type { Material } from '#model/schema/types.ts';
+import { useSession, useUnits } from '../../session/hooks.ts';
+import { TextLink } from '../../ui/TextLink.tsx';
+import { MaterialDrawing } from './MaterialDrawing.tsx';
+import { sayAge, sayCarried, sayMode, saySize, saySure } from './materialWords.ts';
+import { type Neighbours, neighboursOf } from './neighbours.ts';
+
+interface Props {
+  readonly materials: readonly Material[];
+  readonly material: Material;
+  /** "shelf 7, top · 1st" */
+  readonly stands: string;
+}
+
+/** What is known of a material, and how sure each value is. */
+export function MaterialFacts({ materials, material, stands }: Props) {
+  const units = useUnits();
+  const near = neighboursOf(materials, material);
+  return (
+    <>
+      <div className="material-top">
+        <MaterialDrawing material={material} units={units} />
+        <div>
+          <Links word="comes after" list={near.after} />
+          <Links word="comes before" list={near.before} />
+          {near.missing.length > 0 && <p className="aside">asks for {near.missing.join(', ')}, which is not here</p>}
+          <p>{stands}</p>
+        </div>
+      </div>
+      <dl className="material-facts">
+        <Fact word="Age" sure={saySure(material, 'fromMonths')}>
+          {sayAge(material)}
+        </Fact>
+        <Fact word="Size" sure={saySure(material, 'width')}>
+          {saySize(material, units)}
+        </Fact>
+        <Fact word="Mass" sure={saySure(material, 'mass')}>
+          {material.mass === null ? 'not known' : `${material.mass.toFixed(2)} kg`}
+        </Fact>
+        <Fact word="Carried" sure={saySure(material, 'carried')}>
+          {sayCarried(material)}
+        </Fact>
+        <Fact word="Isolates" sure={saySure(material, 'isolates')}>
+          {material.isolates.join(', ') || 'not said'}
+        </Fact>
+        <Fact word="Work" sure={saySure(material, 'mode')}>
+          {sayMode(material.mode)}
+        </Fact>
+        <Fact word="Own control" sure={saySure(material, 'control')}>
+          {material.control || 'not said'}
+        </Fact>
+        {material.words.length > 0 && (
+          <Fact word="Words" sure={saySure(material, 'words')}>
+            {material.words.join(', ')}
+          </Fact>
+        )}
+      </dl>
+    </>
+  );
+}
+
+function Links({ word, list }: { word: string; list: Neighbours['after'] }) {
+  const session = useSession();
+  if (list.length === 0) return null;
+  return (
+    <p>
+      {word}{' '}
+      {list.map((each, i) => (
+        <span key={each.id}>
+          {i > 0 && ', '}
+          <TextLink ink onPress={() => session.setView({ material: each.id })}>
+            {each.name}
+          </TextLink>
+          {each.sure && <span className="aside"> {each.sure}</span>}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+function Fact({ word, sure, children }: { word: string; sure: string; children: ReactNode }) {
+  return (
+    <div>
+      <dt>{word}</dt>
+      <dd>
+        {children}
+        {sure !== '' && <span className="sure"> {sure}</span>}
+      </dd>
+    </div>
+  );
+}

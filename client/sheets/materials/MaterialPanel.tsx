@@ -1,0 +1,95 @@
+import type { Scene } from '#model/scene/types.ts';
+import { frontActions } from '../../front/frontActions.ts';
+import { sayStep } from '../../front/frontLayout.ts';
+import { capital } from '../../front/shelfNames.ts';
+import { checksBySubject } from '../../lists/trayChecks.ts';
+import { useReport, useSession } from '../../session/hooks.ts';
+import { SeverityWord } from '../../ui/SeverityMark.tsx';
+import { TextLink } from '../../ui/TextLink.tsx';
+import { FitList } from './FitList.tsx';
+import { MaterialEditor } from './MaterialEditor.tsx';
+import { MaterialFacts } from './MaterialFacts.tsx';
+import { sayWhereabouts } from './sayWhereabouts.ts';
+import { areaKey, areaTitle } from './threads.ts';
+import { whereaboutsOf } from './whereabouts.ts';
+
+/** The right column: the chosen material, where it would fit, and its values. */
+export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }) {
+  const session = useSession();
+  const checks = checksBySubject(useReport());
+  const material = id === null ? undefined : scene.materialById.get(id);
+  if (!material) {
+    return (
+      <div className="material-panel">
+        <div className="panel-head">
+          <h2>No material chosen</h2>
+        </div>
+        <p className="aside">
+          Choose one in the table or on a thread: what it comes after, how sure its values are and where it would fit are said here.
+        </p>
+      </div>
+    );
+  }
+  const at = whereaboutsOf(scene).get(material.id) ?? { at: 'none' as const };
+  const isPlaced = at.at === 'board' || at.at === 'room';
+  const remarks = scene.classroom.notes.filter((note) => note.on === material.id && !note.done);
+  const step = sayStep(material.step);
+  return (
+    <div className="material-panel" key={material.id}>
+      <div className="panel-head">
+        <h2>{material.name}</h2>
+        <span className="aside">
+          {areaTitle(areaKey(material))}
+          {material.strand === '' ? '' : `, ${material.strand}`}
+          {step === '' ? '' : `, step ${step}`}
+        </span>
+      </div>
+      <MaterialFacts materials={scene.classroom.materials} material={material} stands={capital(sayWhereabouts(scene, material, at))} />
+      {(checks.get(material.id) ?? []).map((finding) => (
+        <p key={finding.key} className="material-finding">
+          <SeverityWord severity={finding.severity} /> {finding.message}
+        </p>
+      ))}
+      {isPlaced && (
+        <div className="verbs">
+          <TextLink
+            onPress={() => {
+              if (at.at === 'board')
+                session.setView({
+                  sheet: 'room',
+                  frontOf: { piece: at.side.piece.id, side: at.side.side },
+                  chosen: { kind: 'tray', id: material.id },
+                });
+              else session.setView({ sheet: 'room', chosen: { kind: 'tray', id: material.id } });
+            }}
+          >
+            Show on the plan
+          </TextLink>
+          <TextLink onPress={() => frontActions(session).putAway(material.id)}>Put away</TextLink>
+        </div>
+      )}
+      {material.stands === 'own' && (
+        <>
+          <div className="panel-head">
+            <h3>{isPlaced ? 'Where else would it fit?' : 'Where would it fit?'}</h3>
+          </div>
+          <FitList scene={scene} material={material} />
+        </>
+      )}
+      {remarks.length > 0 && (
+        <>
+          <div className="panel-head">
+            <h3>Remarks</h3>
+          </div>
+          {remarks.map((note) => (
+            <p key={note.id}>
+              {note.by !== '' && <b>{note.by} </b>}
+              {note.text}
+            </p>
+          ))}
+        </>
+      )}
+      <MaterialEditor material={material} materials={scene.classroom.materials} />
+    </div>
+  );
+}
