@@ -3,7 +3,7 @@ import { deductionMatrix } from '../standards/deductionMatrix.ts';
 import { type ChosenRules, chooseRules, everyChoice } from './chosenRules.ts';
 import { type CountedFloor, countedFloor } from './countedFloor.ts';
 import type { FloorItem } from './floorItems.ts';
-import { type AgeGroup, childrenOn, countOf, type SpaceNeed, spaceNeed } from './roomNeeds.ts';
+import { type AgeGroup, childrenOn, countOf, evenSpace, type SpaceNeed, spaceNeed } from './roomNeeds.ts';
 
 /** How many children the floor takes under one rule set. */
 export interface FloorPlaces {
@@ -12,6 +12,8 @@ export interface FloorPlaces {
   readonly counted: CountedFloor | null;
   /** null: no children, or no figure per child. */
   readonly need: SpaceNeed | null;
+  /** m² a child, with the mix enrolled; without children the figure of a table that has only one. */
+  readonly perChild: number | null;
   readonly enrolled: number;
   /** Most children of the enrolled mix on the floor that counts for sure; null: cannot be told. */
   readonly byArea: number | null;
@@ -49,21 +51,24 @@ function placesUnder(scene: Scene, items: readonly FloorItem[], rules: ChosenRul
   const deductions = rules.set?.deductions ?? deductionMatrix.silent;
   const counted = scene.room.isSound ? countedFloor(scene.room, others, items, deductions, asked) : null;
   const need = rules.space && spaceNeed(children.groups, rules.space);
-  const areas = counted && need ? takes(counted, need) : { byArea: null, byAreaMost: null };
-  const byAreaPerRoom =
-    counted && need
-      ? [counted.least - counted.others, ...room.otherRooms.map((other) => other.area)].reduce(
-          (sum, area) => sum + childrenOn(area, need.perChild),
-          0,
-        )
-      : null;
-  return { rules, counted, need, enrolled: countOf(children.groups), ...areas, byAreaPerRoom };
+  // Without children there is no mix of ages; a table that asks the same of every age needs none.
+  const perChild = need?.perChild ?? (rules.space && evenSpace(rules.space));
+  const rooms = counted ? [counted.least - counted.others, ...room.otherRooms.map((other) => other.area)] : [];
+  return {
+    rules,
+    counted,
+    need,
+    perChild,
+    enrolled: countOf(children.groups),
+    ...takes(counted, perChild),
+    byAreaPerRoom: counted && perChild !== null ? rooms.reduce((sum, area) => sum + childrenOn(area, perChild), 0) : null,
+  };
 }
 
-const takes = (counted: CountedFloor, need: SpaceNeed) => ({
-  byArea: childrenOn(counted.least, need.perChild),
-  byAreaMost: childrenOn(counted.most, need.perChild),
-});
+function takes(counted: CountedFloor | null, perChild: number | null): Pick<FloorPlaces, 'byArea' | 'byAreaMost'> {
+  if (!counted || perChild === null) return { byArea: null, byAreaMost: null };
+  return { byArea: childrenOn(counted.least, perChild), byAreaMost: childrenOn(counted.most, perChild) };
+}
 
 /** The enrolment of each date against the floor of the rule set in force, in the order of the dates. */
 export function measureYear(scene: Scene, { rules, counted }: FloorPlaces): YearPlaces[] {
@@ -72,7 +77,7 @@ export function measureYear(scene: Scene, { rules, counted }: FloorPlaces): Year
     .map(({ from, groups }: { from: string; groups: readonly AgeGroup[] }): YearPlaces => {
       const children = countOf(groups);
       const need = rules.space && spaceNeed(groups, rules.space);
-      const areas = counted && need ? takes(counted, need) : { byArea: null, byAreaMost: null };
+      const areas = takes(counted, need?.perChild ?? null);
       return { from, children, need, ...areas, over: areas.byArea === null ? 0 : Math.max(0, children - areas.byArea) };
     });
 }

@@ -60,6 +60,12 @@ export function spaceNeed(groups: readonly AgeGroup[], table: SpaceTable): Space
   };
 }
 
+/** m² a child where a table asks the same of every age; null: it depends on the ages. */
+export function evenSpace({ rows }: SpaceTable): number | null {
+  const first = rows[0];
+  return first && rows.every((row) => row.m2 === first.m2) ? first.m2 : null;
+}
+
 /** The most children of the same mix that a floor (m²) takes: rounded down. */
 export const childrenOn = (area: number, perChild: number): number => wholeChildren(area / perChild);
 
