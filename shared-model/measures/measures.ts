@@ -8,6 +8,7 @@ import { measurePlaces } from './places.ts';
 import { measureReach } from './reach.ts';
 import { measureSeats, seatStrips } from './seats.ts';
 import { measureWaysAndNarrow } from './waysMeasure.ts';
+import { matsByArea, measureWork } from './workPlaces.ts';
 
 /** What rules share, computed at first use, once per change. Each measure adds its line to `measuresOf`. */
 export type Measures = ReturnType<typeof measuresOf>;
@@ -16,6 +17,8 @@ export function measuresOf(scene: Scene) {
   const reach = lazily(() => measureReach(scene));
   const items = lazily(() => (scene.room.isSound ? floorItems(scene) : []));
   const floorPlaces = lazily(() => measureFloorPlaces(scene, items()));
+  const seats = lazily(() => measureSeats(scene));
+  const workPlaces = lazily(() => measureWork(seats().total, matsByArea(scene)));
   return {
     scene,
     reach,
@@ -25,7 +28,8 @@ export function measuresOf(scene: Scene) {
     placesByRuleSet: lazily(() => measurePlacesByRuleSet(scene, items())),
     placesOverYear: lazily(() => measureYear(scene, floorPlaces())),
     places: lazily(() => measurePlaces(scene, floorPlaces(), null)),
-    seats: lazily(() => measureSeats(scene)),
+    workPlaces,
+    seats,
     seatStrips: lazily(() => seatStrips(scene)),
     ways: lazily(() => measureWaysAndNarrow(scene)),
   };

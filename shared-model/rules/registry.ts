@@ -1,6 +1,7 @@
 import { crowded } from './order/crowded.ts';
 import { sequence } from './order/sequence.ts';
 import { area } from './places/area.ts';
+import { work } from './places/work.ts';
 import { see } from './reach/see.ts';
 import { take } from './reach/take.ts';
 import type { Rule } from './rule.ts';
@@ -11,4 +12,4 @@ import { narrow } from './way/narrow.ts';
 import { width } from './way/width.ts';
 
 /** Every rule, in the order of the nine questions. One line a rule. */
-export const rules: readonly Rule[] = [width, narrow, door, take, see, sequence, crowded, area, overlap, outside];
+export const rules: readonly Rule[] = [width, narrow, door, take, see, sequence, crowded, area, work, overlap, outside];
