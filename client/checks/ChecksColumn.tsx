@@ -4,7 +4,7 @@ import { LeftList } from './LeftList.tsx';
 import { MeasureNext } from './MeasureNext.tsx';
 import { Question } from './Question.tsx';
 import { SourceList } from './SourceList.tsx';
-import { leftAsTheyAre, openProblems, questionStates } from './sortFindings.ts';
+import { leftAsTheyAre, openGroups, questionStates } from './sortFindings.ts';
 import { sourceLetters } from './sourceLetters.ts';
 
 /** The nine questions in their order, each with what was found; below them what to measure and what was left. */
@@ -24,7 +24,7 @@ export function ChecksColumn() {
 
 function Questions({ report }: { report: Report }) {
   const states = questionStates(report);
-  const letters = sourceLetters(states.flatMap((state) => state.problems));
+  const letters = sourceLetters(states.flatMap((state) => state.problems.map(({ lead }) => lead)));
   const open = states.filter((state) => state.answer === 'problem' || state.answer === 'cannot-tell').length;
   const withRules = states.filter((state) => state.answer !== 'no-rule').length;
   return (
@@ -48,7 +48,7 @@ function Questions({ report }: { report: Report }) {
 
 function sayOpen(report: Report, isThinking: boolean): string {
   const left = leftAsTheyAre(report).length;
-  const parts = [`${openProblems(report).length} open`];
+  const parts = [`${openGroups(report).length} open`];
   if (left > 0) parts.push(`${left} left as ${left === 1 ? 'it is' : 'they are'}`);
   if (isThinking) parts.push('still looking …');
   return parts.join(' · ');

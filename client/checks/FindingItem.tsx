@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import type { Finding } from '#model/findings/finding.ts';
 import { boundingBox } from '#model/geometry/polygon.ts';
 import { sayQuantity } from '#model/units/quantity.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
@@ -10,18 +9,20 @@ import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { doFix } from './doFix.ts';
 import { Gauge } from './Gauge.tsx';
+import type { FindingGroup } from './groupFindings.ts';
 import { LeaveForm } from './LeaveForm.tsx';
 import { showFinding } from './showFinding.ts';
 
 interface Props {
-  readonly finding: Finding;
+  readonly group: FindingGroup;
   readonly isShown: boolean;
   readonly letters: ReadonlyMap<string, string>;
   readonly units: LengthUnits;
 }
 
 /** One finding: short until it is chosen, then with gauge, reason and what can be done. */
-export function FindingItem({ finding, isShown, letters, units }: Props) {
+export function FindingItem({ group, isShown, letters, units }: Props) {
+  const { lead: finding, others } = group;
   const session = useSession();
   const scene = useScene();
   const [isLeaving, setLeaving] = useState(false);
@@ -44,7 +45,12 @@ export function FindingItem({ finding, isShown, letters, units }: Props) {
         </span>
         <span className="finding-text">
           {finding.message}
-          {at && <span className="at">at {at}</span>}
+          {(at || others.length > 0) && (
+            <span className="at">
+              {at && `at ${at}`}
+              {others.length > 0 && `${at ? ', ' : ''}and ${others.length} more at the same place`}
+            </span>
+          )}
         </span>
         {measured && (
           <span className="finding-figures">
@@ -64,6 +70,13 @@ export function FindingItem({ finding, isShown, letters, units }: Props) {
             />
           )}
           <p>{finding.why}</p>
+          {others.length > 0 && (
+            <ul className="aside" aria-label="At the same place">
+              {others.map((other) => (
+                <li key={other.key}>{other.message}</li>
+              ))}
+            </ul>
+          )}
         </div>
       )}
       {(isShown || finding.fix) && !isLeaving && (
@@ -82,7 +95,7 @@ export function FindingItem({ finding, isShown, letters, units }: Props) {
           {isShown && <TextLink onPress={() => setLeaving(true)}>Leave it</TextLink>}
         </div>
       )}
-      {isLeaving && <LeaveForm finding={finding} onClose={() => setLeaving(false)} />}
+      {isLeaving && <LeaveForm keys={[finding, ...others].map(({ key }) => key)} onClose={() => setLeaving(false)} />}
     </li>
   );
 }

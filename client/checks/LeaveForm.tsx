@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import type { Finding } from '#model/findings/finding.ts';
 import { useSession } from '../session/hooks.ts';
 import { me } from '../session/me.ts';
 import { Button } from '../ui/Button.tsx';
@@ -7,7 +6,7 @@ import { Field } from '../ui/Field.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 
 /** Leaving a finding as it is takes a reason: the next guide wants to know why. */
-export function LeaveForm({ finding, onClose }: { finding: Finding; onClose: () => void }) {
+export function LeaveForm({ keys, onClose }: { keys: readonly string[]; onClose: () => void }) {
   const session = useSession();
   const [reason, setReason] = useState('');
   const isReady = reason.trim() !== '';
@@ -15,7 +14,10 @@ export function LeaveForm({ finding, onClose }: { finding: Finding; onClose: () 
   function leave() {
     if (!isReady) return;
     const { name, initials } = me();
-    session.commands.leave(finding.key, reason.trim(), name || initials);
+    // What stands in the list once is left in one step.
+    session.undo.beginStep();
+    for (const key of keys) session.commands.leave(key, reason.trim(), name || initials);
+    session.undo.endStep();
     session.setView({ finding: null });
     session.announce('Left as it is. It stands in the list of those left, and can be taken up again.');
     onClose();

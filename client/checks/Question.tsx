@@ -1,5 +1,6 @@
 import { useUnits, useView } from '../session/hooks.ts';
 import { FindingItem } from './FindingItem.tsx';
+import { isIn } from './groupFindings.ts';
 import type { QuestionState } from './sortFindings.ts';
 
 /** One of the nine questions, and what was found. */
@@ -13,8 +14,8 @@ export function Question({ state, letters }: { state: QuestionState; letters: Re
       </h3>
       {state.problems.length > 0 ? (
         <ul>
-          {state.problems.map((finding) => (
-            <FindingItem key={finding.key} finding={finding} isShown={view.finding === finding.key} letters={letters} units={units} />
+          {state.problems.map((group) => (
+            <FindingItem key={group.lead.key} group={group} isShown={isIn(group, view.finding)} letters={letters} units={units} />
           ))}
         </ul>
       ) : (

@@ -1,5 +1,6 @@
 import type { Report } from '#model/analysis/report.ts';
 import { type Finding, type QuestionId, questions, type Severity } from '#model/findings/finding.ts';
+import { type FindingGroup, groupFindings } from './groupFindings.ts';
 
 const weight: Readonly<Record<Severity, number>> = { must: 0, should: 1, note: 2 };
 export const questionIds = Object.keys(questions) as QuestionId[];
@@ -8,6 +9,8 @@ export const questionOf = (rule: string): string => rule.slice(0, rule.indexOf('
 
 /** Problems that nobody left as they are. */
 export const openProblems = (report: Report): Finding[] => report.findings.filter((f) => f.outcome === 'problem' && f.leftReason === null);
+/** The same, each thing to mend once. */
+export const openGroups = (report: Report): FindingGroup[] => groupFindings(openProblems(report));
 /** What could not be told, and nobody left as it is. */
 export const unanswered = (report: Report): Finding[] =>
   report.findings.filter((f) => f.outcome === 'cannot-tell' && f.leftReason === null);
@@ -21,7 +24,7 @@ export function bySeverity(findings: readonly Finding[]): Finding[] {
 export interface QuestionState {
   readonly id: QuestionId;
   readonly asks: string;
-  readonly problems: readonly Finding[];
+  readonly problems: readonly FindingGroup[];
   readonly unknown: number;
   /** no-rule: nothing looks at it yet. does-not-apply: nothing here that it looks at. */
   readonly answer: 'problem' | 'cannot-tell' | 'fine' | 'does-not-apply' | 'no-rule';
@@ -32,7 +35,7 @@ export function questionStates(report: Report): QuestionState[] {
   return questionIds.map((id) => {
     const own = (rule: string) => questionOf(rule) === id;
     const answers = Object.entries(report.answers).flatMap(([rule, answer]) => (own(rule) ? [answer] : []));
-    const problems = bySeverity(openProblems(report).filter((f) => own(f.rule)));
+    const problems = groupFindings(bySeverity(openProblems(report).filter((f) => own(f.rule))));
     const unknown = unanswered(report).filter((f) => own(f.rule)).length;
     return { id, asks: questions[id], problems, unknown, answer: answerOf(answers, problems.length, unknown) };
   });

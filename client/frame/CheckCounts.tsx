@@ -1,5 +1,5 @@
 import type { Severity } from '#model/findings/finding.ts';
-import { openProblems, unanswered } from '../checks/sortFindings.ts';
+import { openGroups, unanswered } from '../checks/sortFindings.ts';
 import { useReport } from '../session/hooks.ts';
 import { SeverityMark, severityWord } from '../ui/SeverityMark.tsx';
 
@@ -9,9 +9,9 @@ const severities: readonly Severity[] = ['must', 'should', 'note'];
 export function CheckCounts() {
   const report = useReport();
   if (!report) return <p className="aside">being worked out</p>;
-  const open = openProblems(report);
+  const open = openGroups(report);
   const unknown = unanswered(report).length;
-  const counts = severities.map((severity) => ({ severity, count: open.filter((f) => f.severity === severity).length }));
+  const counts = severities.map((severity) => ({ severity, count: open.filter(({ lead }) => lead.severity === severity).length }));
   const said = counts.filter(({ count }) => count > 0);
   return (
     <p className="counts">

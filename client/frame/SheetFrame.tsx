@@ -6,6 +6,7 @@ import type { SheetName } from '../session/types.ts';
 import { ArrangementSwitch } from './ArrangementSwitch.tsx';
 import { EdgeTools } from './EdgeTools.tsx';
 import { FrameDialogSet } from './FrameDialogSet.tsx';
+import { SheetBoundary } from './SheetBoundary.tsx';
 import { StatusLine } from './StatusLine.tsx';
 import { sheetOrder } from './TitleBlock.tsx';
 import { useUndoKeys } from './useUndoKeys.ts';
@@ -58,9 +59,11 @@ export function SheetFrame() {
             <TabPanel key={name} id={name} className="sheet">
               <div className="neat">
                 <StatusLine />
-                <Suspense fallback={<p className="waiting-words">The drawing is being laid out …</p>}>
-                  <Sheet />
-                </Suspense>
+                <SheetBoundary>
+                  <Suspense fallback={<p className="waiting-words">The drawing is being laid out …</p>}>
+                    <Sheet />
+                  </Suspense>
+                </SheetBoundary>
               </div>
             </TabPanel>
           );

@@ -17,8 +17,9 @@ interface Props {
 export function FloorThatCounts({ sets, inForce, other, onCompare }: Props) {
   const scene = useScene();
   const units = useUnits();
-  const say = (m2: number | undefined) => (m2 === undefined ? '–' : sayArea(m2, units));
+  const say = (m2: number | undefined) => (m2 === undefined ? '–' : sayArea(m2, units).replace(/ .*$/, ''));
   const others = inForce.counted?.others ?? 0;
+  const hasOpen = [inForce, other].some((set) => (set?.counted?.open.length ?? 0) > 0);
   return (
     <div className="floor-counts">
       <header className="panel-head">
@@ -51,8 +52,8 @@ export function FloorThatCounts({ sets, inForce, other, onCompare }: Props) {
             </tbody>
           </table>
           <p className="aside">
-            Hatched red: not counted by the rule in force. “or 0”: the rule does not say, and it was not answered yet; the lower figure
-            takes it off.
+            Hatched: not counted by the rule in force.
+            {hasOpen && ' “or 0”: the rule does not say and it was not answered; the lower figure takes it off.'}
           </p>
         </div>
       </div>

@@ -2,6 +2,7 @@ import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
 import { sayArea } from '#model/units/sayLength.ts';
 import { useClassroom, useReport, useUnits } from '../session/hooks.ts';
 import { sayYears } from '../text/sayAges.ts';
+import { ScrollPart } from '../ui/ScrollPart.tsx';
 import { ArrowRow, ChildRow, type Scale, WorkRow } from './limitRows.tsx';
 import { matsOf, type PlacesLine } from './placesLine.ts';
 
@@ -10,7 +11,7 @@ interface Props {
   readonly inForce: FloorPlaces | null;
   readonly other: FloorPlaces | null;
 }
-const LEFT = 190;
+const LEFT = 236;
 const WIDTH = 960;
 const ROW = 52;
 const TOP = 34;
@@ -84,7 +85,7 @@ export function LimitChart({ line, inForce, other }: Props) {
       ? [
           {
             title: 'Floor, another rule',
-            sub: `${other.rules.name}, for comparison`,
+            sub: other.rules.name,
             value: other.byArea,
             isShort: false,
             draw: <ArrowRow scale={scale} to={other.byArea} words={floorWords(other, units)} isStrong={false} />,
@@ -95,7 +96,7 @@ export function LimitChart({ line, inForce, other }: Props) {
   const height = TOP + rows.length * ROW + 24;
 
   return (
-    <figure className="limit-chart">
+    <ScrollPart className="limit-chart" label="Each way of asking how many">
       <svg
         viewBox={`0 0 ${WIDTH} ${height}`}
         role="img"
@@ -149,11 +150,11 @@ export function LimitChart({ line, inForce, other }: Props) {
           </>
         )}
       </svg>
-      <figcaption className="only-heard">
+      <p className="only-heard">
         {rows.map((row) => `${row.title} (${row.sub}): ${row.value ?? 'not told'}.`).join(' ')}{' '}
         {classroom.children.groups.map((group) => `${group.count} from ${sayYears(group.fromMonths)} years`).join(', ')}.
-      </figcaption>
-    </figure>
+      </p>
+    </ScrollPart>
   );
 }
 

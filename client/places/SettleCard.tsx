@@ -27,7 +27,7 @@ export function SettleCard({ finding }: { finding: Finding }) {
       <p>{finding.why}</p>
       <p className="aside">{finding.sources.map(sourceText).join('; ')}</p>
       {isLeaving ? (
-        <LeaveForm finding={finding} onClose={() => setLeaving(false)} />
+        <LeaveForm keys={[finding.key]} onClose={() => setLeaving(false)} />
       ) : (
         <div className="verbs">
           {fix && (

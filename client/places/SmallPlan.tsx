@@ -1,6 +1,7 @@
 import { boundingBox, type Polygon } from '#model/geometry/polygon.ts';
 import type { CountedFloor } from '#model/measures/countedFloor.ts';
 import type { Scene } from '#model/scene/types.ts';
+import { pieceNumbers } from '../plan/numbers.ts';
 
 /** mm of wall drawn round the room */
 const WALL = 180;
@@ -11,6 +12,7 @@ export function SmallPlan({ scene, counted }: { scene: Scene; counted: CountedFl
   const box = boundingBox(outline);
   const width = box.maxX - box.minX + 2 * WALL;
   const height = box.maxY - box.minY + 2 * WALL;
+  const numbers = pieceNumbers(scene.arrangement);
   const taken = (counted?.items ?? []).filter((item) => item.deducted > 0 && item.answer !== 'count');
   return (
     <svg
@@ -61,7 +63,7 @@ export function SmallPlan({ scene, counted }: { scene: Scene; counted: CountedFl
             fontWeight="700"
             fill="var(--ink)"
           >
-            {shortLabel(body.label)}
+            {numbers.get(body.id)}
           </text>
         ) : null,
       )}
@@ -79,6 +81,3 @@ function shapeOf(id: string, scene: Scene): Polygon | null {
 }
 
 const ring = (polygon: Polygon): string => `M${polygon.map(({ x, y }) => `${x} ${y}`).join('L')}Z`;
-
-/** A shelf's number when its name ends with one; a long name would not fit. */
-const shortLabel = (label: string): string => /(\d+)$/.exec(label)?.[1] ?? '';

@@ -24,8 +24,8 @@ export function WhatToSettle({ report }: { report: Report }) {
         </p>
       )}
       <ul>
-        {problems.map((finding) => (
-          <SettleCard key={finding.key} finding={finding} />
+        {problems.map(({ lead }) => (
+          <SettleCard key={lead.key} finding={lead} />
         ))}
       </ul>
       {unknown.length > 0 && (

@@ -64,7 +64,7 @@ function Steps({ line }: { line: PlacesLine }) {
         {months.map((month, i) => (
           <g key={month.getTime()}>
             <path d={`M${x(month)} ${HEIGHT - BOTTOM}v4`} stroke="var(--pencil)" />
-            {i % monthEvery === 0 && (
+            {i % monthEvery === 0 && x(month) < WIDTH - 26 && (
               <text x={x(month) + 2} y={HEIGHT - 8} className="chart-aside">
                 {month.toLocaleDateString('en-GB', { month: 'short' })}
               </text>
@@ -112,7 +112,7 @@ function Steps({ line }: { line: PlacesLine }) {
           );
         })}
         <circle cx={x(year.today)} cy={y(line.enrolled)} r="4" fill="var(--leaf)" stroke="var(--blue)" strokeWidth="1.6" />
-        <text x={x(year.today)} y={y(line.enrolled) + 18} textAnchor="middle" className="chart-now">
+        <text x={x(year.today)} y={y(line.enrolled) - 10} textAnchor="middle" className="chart-now">
           today
         </text>
       </svg>

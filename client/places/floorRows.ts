@@ -20,9 +20,12 @@ export function floorRows(inForce: FloorPlaces, other: FloorPlaces | null): Floo
     const a = first.get(key) ?? null;
     const b = second.get(key) ?? null;
     if (a === null && b === null) return [];
-    return [{ text: key === never ? 'columns, partitions, hearths' : categoryWords[key as FloorCategory], inForce: a, other: b }];
+    return [{ text: key === never ? 'columns, partitions, hearths' : shorter(categoryWords[key as FloorCategory]), inForce: a, other: b }];
   });
 }
+
+/** "the floor under tables and chairs" -> "under tables and chairs" */
+const shorter = (words: string): string => words.replace(/^the floor /, '').replace(/^(?:a|the) /, '');
 
 function sums(counted: CountedFloor | null): Map<string, NonNullable<Cell>> {
   const byKey = new Map<string, { m2: number; isOpen: boolean }>();

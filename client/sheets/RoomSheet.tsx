@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { ChecksColumn } from '../checks/ChecksColumn.tsx';
-import { openProblems } from '../checks/sortFindings.ts';
+import { openGroups } from '../checks/sortFindings.ts';
 import { SwapButton } from '../frame/SheetLayout.tsx';
 import { ShortState, ShortTitle } from '../frame/ShortTitle.tsx';
 import { TitleBlock } from '../frame/TitleBlock.tsx';
@@ -180,7 +180,7 @@ const partNames: Readonly<Record<PhonePart, string>> = { drawing: 'Drawing', che
 function Swap<P extends PhonePart>({ parts, shown, onShow }: { parts: readonly P[]; shown: P; onShow: (part: P) => void }): ReactNode {
   const report = useReport();
   const view = useView();
-  const open = report ? openProblems(report).length : 0;
+  const open = report ? openGroups(report).length : 0;
   return (
     <fieldset className="swap" aria-label="What is shown">
       {parts.map((part) => (
