@@ -48,9 +48,6 @@ function VerbLine() {
       {asides.map((verb) => (
         <VerbButton key={verb.name} verb={verb} />
       ))}
-      <button type="button" className="verb-word" onClick={() => store.set({ wholeRoom: store.state().wholeRoom + 1 })}>
-        Whole room {hasLetterKeys && <kbd>0</kbd>}
-      </button>
     </div>
   );
 }

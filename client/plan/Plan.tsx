@@ -6,7 +6,9 @@ import '../styles/plan.css';
 import { createPlanKeys } from './keys.ts';
 import { drawLayer } from './layers.ts';
 import { createPlanModel, fitWholeRoom, type LayerName, layerNames, type PlanModel } from './planModel.ts';
+import { planStoreOf } from './planStore.ts';
 import { createPlanPointer, type Press } from './pointer.ts';
+import { usePlanState } from './usePlanState.ts';
 import { useRedraw } from './useRedraw.ts';
 import type { Size } from './viewport.ts';
 
@@ -84,11 +86,23 @@ export function Plan() {
           </Stage>
         </div>
       </div>
+      <WholeRoom />
       <p id={help} className="only-heard">
         Tab goes from thing to thing, arrows slide the chosen one by 0.05 metres, with Shift by 0.50, with Alt by 0.01. Enter opens a
         shelf’s front, Delete puts away, Escape lets go; after that Tab leaves the plan. The lists hold the same things in words.
       </p>
     </div>
+  );
+}
+
+function WholeRoom() {
+  const store = planStoreOf(useSession());
+  const { isMoved } = usePlanState();
+  if (!isMoved) return null;
+  return (
+    <button type="button" className="whole-room" onClick={() => store.set({ wholeRoom: store.state().wholeRoom + 1 })}>
+      Whole room
+    </button>
   );
 }
 
@@ -118,7 +132,7 @@ function useSizeOf(box: React.RefObject<HTMLDivElement | null>): Size {
 function useFit(model: PlanModel, size: Size): void {
   useLayoutEffect(() => {
     model.size = size;
-    if (size.width > 0 && !model.isMovedByHand) fitWholeRoom(model);
+    if (size.width > 0 && !model.store.state().isMoved) fitWholeRoom(model);
   }, [model, size]);
 }
 

@@ -42,8 +42,6 @@ export interface PlanModel {
   moving: Moving | null;
   /** A room being changed by a drag, not yet written. */
   draftRoom: Room | null;
-  /** Somebody moved or enlarged the paper: it is no longer fitted by itself. */
-  isMovedByHand: boolean;
   redraw(...layers: LayerName[]): void;
 }
 
@@ -57,7 +55,6 @@ export function createPlanModel(session: Session, redraw: PlanModel['redraw']): 
     pointer: null,
     moving: null,
     draftRoom: null,
-    isMovedByHand: false,
     redraw,
   };
 }
@@ -92,12 +89,13 @@ export const hasStrings = (size: Size): boolean => size.width >= 500 && size.hei
 
 export function fitWholeRoom(model: PlanModel): void {
   model.view = fitRoom(boundsOf(model), model.size, marginsFor(model.size));
-  model.isMovedByHand = false;
+  if (model.store.state().isMoved) model.store.set({ isMoved: false });
   model.redraw(...layerNames);
 }
 
 export function moveView(model: PlanModel, view: Viewport): void {
   model.view = keepInSight(view, boundsOf(model), model.size);
-  model.isMovedByHand = true;
+  // It is no longer fitted by itself.
+  if (!model.store.state().isMoved) model.store.set({ isMoved: true });
   model.redraw(...layerNames);
 }

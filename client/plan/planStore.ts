@@ -33,6 +33,8 @@ export interface PlanState {
   readonly pencil: readonly Edit[] | null;
   /** Letter keys for the verbs; some people's aids use letters themselves. */
   readonly hasLetterKeys: boolean;
+  /** The paper was moved or enlarged by hand. */
+  readonly isMoved: boolean;
   /** Rises when the whole room is asked for. */
   readonly wholeRoom: number;
 }
@@ -64,6 +66,7 @@ function createStore(): PlanStore {
     remarkAt: null,
     pencil: null,
     hasLetterKeys: readKeys(),
+    isMoved: false,
     wholeRoom: 0,
   };
   const listeners = new Set<() => void>();

@@ -28,7 +28,7 @@ export function useRedraw(model: PlanModel): void {
       const changed = (Object.keys(now) as LayerName[]).filter((name) => now[name].some((value, i) => value !== was[name][i]));
       // The things that rest look the same while one of them moves.
       const names = changed.filter((name) => name !== 'things' || !isOnlyMoved(model, was.things, now.things));
-      if (now.sheet[0] !== was.sheet[0] && !model.isMovedByHand) fitWholeRoom(model);
+      if (now.sheet[0] !== was.sheet[0] && !model.store.state().isMoved) fitWholeRoom(model);
       else if (names.length > 0) model.redraw(...names);
     };
     const onStore = (): void => {

@@ -1,4 +1,5 @@
 import { colours, lines } from '#client/styles/tokens.ts';
+import { type Box, boundingBox } from '#model/geometry/polygon.ts';
 import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
 import type { SceneRoom, SceneWall } from '#model/scene/types.ts';
 import { wallPx } from './drawRoom.ts';
@@ -32,14 +33,29 @@ export function drawDimension(pen: Pen, from: Point, to: Point, mm: number, styl
   write(pen, text, across, { size, weight, colour, ground });
 }
 
-/** Strings outside the walls: each wall's length, and closer in the pieces its openings cut it into. */
+/** px from the wall to its string, past the name of where its door leads */
+const PAST_NAME = { upright: 46, level: 26 } as const;
+
+/** Strings outside the outermost walls: each wall's length, and closer in the pieces its openings cut it into. */
 export function drawOuterStrings(pen: Pen, room: SceneRoom): void {
   const thick = wallPx(pen);
+  const bounds = boundingBox(room.outline);
   for (const wall of room.walls) {
-    const cuts = cutsOf(room, wall);
+    if (!isOutermost(wall, bounds)) continue;
+    const long = distance(wall.a, wall.b);
+    const hasName = room.openings.some((opening) => opening.wall === wall && opening.raw.name);
+    const cuts = hasName ? [] : cutsOf(room, wall);
+    if (hasName) drawString(pen, wall, 0, long, thick + (Math.abs(wall.inward.x) > 0.5 ? PAST_NAME.upright : PAST_NAME.level));
+    else drawString(pen, wall, 0, long, thick + (cuts.length > 2 ? 30 : 16));
     if (cuts.length > 2) drawChain(pen, wall, cuts, thick + 13);
-    drawString(pen, wall, 0, distance(wall.a, wall.b), thick + (cuts.length > 2 ? 30 : 16));
   }
+}
+
+/** On the edge of the whole drawing, or slanted: strings of inner corners would run through doors and names. */
+function isOutermost(wall: SceneWall, bounds: Box): boolean {
+  const isSlanted = Math.min(Math.abs(wall.inward.x), Math.abs(wall.inward.y)) > 0.01;
+  const isOn = (axis: 'x' | 'y', at: number): boolean => Math.abs(wall.a[axis] - at) < 1 && Math.abs(wall.b[axis] - at) < 1;
+  return isSlanted || isOn('x', bounds.minX) || isOn('x', bounds.maxX) || isOn('y', bounds.minY) || isOn('y', bounds.maxY);
 }
 
 function cutsOf(room: SceneRoom, wall: SceneWall): number[] {

@@ -69,14 +69,13 @@ export function drawRug(pen: Pen, body: SceneBody): void {
 export function drawAdultSeat(pen: Pen, body: SceneBody): void {
   const centre = at(pen, body.center);
   const { ctx } = pen;
-  path(pen, ringOf(pen, body));
-  fill(pen, colours.leaf);
-  stroke(pen, { width: lines.outline });
-  for (const radius of [6, 3]) {
+  const round = Math.max(6, (Math.min(body.width, body.depth) / 2) * pen.view.k);
+  for (const radius of [round, Math.min(3, round / 2)]) {
     ctx.beginPath();
     ctx.arc(centre.x, centre.y, radius, 0, 2 * Math.PI);
+    fill(pen, colours.leaf);
     stroke(pen, { width: lines.outline });
   }
-  const beside = { x: centre.x + Math.max(10, (Math.max(body.width, body.depth) / 2) * pen.view.k + 4), y: centre.y };
+  const beside = { x: centre.x + round + 4, y: centre.y };
   write(pen, body.piece?.name || 'adult’s chair', beside, { size: 10.5, colour: colours.pencilText, align: 'left' });
 }
