@@ -2,9 +2,9 @@ import type { Scene, SceneBoard, SceneSide, SceneTray } from '../scene/types.ts'
 import type { Material } from '../schema/types.ts';
 import { roundMm } from '../units/round.ts';
 import { type ChildModel, childModel, GROWTH_MONTHS } from './childModel.ts';
-import { freeFloorBefore } from './frontFloor.ts';
+import { freeFloorBefore, type Obstacle, obstaclesOf } from './frontFloor.ts';
 import { FARTHEST_LOOK, takeLimit } from './reachCurves.ts';
-import { alongSide, type TraySpot } from './traySpot.ts';
+import { alongSide, type Between, type TraySpot } from './traySpot.ts';
 
 /** mm behind the front: the middle of a board 300 deep, for figures that need one depth. */
 export const USUAL_DEPTH = 150;
@@ -44,9 +44,14 @@ export function measureReach(scene: Scene): Reach {
     return child;
   };
   const smallest = youngest === null ? null : childAt(youngest);
-  const floorBefore = (side: SceneSide, along: number): TraySpot['floor'] => {
+  let obstacles: Obstacle[] | null = null;
+  const floors = new Map<SceneSide, (along: number) => number>();
+  const floorBefore = (side: SceneSide, along: number): Between => {
     if (!scene.room.isSound) return { low: 0, high: FARTHEST_LOOK };
-    const floor = freeFloorBefore(scene, side, along, FARTHEST_LOOK);
+    obstacles ??= obstaclesOf(scene);
+    const kept = floors.get(side) ?? freeFloorBefore(scene, obstacles, side, FARTHEST_LOOK);
+    floors.set(side, kept);
+    const floor = kept(along);
     return { low: floor, high: floor };
   };
   return {
@@ -59,7 +64,7 @@ export function measureReach(scene: Scene): Reach {
       setBack: board.setBack,
       toeRecess: side.piece.toeRecess,
       y: at ? at.y : tray.placement.y,
-      floor: floorBefore(side, alongSide(side, board.width, at ? at.x : tray.placement.x, tray.width)),
+      floor: () => floorBefore(side, alongSide(side, board.width, at ? at.x : tray.placement.x, tray.width)),
     }),
   };
 }

@@ -52,7 +52,8 @@ export interface SeeVerdict {
 /** Judges whether one tray on one spot is seen into, from somewhere on the free floor before it. */
 export function judgeSee(child: ChildModel, spot: TraySpot, tray: TrayShape, rules: LookRules = usualLook): SeeVerdict {
   const depth = takeDepth(spot, tray);
-  const { surface, clear, toeRecess, floor } = spot;
+  const { surface, clear, toeRecess } = spot;
+  const floor = spot.floor();
   const at = { depth: depth.low, floor: Math.min(floor.high, rules.stepBack) };
   if (surface === null) return { ...at, verdict: 'unknown', from: null };
   const underside = clear === null ? null : surface + clear;

@@ -19,8 +19,8 @@ export interface TraySpot {
   readonly toeRecess: number;
   /** from the board's front edge to the tray's front edge */
   readonly y: number;
-  /** free floor before the front */
-  readonly floor: Between;
+  /** free floor before the front; worked out when asked */
+  readonly floor: () => Between;
 }
 export type TrayShape = Pick<SceneTray, 'material' | 'width' | 'depth' | 'height'>;
 

@@ -36,6 +36,7 @@ export const see = defineRule({
       '{what} on {board}: the board is at {surface}; with the eye at {eye}, {child} sees into boards up to {limit} where the thing stands {depth} behind the front.',
     hidden:
       '{what} on {board}: the board above hides it from {child}, eye at {eye}, as far back as the floor before it lets her step ({floor}).',
+    noFloor: '{what} on {board}: there is only {floor} of free floor before it, and {child} stands {standOff} from the shelf to look.',
     notMeasured: '{what} on {board}: whether the smallest child sees it is not known.',
     noChild: 'Where the eyes of the smallest child are is not known.',
   },
@@ -72,7 +73,9 @@ function unseen(scene: Scene, measures: Measures, held: HeldBoard, judged: reado
   if (!worst || board.surface === null) return [];
   const { child, see: seen } = worst;
   const limit = highestSeen(worst, held, rules);
+  const standOff = standOffAt(child, side.piece.toeRecess);
   const isTooHigh = board.surface > limit;
+  const reason = isTooHigh ? 'tooHigh' : seen.floor < standOff ? 'noFloor' : 'hidden';
   const trays = wrong.map(({ tray }) => tray);
   const fix = mendBoard(scene, side, board, trays, (tray, mended) => {
     const spot = measures.reach().spotOf(mended.side, mended.board, tray, mended);
@@ -85,7 +88,7 @@ function unseen(scene: Scene, measures: Measures, held: HeldBoard, judged: reado
     {
       outcome: 'problem',
       severity: 'should',
-      messageKey: isTooHigh ? 'tooHigh' : 'hidden',
+      messageKey: reason,
       data: {
         what: sayThings(trays.map(({ material }) => material.name)),
         board: sayBoard(side, board),
@@ -95,6 +98,7 @@ function unseen(scene: Scene, measures: Measures, held: HeldBoard, judged: reado
         limit: mm(limit),
         depth: mm(seen.depth),
         floor: mm(seen.floor),
+        standOff: mm(standOff),
       },
       subjects: [side.piece.id],
       part: boardPart(board),

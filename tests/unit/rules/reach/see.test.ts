@@ -110,7 +110,7 @@ testRule(see, {
     {
       name: 'a front against the wall',
       classroom: room('l1', { piece: { y: 4830 } }),
-      findings: [{ messageKey: 'hidden' }],
+      findings: [{ messageKey: 'noFloor' }],
     },
   ],
   cannotTell: [
