@@ -5,6 +5,7 @@ import { NumberField } from '../ui/NumberField.tsx';
 import { Select } from '../ui/Select.tsx';
 import { TextField } from '../ui/TextField.tsx';
 import { Tick } from '../ui/Tick.tsx';
+import { tidyDegrees } from './box.ts';
 import type { Item } from './items.ts';
 import { wallLength, withWallLength } from './roomShape.ts';
 import { writeRoom } from './roomWrites.ts';
@@ -52,7 +53,7 @@ function ThingFields({ item, isLocked }: { item: Item; isLocked: boolean }) {
       {!isLocked && (
         <NumberField
           label="Turned, degrees"
-          value={thing.rotation}
+          value={tidyDegrees(thing.rotation)}
           least={-360}
           most={360}
           isWhole={false}

@@ -1,23 +1,19 @@
 import type { Piece } from '#model/schema/types.ts';
+import { useLayout } from '../frame/useLayout.ts';
 import { useArrangement, useClassroom, useReport, useSession, useView } from '../session/hooks.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
-import { Button } from '../ui/Button.tsx';
 import { areasOfShelves } from './areas.ts';
 import { ChosenFields } from './ChosenFields.tsx';
+import { ChosenVerbs, SlideVerbs } from './ChosenVerbs.tsx';
 import { nameOfItem } from './describe.ts';
-import type { Item } from './items.ts';
-import { openFront } from './keys.ts';
-import { copyAgain, isLocked, putAway, slideBy, thingOf, toggleLock, toTheWall, turnBy } from './verbs.ts';
+import { type Item, itemOfChosen } from './items.ts';
+import { usePlanState } from './usePlanState.ts';
+import { isLocked, thingOf } from './verbs.ts';
 
-const STEP = 50;
-const slides = [
-  { name: 'Slide west 0.05 m', sign: '←', by: { x: -STEP, y: 0 } },
-  { name: 'Slide north 0.05 m', sign: '↑', by: { x: 0, y: -STEP } },
-  { name: 'Slide south 0.05 m', sign: '↓', by: { x: 0, y: STEP } },
-  { name: 'Slide east 0.05 m', sign: '→', by: { x: STEP, y: 0 } },
-] as const;
-
-/** The verbs of the chosen thing; anything by dragging is also here by buttons and typed figures. */
+/**
+ * The verbs of the chosen thing; anything by dragging is also here by buttons and typed figures.
+ * It keeps its height when nothing is chosen: a plan that grows under the pointer cannot be dragged on.
+ */
 export function ChosenStrip() {
   const session = useSession();
   const { chosen } = useView();
@@ -25,43 +21,31 @@ export function ChosenStrip() {
   useClassroom();
   useArrangement();
   useReport();
-  if (!chosen || chosen.kind === 'tray') return null;
-  const item: Item = chosen;
-  const thing = thingOf(session, item);
-  if ((item.kind === 'piece' || item.kind === 'fixture') && !thing) return null;
-  const piece = item.kind === 'piece' ? (thing as Piece) : null;
+  const item = itemOfChosen(chosen);
+  const isThing = item?.kind === 'piece' || item?.kind === 'fixture';
+  const thing = item ? thingOf(session, item) : undefined;
+  if (!item || (isThing && !thing)) return <p className="chosen-strip aside">Press a thing to choose it; its verbs stand here.</p>;
   const locked = thing !== undefined && isLocked(thing);
   return (
     <fieldset className="chosen-strip" aria-label={`Verbs of ${nameOfItem(session, item)}`}>
-      <Title item={item} piece={piece} />
-      <div className="chosen-slides">
-        <span className="aside" aria-hidden="true">
-          slide 0.05 m
-        </span>
-        {slides.map(({ name, sign, by }) => (
-          <Button key={name} aria-label={name} isDisabled={locked} onPress={() => slideBy(session, item, by)}>
-            <span aria-hidden="true">{sign}</span>
-          </Button>
-        ))}
-      </div>
-      <div className="chosen-verbs">
-        {thing && (
-          <>
-            <Button isDisabled={locked} onPress={() => turnBy(session, item, 15)}>
-              Turn
-            </Button>
-            <Button isDisabled={locked} onPress={() => toTheWall(session, item)}>
-              To the wall
-            </Button>
-          </>
-        )}
-        {piece?.kind === 'shelf' && <Button onPress={() => openFront(session, item.id)}>See its front</Button>}
-        {thing && <Button onPress={() => copyAgain(session, item)}>Again</Button>}
-        {piece && <Button onPress={() => toggleLock(session, piece)}>{locked ? 'Unlock' : 'Lock'}</Button>}
-        {item.kind !== 'wall' && <Button onPress={() => putAway(session, item)}>Put away</Button>}
-      </div>
-      <ChosenFields key={`${item.kind}/${item.id}`} item={item} isLocked={locked} />
+      <Title item={item} piece={item.kind === 'piece' ? (thing as Piece) : null} />
+      <SlideVerbs item={item} isLocked={locked} />
+      <ChosenVerbs item={item} isLocked={locked} />
+      <Figures item={item} isLocked={locked} />
     </fieldset>
+  );
+}
+
+/** In line where there is height for them; else over the foot of the drawing when asked for. */
+function Figures({ item, isLocked }: { item: Item; isLocked: boolean }) {
+  const layout = useLayout();
+  const { hasFigures } = usePlanState();
+  const isOver = layout === 'wide' || layout === 'tablet';
+  if (isOver && !hasFigures) return null;
+  return (
+    <div className={isOver ? 'figures over' : 'figures'}>
+      <ChosenFields key={`${item.kind}/${item.id}`} item={item} isLocked={isLocked} />
+    </div>
   );
 }
 

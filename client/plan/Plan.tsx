@@ -17,13 +17,13 @@ export function Plan() {
   const session = useSession();
   const box = useRef<HTMLDivElement>(null);
   const layers = useRef(new Map<LayerName, Konva.Layer>());
-  const model = useMemo(
-    () =>
-      createPlanModel(session, (...names) => {
-        for (const name of names) layers.current.get(name)?.batchDraw();
-      }),
-    [session],
-  );
+  const model = useMemo(() => {
+    const made: PlanModel = createPlanModel(session, (...names) => {
+      for (const name of names) layers.current.get(name)?.batchDraw();
+      if (names.includes('sheet')) sayView(box.current, made);
+    });
+    return made;
+  }, [session]);
   const pointer = useMemo(() => createPlanPointer(model), [model]);
   const keys = useMemo(() => createPlanKeys(model, pointer), [model, pointer]);
   const size = useSizeOf(box);
@@ -104,6 +104,11 @@ function WholeRoom() {
       Whole room
     </button>
   );
+}
+
+/** How the plan lies on the screen, for whoever looks at the page from outside (tests, print). */
+function sayView(element: HTMLElement | null, { view }: PlanModel): void {
+  if (element) element.dataset.view = `${view.k} ${view.x} ${view.y}`;
 }
 
 /** One shape a canvas: the drawing functions know the rest. */

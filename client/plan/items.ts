@@ -33,3 +33,6 @@ export function nextItem(items: readonly Item[], chosen: Chosen | null, step: 1 
 }
 
 export const isSame = (p: Chosen | null, q: Chosen | null): boolean => p?.kind === q?.kind && p?.id === q?.id;
+
+/** The chosen thing of the plan; null when nothing, or a tray, is chosen. */
+export const itemOfChosen = (chosen: Chosen | null): Item | null => (chosen && chosen.kind !== 'tray' ? chosen : null);

@@ -1,7 +1,7 @@
 import type { Session } from '#client/session/types.ts';
 import { centroid } from '#model/geometry/polygon.ts';
 import type { Point } from '#model/geometry/vec.ts';
-import { type Item, itemsInOrder, nextItem } from './items.ts';
+import { type Item, itemOfChosen, itemsInOrder, nextItem } from './items.ts';
 import { fitWholeRoom, moveView, type PlanModel, roomOf } from './planModel.ts';
 import type { PlanPointer } from './pointer.ts';
 import { finishWalls, setDown } from './toolPress.ts';
@@ -80,8 +80,7 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer): PlanKeys
 
   return {
     press(event) {
-      const { chosen } = session.view();
-      const item = chosen && chosen.kind !== 'tray' ? chosen : null;
+      const item = itemOfChosen(session.view().chosen);
       if (event.key === 'Tab') return tab(event.shiftKey ? -1 : 1);
       if (event.key === 'Escape') return letGo();
       isLeaving = false;

@@ -79,16 +79,21 @@ export function surroundings(model: PlanModel, without: ReadonlySet<string>): Sn
   return { outline: room.outline, walls: room.walls, others };
 }
 
-/** px round the room for neatline, strings and door leaves; strings are left out where there is no space. */
-export function marginsFor(size: Size): Margins {
-  if (hasStrings(size)) return { top: 76, right: 62, bottom: 62, left: 76 };
-  return { top: 36, right: 22, bottom: 34, left: 36 };
+/** px round the room for neatline, strings and names of doors; strings are left out where there is no space. */
+function marginsFor(model: PlanModel): Margins {
+  const { size } = model;
+  const bounds = boundsOf(model);
+  const named = roomOf(model).openings.filter((opening) => opening.raw.name);
+  const hasName = (side: 'minX' | 'maxX'): boolean =>
+    named.some(({ a, b }) => Math.abs(a.x - bounds[side]) < 1 && Math.abs(b.x - bounds[side]) < 1);
+  if (hasStrings(size)) return { top: 70, right: hasName('maxX') ? 72 : 54, bottom: 48, left: hasName('minX') ? 90 : 72 };
+  return { top: 36, right: hasName('maxX') ? 46 : 18, bottom: 36, left: hasName('minX') ? 64 : 36 };
 }
 
-export const hasStrings = (size: Size): boolean => size.width >= 500 && size.height >= 420;
+export const hasStrings = (size: Size): boolean => size.width >= 480 && size.height >= 380;
 
 export function fitWholeRoom(model: PlanModel): void {
-  model.view = fitRoom(boundsOf(model), model.size, marginsFor(model.size));
+  model.view = fitRoom(boundsOf(model), model.size, marginsFor(model));
   if (model.store.state().isMoved) model.store.set({ isMoved: false });
   model.redraw(...layerNames);
 }

@@ -33,6 +33,8 @@ export interface PlanState {
   readonly pencil: readonly Edit[] | null;
   /** Letter keys for the verbs; some people's aids use letters themselves. */
   readonly hasLetterKeys: boolean;
+  /** The chosen thing's typed figures are shown, where they do not stand in line. */
+  readonly hasFigures: boolean;
   /** The paper was moved or enlarged by hand. */
   readonly isMoved: boolean;
   /** Rises when the whole room is asked for. */
@@ -66,6 +68,7 @@ function createStore(): PlanStore {
     remarkAt: null,
     pencil: null,
     hasLetterKeys: readKeys(),
+    hasFigures: false,
     isMoved: false,
     wholeRoom: 0,
   };

@@ -4,7 +4,7 @@ import { moveFixtureDrag, movePieceDrag } from './drag/movePieceDrag.ts';
 import { moveCornerDrag, moveOpeningDrag, moveWallDrag } from './drag/roomDrags.ts';
 import { handleDrag } from './drag/shapeDrags.ts';
 import { handleAt, handlesOf } from './handles.ts';
-import { type Item, isSame } from './items.ts';
+import { type Item, isSame, itemOfChosen } from './items.ts';
 import { itemAt } from './pick.ts';
 import { bodyById, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { pressWithTool } from './toolPress.ts';
@@ -122,8 +122,8 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
       gesture = null;
       if (done?.kind === 'drag') {
         done.drag.end();
-        const { chosen } = model.session.view();
-        if (chosen && chosen.kind !== 'tray') choose(model.session, chosen);
+        const item = itemOfChosen(model.session.view().chosen);
+        if (item) choose(model.session, item);
       }
       if (done?.kind !== 'pressed') return;
       if (model.store.state().tool) pressWithTool(model, toPlan(model.view, press.at), reachOf(press) / model.view.k);

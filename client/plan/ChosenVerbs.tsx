@@ -1,0 +1,99 @@
+import { useLayout } from '../frame/useLayout.ts';
+import { useSession } from '../session/hooks.ts';
+import { Button } from '../ui/Button.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
+import { VerbMenu } from '../ui/VerbMenu.tsx';
+import type { Item } from './items.ts';
+import { openFront } from './keys.ts';
+import { planStoreOf } from './planStore.ts';
+import { usePlanState } from './usePlanState.ts';
+import { copyAgain, putAway, slideBy, toggleLock, toTheWall, turnBy } from './verbs.ts';
+
+const STEP = 50;
+const slides = [
+  { name: 'Slide west 0.05 m', sign: '←', by: { x: -STEP, y: 0 } },
+  { name: 'Slide north 0.05 m', sign: '↑', by: { x: 0, y: -STEP } },
+  { name: 'Slide south 0.05 m', sign: '↓', by: { x: 0, y: STEP } },
+  { name: 'Slide east 0.05 m', sign: '→', by: { x: STEP, y: 0 } },
+] as const;
+
+interface Props {
+  readonly item: Item;
+  readonly isLocked: boolean;
+}
+
+export function SlideVerbs({ item, isLocked }: Props) {
+  const session = useSession();
+  return (
+    <div className="chosen-slides">
+      <span className="aside" aria-hidden="true">
+        slide 0.05 m
+      </span>
+      {slides.map(({ name, sign, by }) => (
+        <Button key={name} aria-label={name} isDisabled={isLocked} onPress={() => slideBy(session, item, by)}>
+          <span aria-hidden="true">{sign}</span>
+        </Button>
+      ))}
+    </div>
+  );
+}
+
+interface VerbOf {
+  readonly id: string;
+  readonly text: string;
+  readonly run: () => void;
+  readonly isOff?: boolean;
+}
+
+/** As words on a wide screen; as buttons on tablets and phones, the rarer ones behind "More". */
+export function ChosenVerbs({ item, isLocked }: Props) {
+  const layout = useLayout();
+  const all = useVerbsOf(item, isLocked);
+  if (layout === 'wide')
+    return (
+      <div className="chosen-verbs">
+        {[...all.often, ...all.seldom].map((verb) => (
+          <TextLink key={verb.id} isDisabled={verb.isOff ?? false} onPress={verb.run}>
+            {verb.text}
+          </TextLink>
+        ))}
+      </div>
+    );
+  return (
+    <div className="chosen-verbs">
+      {all.often.map((verb) => (
+        <Button key={verb.id} isDisabled={verb.isOff ?? false} onPress={verb.run}>
+          {verb.text}
+        </Button>
+      ))}
+      <VerbMenu label="More" items={all.seldom} />
+    </div>
+  );
+}
+
+function useVerbsOf(item: Item, isLocked: boolean): { often: VerbOf[]; seldom: VerbOf[] } {
+  const session = useSession();
+  const layout = useLayout();
+  const { hasFigures } = usePlanState();
+  const piece = item.kind === 'piece' ? session.arrangement().pieces.find((p) => p.id === item.id) : undefined;
+  const isThing = item.kind === 'piece' || item.kind === 'fixture';
+  const when = (isShown: boolean, verb: VerbOf): VerbOf[] => (isShown ? [verb] : []);
+  return {
+    often: [
+      ...when(isThing, { id: 'turn', text: 'Turn', isOff: isLocked, run: () => turnBy(session, item, 15) }),
+      ...when(isThing, { id: 'wall', text: 'To the wall', isOff: isLocked, run: () => toTheWall(session, item) }),
+      // On a wide sheet the front is always there.
+      ...when(piece?.kind === 'shelf' && layout !== 'wide', { id: 'front', text: 'See its front', run: () => openFront(session, item.id) }),
+      ...when(item.kind !== 'wall', { id: 'away', text: 'Put away', run: () => putAway(session, item) }),
+    ],
+    seldom: [
+      ...when(isThing, { id: 'again', text: 'Again', run: () => copyAgain(session, item) }),
+      ...(piece ? [{ id: 'lock', text: isLocked ? 'Unlock' : 'Lock', run: () => toggleLock(session, piece) }] : []),
+      ...when(layout === 'wide' || layout === 'tablet', {
+        id: 'figures',
+        text: hasFigures ? 'Hide figures' : 'Figures',
+        run: () => planStoreOf(session).set({ hasFigures: !hasFigures }),
+      }),
+    ],
+  };
+}
