@@ -25,12 +25,19 @@ export function freeFloorBefore(scene: Scene, obstacles: readonly Obstacle[], si
   const strip = boundingBox([a, b, add(a, scale(outward, most)), add(b, scale(outward, most))]);
   const rings = obstacles.filter(({ id, box }) => id !== side.body.id && boxesMeet(strip, box)).map(({ ring }) => ring);
   const inTheWay = [...rings, scene.room.outline].flatMap(edges);
-  return (along) => {
+  const lookUp = (along: number): number => {
     const spot = lerp(a, b, side.width === 0 ? 0.5 : Math.min(1, Math.max(0, along / side.width)));
     if (isTaken(add(spot, scale(outward, TOUCH)), rings, scene.room.outline)) return 0;
     let nearest = most;
     for (const edge of inTheWay) nearest = Math.min(nearest, alongRay(spot, outward, edge));
     return nearest;
+  };
+  // Mends try the same spot at many heights.
+  const kept = new Map<number, number>();
+  return (along) => {
+    const floor = kept.get(along) ?? lookUp(along);
+    kept.set(along, floor);
+    return floor;
   };
 }
 
