@@ -1,5 +1,5 @@
 import type { FrontBoard, FrontLayout } from './frontLayout.ts';
-import type { BelongsAt } from './orderMoves.ts';
+import { type BelongsAt, isLeftOf } from './orderMoves.ts';
 import type { ReadingDirection } from './readingOrder.ts';
 
 export interface GapMark {
@@ -23,21 +23,21 @@ export function gapMark(
   const board = layout.boards[boardIndex];
   if (!board) return null;
   const width = layout.boards.flatMap((b) => b.trays).find((tray) => tray.id === id)?.width ?? 0;
-  const middle = to.x + width / 2;
   const staying = board.trays.filter((tray) => !moves.has(tray.id));
-  const start = Math.max(0, ...staying.filter((t) => t.x + t.width / 2 <= middle).map((t) => t.x + t.width));
-  const end = Math.min(board.width, ...staying.filter((t) => t.x + t.width / 2 > middle).map((t) => t.x));
-  const isBefore = (otherBoard: number, otherMiddle: number): boolean =>
-    otherBoard === boardIndex ? (direction === 'rtl' ? otherMiddle > middle : otherMiddle < middle) : otherBoard < boardIndex;
+  const start = Math.max(0, ...staying.filter((tray) => isLeftOf(tray, to)).map((tray) => tray.x + tray.width));
+  const end = Math.min(board.width, ...staying.filter((tray) => !isLeftOf(tray, to)).map((tray) => tray.x));
+  const comesFirst = (isLeft: boolean): boolean => isLeft !== (direction === 'rtl');
   let earlier = 0;
   layout.boards.forEach((other, index) => {
-    for (const tray of other.trays) if (!moves.has(tray.id) && isBefore(index, tray.x + tray.width / 2)) earlier += 1;
+    for (const tray of other.trays) {
+      if (moves.has(tray.id)) continue;
+      if (index < boardIndex || (index === boardIndex && comesFirst(isLeftOf(tray, to)))) earlier += 1;
+    }
   });
   for (const [otherId, other] of moves) {
     if (otherId === id || !other || other.piece !== to.piece || other.side !== to.side) continue;
     const index = layout.boards.findIndex((candidate) => candidate.key === (other.level ?? ''));
-    // Left edges compare: the widths of trays that come from other shelves are not on this drawing.
-    if (index < boardIndex || (index === boardIndex && (direction === 'rtl' ? other.x > to.x : other.x < to.x))) earlier += 1;
+    if (index < boardIndex || (index === boardIndex && comesFirst(other.x < to.x))) earlier += 1;
   }
-  return { board, x: Math.max(start, Math.min(Math.max(start, end), middle)), place: earlier + 1 };
+  return { board, x: Math.max(start, Math.min(Math.max(start, end), to.x + width / 2)), place: earlier + 1 };
 }

@@ -2,8 +2,8 @@ import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import type { Session } from '../session/types.ts';
 import { frontActions } from './frontActions.ts';
 import { frontLayout, UNMEASURED } from './frontLayout.ts';
-import { putAmong } from './makeRoom.ts';
-import { orderMoves } from './orderMoves.ts';
+import { slideApart } from './makeRoom.ts';
+import { isLeftOf, orderMoves } from './orderMoves.ts';
 
 /** Puts one misplaced tray where it belongs; the others there slide along. @returns false: it stays, and it was said why. */
 export function putInStep(session: Session, id: string): boolean {
@@ -19,7 +19,10 @@ export function putInStep(session: Session, id: string): boolean {
   }
   const isTurned = scene.stands.get(id)?.placement.turned ?? false;
   const width = (isTurned ? material.depth : material.width) ?? UNMEASURED.width;
-  const made = putAmong(board.trays, { id, x: to.x, width }, board.width, trayGapOf(scene.classroom));
+  const others = board.trays.filter((tray) => tray.id !== id);
+  const left = others.filter((tray) => isLeftOf(tray, to));
+  const inOrder = [...left, { id, x: to.x, width }, ...others.filter((tray) => !left.includes(tray))];
+  const made = slideApart(inOrder, board.width, trayGapOf(scene.classroom), id);
   const actions = frontActions(session);
   if (made.fits) actions.stand(layout, board, id, made.places);
   else actions.stand(layout, board, id, new Map([[id, to.x]]), made.shortBy);

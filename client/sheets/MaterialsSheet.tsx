@@ -15,6 +15,7 @@ import { Threads } from './materials/Threads.tsx';
 import { whereaboutsOf } from './materials/whereabouts.ts';
 import '../styles/materials.css';
 import '../styles/materialPanel.css';
+import '../styles/threads.css';
 
 const AddFromCatalogue = lazy(() => import('./materials/AddFromCatalogue.tsx').then((module) => ({ default: module.AddFromCatalogue })));
 

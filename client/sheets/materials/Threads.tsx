@@ -1,7 +1,7 @@
 import { memo, useMemo, useRef } from 'react';
 import { areas } from '#model/catalogue/areas.ts';
 import type { Scene } from '#model/scene/types.ts';
-import type { BelongsAt } from '../../front/orderMoves.ts';
+import { type BelongsAt, isLeftOf } from '../../front/orderMoves.ts';
 import { sideName } from '../../front/shelfNames.ts';
 import { useBoxSize } from '../../front/useBoxSize.ts';
 import { AreaBadge } from '../../ui/AreaBadge.tsx';
@@ -48,7 +48,7 @@ interface RowProps extends Omit<Props, 'area'> {
   readonly isShown: boolean;
 }
 
-const LINE = 30;
+const LINE = 33;
 
 const ThreadRow = memo(function ThreadRow({ scene, moves, thread, width, isShown, chosen, onArea, onChoose }: RowProps) {
   const drawn = useMemo(() => threadLayout(thread, Math.max(120, width)), [thread, width]);
@@ -166,6 +166,6 @@ function comesBefore(scene: Scene, part: Thread['parts'][number], id: string, to
   const target = boards.findIndex((board) => (board.level?.id ?? null) === to.level);
   const here = tray?.board ? boards.indexOf(tray.board) : -1;
   if (here !== target) return here < target;
-  const x = tray?.placement.x ?? 0;
-  return scene.classroom.display.readingDirection === 'rtl' ? x > to.x : x < to.x;
+  const isLeft = isLeftOf({ id, x: tray?.placement.x ?? 0 }, to);
+  return isLeft !== (scene.classroom.display.readingDirection === 'rtl');
 }

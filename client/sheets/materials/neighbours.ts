@@ -17,8 +17,10 @@ export function neighboursOf(materials: readonly Material[], material: Material)
   const byCatalogue = new Map(materials.flatMap((each) => (each.catalogue === null ? [] : [[each.catalogue, each] as const])));
   const find = (id: string): Material | undefined => byId.get(id) ?? byCatalogue.get(id);
   const asked = material.after.map((id) => ({ id, found: find(id), sure: material.afterSure[id] ?? 'own' }));
-  const names = (each: Material): boolean => each.after.some((id) => find(id)?.id === material.id);
-  const before = materials.filter((each) => each.id !== material.id && names(each));
+  const before = materials.flatMap((each) => {
+    const named = each.id === material.id ? undefined : each.after.find((id) => find(id)?.id === material.id);
+    return named === undefined ? [] : [{ each, sure: each.afterSure[named] ?? 'own' }];
+  });
   const strand = materials.filter((each) => each.strand === material.strand && each.strand !== '' && typeof each.step === 'number');
   const step = typeof material.step === 'number' ? material.step : null;
   const nearest = (list: readonly Material[], sign: 1 | -1): Material[] => {
@@ -31,10 +33,7 @@ export function neighboursOf(materials: readonly Material[], material: Material)
   const known = asked.flatMap(({ found, sure }) => (found ? [link(found, sure)] : []));
   return {
     after: known.length > 0 ? known : nearest(strand, -1).map((each) => link(each, null)),
-    before:
-      before.length > 0
-        ? before.map((each) => link(each, each.afterSure[material.id] ?? null))
-        : nearest(strand, 1).map((each) => link(each, null)),
+    before: before.length > 0 ? before.map(({ each, sure }) => link(each, sure)) : nearest(strand, 1).map((each) => link(each, null)),
     missing: asked.filter(({ found }) => !found).map(({ id }) => id),
   };
 }

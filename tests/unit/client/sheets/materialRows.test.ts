@@ -1,0 +1,175 @@
+import { describe, expect, it } from 'vitest';
+import { checksBySubject } from '#client/lists/trayChecks.ts';
+import { isMeant } from '#client/sheets/materials/findMaterials.ts';
+import { fromCatalogueHere } from '#client/sheets/materials/fromCatalogueHere.ts';
+import { type RowContext, rowSections } from '#client/sheets/materials/materialRows.ts';
+import { neighboursOf } from '#client/sheets/materials/neighbours.ts';
+import { ownValue } from '#client/sheets/materials/ownValue.ts';
+import type { Report } from '#model/analysis/report.ts';
+import { catalogueById, catalogueMaterials } from '#model/catalogue/catalogue.ts';
+import type { Finding } from '#model/findings/finding.ts';
+import type { Material } from '#model/schema/types.ts';
+import { plainRoom } from '#tests/support/plainRoom.ts';
+import { shelfRoom } from '../front/shelf.ts';
+
+const scene = shelfRoom(
+  [
+    ['a', 'top', 0, 300, 3],
+    ['b', 'top', 350, 300, 1],
+    ['c', 'low', 0, 300, 2],
+  ],
+  {
+    materials: [
+      { id: 'a', name: 'Spindle box', area: 'mathematics', strand: 'counting', step: 3, width: 300 },
+      { id: 'b', name: 'Número rods', area: 'mathematics', strand: 'counting', step: 1, width: 300 },
+      { id: 'c', name: 'Sandpaper numerals', area: 'mathematics', strand: 'counting', step: 2, width: 300 },
+      { id: 'd', name: 'Bead frame', area: 'mathematics', strand: 'counting', step: 15, width: 300 },
+      { id: 'e', name: 'Snake game', area: 'mathematics', strand: 'counting', width: 900 },
+      { id: 'f', name: 'Unmeasured', area: 'language', strand: 'reading' },
+      { id: 'g', name: 'Wanted thing', state: 'wanted', width: 100 },
+    ],
+  },
+);
+const finding = (subject: string, severity: Finding['severity'], message: string, leftReason: string | null = null): Finding => ({
+  key: `${subject}${message}`,
+  rule: 'reach/take',
+  messageKey: 'high',
+  outcome: 'problem',
+  severity,
+  subjects: [subject],
+  message,
+  why: '',
+  sources: [],
+  missing: [],
+  leftReason,
+});
+const report: Report = {
+  format: 'lowshelf.report',
+  version: 1,
+  classroom: 'x',
+  arrangement: 'a1',
+  answers: {},
+  findings: [finding('b', 'note', 'a note'), finding('b', 'must', 'too high'), finding('c', 'must', 'left as it is', 'on purpose')],
+  measures: {},
+};
+const context: RowContext = {
+  scene,
+  moves: new Map([['a', { piece: 's1', side: 'front', level: 'low', x: 350 }]]),
+  checks: checksBySubject(report),
+  fits: (id) => (id === 'd' ? 'shelf 1, low' : id === 'e' ? null : undefined),
+};
+const all = { area: null, typed: '', order: 'step' as const };
+const shown = (filter: Parameters<typeof rowSections>[1]) =>
+  rowSections(context, filter).map(({ title, rows }) => [title, rows.map(({ id }) => id)]);
+
+describe('the table of materials', () => {
+  it('begins with the table, ends with what is not out, and goes by step within a strand', () => {
+    expect(shown(all)).toEqual([
+      ['On the table, not placed yet', ['d', 'e', 'f']],
+      ['Counting', ['b', 'c', 'a']],
+      ['Not out: in store, to mend, to make or wanted', ['g']],
+    ]);
+  });
+
+  it('goes by shelf as a child reads it', () => {
+    expect(shown({ ...all, order: 'shelf' })[1]).toEqual(['Shelf 1 · Counting', ['a', 'b', 'c']]);
+  });
+
+  it('goes by checks, gravest first', () => {
+    expect(shown({ ...all, order: 'checks' }).slice(1, 4)).toEqual([
+      ['Must be mended', ['b']],
+      ['Should be mended', ['a']],
+      ['Nothing to mend', ['c']],
+    ]);
+  });
+
+  it('says where each stands, what is wrong and what can be done', () => {
+    const rows = new Map(rowSections(context, all).flatMap((section) => section.rows.map((row) => [row.id, row] as const)));
+    expect(rows.get('a')).toMatchObject({ stands: 'shelf 1, top · 1st', board: 640, verb: 'put in step', mark: 'should' });
+    expect(rows.get('b')).toMatchObject({ check: 'too high', mark: 'must', verb: null });
+    expect(rows.get('c')).toMatchObject({ check: 'in step', mark: null });
+    expect(rows.get('d')).toMatchObject({ check: 'fits shelf 1, low', verb: 'place it', mark: 'on-the-table' });
+    expect(rows.get('e')).toMatchObject({ check: 'no gap wide enough', verb: 'make room' });
+    expect(rows.get('f')).toMatchObject({ check: 'its size is not known', verb: null });
+    expect(rows.get('g')).toMatchObject({ stands: 'wanted' });
+  });
+
+  it('keeps to an area', () => {
+    expect(shown({ ...all, area: 'LA' })).toEqual([['On the table, not placed yet', ['f']]]);
+  });
+});
+
+describe('finding a material', () => {
+  const spindles = {
+    material: { id: 'a', name: 'Número: spindle box', step: 3, strand: 'numbers to ten', area: 'mathematics' },
+    stands: 'shelf 7, top · 2nd Shelf 7',
+  };
+  it.each([
+    ['spindle', true],
+    ['BOX spin', true],
+    ['numero', true],
+    ['3', true],
+    ['7', true],
+    ['shelf 7', true],
+    ['numbers to', true],
+    ['', true],
+    ['2', false],
+    ['70', false],
+    ['spindle cards', false],
+  ])('"%s": %s', (typed, isFound) => {
+    expect(isMeant(spindles, typed)).toBe(isFound);
+  });
+});
+
+describe('before and after', () => {
+  const { materials } = plainRoom({
+    materials: [
+      { id: 'm1', name: 'First', catalogue: 'cat-1', strand: 's', step: 1 },
+      { id: 'm2', name: 'Second', strand: 's', step: 2, after: ['cat-1', 'gone'], afterSure: { 'cat-1': 'published' } },
+      { id: 'm3', name: 'Third', strand: 's', step: 3 },
+      { id: 'm4', name: 'Third too', strand: 's', step: 3 },
+    ],
+  });
+  const of = (id: string) => neighboursOf(materials, materials.find((each) => each.id === id) as Material);
+
+  it('names prerequisites, by the class or by the catalogue, and how sure they are', () => {
+    expect(of('m2')).toMatchObject({ after: [{ id: 'm1', name: '1 First', sure: 'published' }], missing: ['gone'] });
+    expect(of('m1').before).toEqual([{ id: 'm2', name: '2 Second', sure: 'published' }]);
+  });
+
+  it('else the nearest steps of its strand', () => {
+    expect(of('m3').after.map(({ id }) => id)).toEqual(['m2']);
+    expect(of('m2').before.map(({ id }) => id)).toEqual(['m3', 'm4']);
+    expect(of('m4').before).toEqual([]);
+  });
+});
+
+describe('values of the class', () => {
+  it('are known as its own, and unknown again when taken out', () => {
+    const material = {
+      ...(plainRoom({ materials: [{ id: 'm', name: 'M', sure: { width: 'estimate', mass: 'estimate' } }] }).materials[0] as Material),
+    };
+    expect(ownValue(material, 'width', 320)).toEqual({ width: 320, sure: { width: 'own', mass: 'estimate' } });
+    expect(ownValue(material, 'width', null)).toEqual({ width: null, sure: { mass: 'estimate' } });
+  });
+});
+
+describe('adding from the catalogue', () => {
+  const [first, second] = catalogueMaterials;
+  if (!first || !second) throw new Error('the catalogue is not empty');
+
+  it('gives each an id that is free here', () => {
+    const here = plainRoom({ materials: [{ id: first.id, name: 'My own, by the same id' }] }).materials;
+    const made = fromCatalogueHere(here, [first.id, second.id, 'unknown']);
+    expect(made.map(({ id, catalogue }) => [id, catalogue])).toEqual([
+      [`${first.id}-2`, first.id],
+      [second.id, second.id],
+    ]);
+    expect(made[0]?.name).toBe(catalogueById.get(first.id)?.name);
+  });
+
+  it('leaves out what the class has already, under whatever id', () => {
+    const here = plainRoom({ materials: [{ id: 'mine', name: 'Mine', catalogue: first.id }] }).materials;
+    expect(fromCatalogueHere(here, [first.id, first.id])).toEqual([]);
+  });
+});
