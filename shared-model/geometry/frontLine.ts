@@ -118,17 +118,13 @@ export function blockedBetween(seen: SeenPart, diameter: number): [number, numbe
   const n = uv.length;
   let from = seen.lowFrom;
   let to = seen.lowTo;
-  const take = (u: number): void => {
-    if (u < from) from = u;
-    if (u > to) to = u;
-  };
   for (let i = 0; i < n; i += 2) {
     const u = uv[i] as number;
     const v = uv[i + 1] as number;
     if (v > 0 && v < diameter) {
       const half = Math.sqrt(v * (diameter - v));
-      take(u - half);
-      take(u + half);
+      from = Math.min(from, u - half);
+      to = Math.max(to, u + half);
     }
     if (n === 4 && i === 2) break;
     const k = i + 2 === n ? 0 : i + 2;
@@ -137,10 +133,12 @@ export function blockedBetween(seen: SeenPart, diameter: number): [number, numbe
     const size = Math.sqrt(eu * eu + ev * ev);
     if (Math.abs(ev) <= 1e-12 * size) continue;
     // Centres (c, r) at distance r from the edge's line, with their foot on the edge.
-    for (const sign of [-1, 1]) {
+    for (let sign = -1; sign <= 1; sign += 2) {
       const c = u + ((r - v) * eu + sign * r * size) / ev;
       const foot = ((c - u) * eu + (r - v) * ev) / size;
-      if (foot >= 0 && foot <= size) take(c);
+      if (foot < 0 || foot > size) continue;
+      from = Math.min(from, c);
+      to = Math.max(to, c);
     }
   }
   return [from, to];

@@ -10,44 +10,55 @@ export class PartGrid {
   private readonly seen: Uint32Array;
   private stamp = 0;
 
-  constructor(private readonly parts: readonly Part[]) {
+  private readonly first: number;
+
+  /** @param base a grid of the first of these parts, used as it is */
+  constructor(
+    private readonly parts: readonly Part[],
+    private readonly base: PartGrid | null = null,
+  ) {
     this.seen = new Uint32Array(parts.length);
-    parts.forEach((part, index) => {
-      this.eachCell(part, (key) => {
+    this.first = base ? base.parts.length : 0;
+    for (let index = this.first; index < parts.length; index++) {
+      for (const key of cellsOf(parts[index] as Part)) {
         const cell = this.cells.get(key);
         if (cell) cell.push(index);
         else this.cells.set(key, [index]);
-      });
-    });
+      }
+    }
   }
 
   /** Indices of the parts whose box comes within `reach` mm of the given box. */
   near(box: Box, reach: number): number[] {
     const grown = { minX: box.minX - reach, minY: box.minY - reach, maxX: box.maxX + reach, maxY: box.maxY + reach };
-    const found: number[] = [];
+    const found = this.base ? this.base.near(box, reach) : [];
+    const before = found.length;
     if ((grown.maxX - grown.minX) * (grown.maxY - grown.minY) > 400 * CELL * CELL) {
-      this.parts.forEach((part, index) => {
-        if (boxesMeet(part, grown)) found.push(index);
-      });
+      for (let index = this.first; index < this.parts.length; index++) if (boxesMeet(this.parts[index] as Part, grown)) found.push(index);
       return found;
     }
     this.stamp++;
-    this.eachCell(grown, (key) => {
+    for (const key of cellsOf(grown)) {
       for (const index of this.cells.get(key) ?? []) {
         if (this.seen[index] === this.stamp) continue;
         this.seen[index] = this.stamp;
         if (boxesMeet(this.parts[index] as Part, grown)) found.push(index);
       }
-    });
-    return found.sort((i, j) => i - j);
+    }
+    // The base's come first and in order.
+    return found.length - before < 2 ? found : found.sort(ascending);
   }
+}
 
-  private eachCell(box: Box, visit: (key: number) => void): void {
-    const lastX = Math.floor(box.maxX / CELL);
-    const lastY = Math.floor(box.maxY / CELL);
-    for (let x = Math.floor(box.minX / CELL); x <= lastX; x++)
-      for (let y = Math.floor(box.minY / CELL); y <= lastY; y++) visit(x * 65_536 + y);
-  }
+const ascending = (i: number, j: number): number => i - j;
+
+function cellsOf(box: Box): number[] {
+  const keys: number[] = [];
+  const lastX = Math.floor(box.maxX / CELL);
+  const lastY = Math.floor(box.maxY / CELL);
+  for (let x = Math.floor(box.minX / CELL); x <= lastX; x++)
+    for (let y = Math.floor(box.minY / CELL); y <= lastY; y++) keys.push(x * 65_536 + y);
+  return keys;
 }
 
 const boxesMeet = (p: Box, q: Box): boolean => p.minX <= q.maxX && q.minX <= p.maxX && p.minY <= q.maxY && q.minY <= p.maxY;

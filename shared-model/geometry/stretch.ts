@@ -41,24 +41,34 @@ export function stretchAt(gap: Gap, nearby: readonly Part[], threshold: number, 
   const across = { x: (gap.bx - gap.ax) / gap.width, y: (gap.by - gap.ay) / gap.width };
   const along = { x: -across.y, y: across.x };
   const middle = { x: (gap.ax + gap.bx) / 2, y: (gap.ay + gap.by) / 2 };
-  const edges = edgesAround(middle, along, across, nearby);
-  const place = (s: number, h: number): Point => ({
-    x: middle.x + along.x * s + across.x * h,
-    y: middle.y + along.y * s + across.y * h,
-  });
-  const walk = (edgesAhead: readonly Edge[], sign: 1 | -1): StretchEnd => {
-    const end = walkAhead(edgesAhead, threshold, reach, gap.width / 2);
-    return { offset: sign * end.s, isOpen: end.isOpen, a: place(sign * end.s, end.low), b: place(sign * end.s, end.high) };
-  };
-  const ahead = walk(edges, 1);
-  const back = walk(
-    edges.map(({ s1, h1, s2, h2 }) => ({ s1: -s2, h1: h2, s2: -s1, h2: h1 })),
-    -1,
-  );
+  const edges = edgesAround(middle, along, across, nearby, threshold, reach);
+  const turned = edges.map(({ s1, h1, s2, h2 }) => ({ s1: -s2, h1: h2, s2: -s1, h2: h1 }));
+  const ahead = endAt(walkAhead(edges, threshold, reach, gap.width / 2), 1, middle, along, across);
+  const back = endAt(walkAhead(turned, threshold, reach, gap.width / 2), -1, middle, along, across);
   return { middle, along, across, back, ahead, length: ahead.offset - back.offset };
 }
 
-function edgesAround(middle: Point, along: Point, across: Point, nearby: readonly Part[]): Edge[] {
+function endAt(end: WalkEnd, sign: 1 | -1, middle: Point, along: Point, across: Point): StretchEnd {
+  const offset = sign * end.s;
+  const x = middle.x + along.x * offset;
+  const y = middle.y + along.y * offset;
+  return {
+    offset,
+    isOpen: end.isOpen,
+    a: { x: x + across.x * end.low, y: y + across.y * end.low },
+    b: { x: x + across.x * end.high, y: y + across.y * end.high },
+  };
+}
+
+/** Edges near the middle line; one that lies a threshold away on one side narrows nothing. */
+function edgesAround(
+  middle: Point,
+  along: Point,
+  across: Point,
+  nearby: readonly Part[],
+  threshold: number,
+  reach: number,
+): Edge[] {
   const edges: Edge[] = [];
   for (const { xy } of nearby) {
     const count = xy.length === 4 ? 1 : xy.length / 2;
@@ -68,40 +78,54 @@ function edgesAround(middle: Point, along: Point, across: Point, nearby: readonl
       const py = (xy[2 * i + 1] as number) - middle.y;
       const qx = (xy[k] as number) - middle.x;
       const qy = (xy[k + 1] as number) - middle.y;
-      const s1 = px * along.x + py * along.y;
-      const s2 = qx * along.x + qy * along.y;
       const h1 = px * across.x + py * across.y;
       const h2 = qx * across.x + qy * across.y;
+      if ((h1 >= threshold && h2 >= threshold) || (h1 <= -threshold && h2 <= -threshold)) continue;
+      const s1 = px * along.x + py * along.y;
+      const s2 = qx * along.x + qy * along.y;
+      if ((s1 > reach && s2 > reach) || (s1 < -reach && s2 < -reach)) continue;
       edges.push(s1 <= s2 ? { s1, h1, s2, h2 } : { s1: s2, h1: h2, s2: s1, h2: h1 });
     }
   }
   return edges;
 }
 
+interface WalkEnd {
+  readonly s: number;
+  readonly isOpen: boolean;
+  readonly low: number;
+  readonly high: number;
+}
+
 /** Two edges nearer along the travel than this (mm) end together: rounding of turned pieces. */
 const SAME = 1e-6;
 
 /** Walks from 0 to where the width across reaches the threshold or something stands in the middle. */
-function walkAhead(edges: readonly Edge[], threshold: number, reach: number, half: number) {
-  const marks = new Set<number>([0, reach]);
+function walkAhead(edges: readonly Edge[], threshold: number, reach: number, half: number): WalkEnd {
+  const sorted = [0, reach];
   for (const { s1, h1, s2, h2 } of edges) {
-    for (const s of [s1, s2]) if (s > SAME && s < reach) marks.add(s);
+    if (s1 > SAME && s1 < reach) sorted.push(s1);
+    if (s2 > SAME && s2 < reach) sorted.push(s2);
     // Where an edge runs through the middle line, the way ends.
     if (h1 > 0 === h2 > 0 || s1 === s2) continue;
     const s = s1 + ((s2 - s1) * h1) / (h1 - h2);
-    if (s > SAME && s < reach) marks.add(s);
+    if (s > SAME && s < reach) sorted.push(s);
   }
-  const sorted = [...marks].sort((p, q) => p - q);
+  sorted.sort((p, q) => p - q);
   let low = -half;
   let high = half;
   for (let k = 0; k + 1 < sorted.length; k++) {
     const from = sorted[k] as number;
     const to = sorted[k + 1] as number;
-    if (edges.some((e) => isAcrossAt(e, from))) return { s: from, isOpen: false, low, high };
     if (to - from < SAME) continue;
-    const over = edges.filter((e) => e.s1 <= from + SAME && e.s2 >= to - SAME && e.s2 - e.s1 > SAME);
-    const above = over.filter((e) => heightAt(e, (from + to) / 2) > 0);
-    const below = over.filter((e) => heightAt(e, (from + to) / 2) <= 0);
+    const above: Edge[] = [];
+    const below: Edge[] = [];
+    for (const e of edges) {
+      if (isAcrossAt(e, from)) return { s: from, isOpen: false, low, high };
+      if (e.s1 > from + SAME || e.s2 < to - SAME || e.s2 - e.s1 <= SAME) continue;
+      if (heightAt(e, (from + to) / 2) > 0) above.push(e);
+      else below.push(e);
+    }
     const wide = wideFrom(above, below, from, to, threshold);
     if (wide !== null) {
       if (wide > from) [low, high] = span(above, below, wide, threshold);
@@ -146,18 +170,15 @@ function wideFrom(above: readonly Edge[], below: readonly Edge[], from: number, 
 }
 
 /** True when a gap's line crosses the stretch: it is narrow for the same reason. */
-export function isInStretch(stretch: Stretch, gap: Gap): boolean {
-  const local = (x: number, y: number): [number, number] => {
-    const px = x - stretch.middle.x;
-    const py = y - stretch.middle.y;
-    return [px * stretch.along.x + py * stretch.along.y, px * stretch.across.x + py * stretch.across.y];
-  };
-  const [sa, ha] = local(gap.ax, gap.ay);
-  const [sb, hb] = local(gap.bx, gap.by);
-  if (ha * hb > 0) return false;
+export function isInStretch({ middle, along, across, back, ahead }: Stretch, gap: Gap): boolean {
+  const ax = gap.ax - middle.x;
+  const ay = gap.ay - middle.y;
+  const bx = gap.bx - middle.x;
+  const by = gap.by - middle.y;
+  if ((ax * across.x + ay * across.y) * (bx * across.x + by * across.y) > 0) return false;
+  const offset = ((ax + bx) * along.x + (ay + by) * along.y) / 2;
   const slack = 1;
-  const middle = (sa + sb) / 2;
-  return middle >= stretch.back.offset - slack && middle <= stretch.ahead.offset + slack;
+  return offset >= back.offset - slack && offset <= ahead.offset + slack;
 }
 
 /** mm between two segments' nearest points, here the ends of two stretches. */

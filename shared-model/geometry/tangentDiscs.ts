@@ -114,33 +114,34 @@ function summitBetween(view: FrontView, from: number, to: number): { u: number; 
     else cap = Math.min(cap, one.low);
   }
   if (cap === 0) return { u: middle, diameter: 0 };
-  const least = (side: readonly SeenPart[], u: number): number => {
-    let value = Infinity;
-    for (const one of side) if (one.low < value) value = Math.min(value, tangentDiameter(one, u));
-    return value;
-  };
-  const up = (u: number): number => least(rising, u);
-  const down = (u: number): number => least(falling, u);
-  const atMiddle = Math.min(up(middle), down(middle));
+  const atMiddle = Math.min(least(rising, middle), least(falling, middle));
   if (atMiddle >= cap) return { u: middle, diameter: cap };
-  if (up(to) <= down(to)) return { u: to, diameter: Math.min(cap, up(to)) };
-  if (down(from) <= up(from)) return { u: from, diameter: Math.min(cap, down(from)) };
-  return crossing(up, down, from, to, cap);
+  const riseAtTo = least(rising, to);
+  if (riseAtTo <= least(falling, to)) return { u: to, diameter: Math.min(cap, riseAtTo) };
+  const fallAtFrom = least(falling, from);
+  if (fallAtFrom <= least(rising, from)) return { u: from, diameter: Math.min(cap, fallAtFrom) };
+  return crossing(rising, falling, from, to, cap);
+}
+
+function least(side: readonly SeenPart[], u: number): number {
+  let value = Infinity;
+  for (const one of side) if (one.low < value) value = Math.min(value, tangentDiameter(one, u));
+  return value;
 }
 
 /** Where the rising bound meets the falling one: secant steps kept inside a bracket that halves when they stall. */
-function crossing(up: (u: number) => number, down: (u: number) => number, from: number, to: number, cap: number) {
+function crossing(rising: readonly SeenPart[], falling: readonly SeenPart[], from: number, to: number, cap: number) {
   let low = from;
   let high = to;
-  let atLow = up(low) - down(low);
-  let atHigh = up(high) - down(high);
+  let atLow = least(rising, low) - least(falling, low);
+  let atHigh = least(rising, high) - least(falling, high);
   let best = { u: low, diameter: 0 };
   for (let step = 0; step < 80 && high - low > PLACE; step++) {
     const secant = low - (atLow * (high - low)) / (atHigh - atLow);
     const isUsable = step % 3 !== 2 && secant > low && secant < high;
     const u = isUsable ? secant : (low + high) / 2;
-    const rise = up(u);
-    const fall = down(u);
+    const rise = least(rising, u);
+    const fall = least(falling, u);
     const diameter = Math.min(rise, fall);
     if (diameter >= cap) return { u, diameter: cap };
     if (diameter > best.diameter) best = { u, diameter };

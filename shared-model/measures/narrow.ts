@@ -8,7 +8,7 @@ import { type NarrowPlace, placeOf } from './narrowPlaces.ts';
 import type { Way } from './ways.ts';
 import type { WaysField } from './waysField.ts';
 import type { Pinches } from './waysJudged.ts';
-import { doorDiscs } from './waysSolve.ts';
+import { doorDiscs } from './waysFronts.ts';
 
 /** A place narrower than the route, and what it does to people. */
 export interface Narrow extends NarrowPlace {

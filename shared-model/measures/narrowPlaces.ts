@@ -4,7 +4,7 @@ import { makePart, type Part } from '../geometry/parts.ts';
 import { betweenEnds, isInStretch, type Stretch, type StretchEnd, stretchAt } from '../geometry/stretch.ts';
 import { distance, lerp, type Point } from '../geometry/vec.ts';
 import type { WaysField } from './waysField.ts';
-import type { Bound } from './waysSolve.ts';
+import type { Bound } from './waysFronts.ts';
 
 /** A place narrower than the route: one stretch, or several chained round corners. */
 export interface NarrowPlace {
@@ -23,7 +23,7 @@ export interface NarrowPlace {
 /** mm: edges nearer than this touch; there is no way between them to speak of. */
 const TOUCHING = 1;
 /** mm: how far a stretch is followed at first. */
-const FIRST_REACH = 3000;
+const FIRST_REACH = 900;
 /** mm: two stretches whose ends come this near share a corner. */
 const SAME_CORNER = 1;
 
@@ -76,7 +76,8 @@ function follow(field: WaysField, gap: Gap, parts: readonly Part[], threshold: n
   for (let reach = FIRST_REACH; ; reach *= 3) {
     const nearby = field.grid.near(box, reach + threshold).map((i) => parts[i] as Part);
     const stretch = stretchAt(gap, [...nearby, ...fresh], threshold, reach);
-    if (stretch.length < reach || nearby.length === field.parts.length) return stretch;
+    const isEnded = stretch.ahead.offset < reach && -stretch.back.offset < reach;
+    if (isEnded || nearby.length === field.parts.length) return stretch;
   }
 }
 

@@ -47,12 +47,16 @@ function doorTarget(opening: SceneOpening): Target {
   return { id: opening.id, kind: 'door', side: null, label, lines: [doorLine(opening)], body: null, opening };
 }
 
-/** The inner line of a door's clear opening. */
-export const doorLine = (opening: SceneOpening): FrontLine => ({
-  a: opening.clearA,
-  b: opening.clearB,
-  outward: opening.wall.inward,
-});
+const doorLines = new WeakMap<SceneOpening, FrontLine>();
+
+/** The inner line of a door's clear opening: the same object each time, so that what is known of it can be kept. */
+export function doorLine(opening: SceneOpening): FrontLine {
+  const before = doorLines.get(opening);
+  if (before) return before;
+  const line = { a: opening.clearA, b: opening.clearB, outward: opening.wall.inward };
+  doorLines.set(opening, line);
+  return line;
+}
 
 export const edgeLine = (edge: SceneEdge): FrontLine => ({ a: edge.a, b: edge.b, outward: edge.outward });
 

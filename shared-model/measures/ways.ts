@@ -10,7 +10,8 @@ import type { Side } from '../schema/types.ts';
 import { accessFigures } from './accessFigures.ts';
 import { type Chairs, type Target, targetsOf } from './targets.ts';
 import { WaysField } from './waysField.ts';
-import { type Bound, type SolvedWay, solveWays } from './waysSolve.ts';
+import type { Bound } from './waysFronts.ts';
+import { type SolvedWay, solveWays } from './waysSolve.ts';
 
 /** A place on an obstacle: its id (a wall: "wall:" and the corner it starts at) and the point, mm. */
 export interface WayEnd extends Point {
@@ -57,7 +58,7 @@ const FIRST_ROUND = 1600;
  */
 export function measureWays(scene: Scene, options: WaysOptions = {}): Way[] {
   if (!scene.room.isSound) return [];
-  const field = new WaysField(scene, options.extra, options.chairs);
+  const field = WaysField.of(scene, options.chairs).with(options.extra ?? []);
   return solveAll(field, targetsOf(scene, options.chairs), options.limit).map(toWay);
 }
 

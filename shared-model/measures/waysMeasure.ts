@@ -22,7 +22,7 @@ export interface WaysMeasure {
 export function measureWaysAndNarrow(scene: Scene): WaysMeasure {
   if (!scene.room.isSound) return { isTold: false, ways: [], narrow: [], exact: () => [] };
   const figures = accessFigures(scene);
-  const field = new WaysField(scene);
+  const field = WaysField.of(scene);
   const targets = targetsOf(scene);
   const solved = solveAll(field, targets, figures.routeWidth);
   const places = narrowPlaces(
