@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { boundingBox } from '#model/geometry/polygon.ts';
+import type { Scene } from '#model/scene/types.ts';
 import { sayQuantity } from '#model/units/quantity.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { cellAt } from '../plan/neatline.ts';
@@ -71,11 +72,7 @@ export function FindingItem({ group, isShown, letters, units }: Props) {
           )}
           <p>{finding.why}</p>
           {others.length > 0 && (
-            <ul className="aside" aria-label="At the same place">
-              {others.map((other) => (
-                <li key={other.key}>{other.message}</li>
-              ))}
-            </ul>
+            <p className="aside">At the same place also: {others.map((other) => nameOf(other.subjects[0], scene)).join(', ')}.</p>
           )}
         </div>
       )}
@@ -99,6 +96,9 @@ export function FindingItem({ group, isShown, letters, units }: Props) {
     </li>
   );
 }
+
+const nameOf = (id: string | undefined, scene: Scene): string =>
+  (id !== undefined && (scene.bodyById.get(id)?.label ?? scene.materialById.get(id)?.name)) || (id ?? '');
 
 /** Some rules write "Do it: …" themselves. */
 const fixWords = (label: string): string => (label.startsWith('Do it') ? label : `Do it: ${label}`);

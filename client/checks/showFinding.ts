@@ -19,7 +19,6 @@ export function showFinding(session: Session, finding: Finding): void {
     ...(piece && side && { frontOf: { piece: piece.id, side } }),
   };
   session.setView(change);
-  session.announce(finding.message);
 }
 
 /** The first subject that can be chosen on a drawing. */

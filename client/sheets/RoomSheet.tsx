@@ -33,9 +33,14 @@ function WideSheet() {
   return (
     <div className="room-sheet wide">
       <PlanPart layout="wide" />
-      <ScrollPart className="room-shelves" label="Shelf list">
-        <ShelfList />
-      </ScrollPart>
+      <div className="room-middle">
+        <ScrollPart className="room-shelves" label="Shelf list">
+          <ShelfList />
+        </ScrollPart>
+        <div className="room-strip">
+          <ChosenStrip />
+        </div>
+      </div>
       <ScrollPart className="room-front" label="Shelf front">
         <Front />
       </ScrollPart>
@@ -160,11 +165,6 @@ function PlanPart({ layout }: { layout: Layout }) {
       <div className="drawing">
         <Plan />
       </div>
-      {layout === 'wide' && (
-        <div className="room-strip">
-          <ChosenStrip />
-        </div>
-      )}
       {layout === 'tablet' && (
         <div className="short-title">
           <DrawVerbs />

@@ -1,4 +1,4 @@
-import { Label, Radio, RadioGroup } from 'react-aria-components';
+import { Radio, RadioGroup } from 'react-aria-components';
 
 interface Props<T extends string> {
   readonly label: string;
@@ -13,6 +13,7 @@ export function Choice<T extends string>({ label, isLabelShown = true, value, op
   return (
     <RadioGroup
       className="field"
+      aria-label={label}
       orientation="horizontal"
       value={value}
       onChange={(next) => {
@@ -20,7 +21,11 @@ export function Choice<T extends string>({ label, isLabelShown = true, value, op
         if (chosen) onChange(chosen.value);
       }}
     >
-      <Label className={isLabelShown ? 'field-label' : 'only-heard'}>{label}</Label>
+      {isLabelShown && (
+        <span className="field-label" aria-hidden="true">
+          {label}
+        </span>
+      )}
       <div className="choice">
         {options.map((option) => (
           <Radio key={option.value} value={option.value} className="choice-option">
