@@ -1,11 +1,13 @@
+import { lazy, Suspense } from 'react';
 import type { Report } from '#model/analysis/report.ts';
 import { useIsThinking, useReport } from '../session/hooks.ts';
 import { LeftList } from './LeftList.tsx';
 import { MeasureNext } from './MeasureNext.tsx';
 import { Question } from './Question.tsx';
-import { SourceList } from './SourceList.tsx';
 import { leftAsTheyAre, openGroups, questionStates } from './sortFindings.ts';
 import { sourceLetters } from './sourceLetters.ts';
+
+const SourceList = lazy(() => import('./SourceList.tsx').then((m) => ({ default: m.SourceList })));
 
 /** The nine questions in their order, each with what was found; below them what to measure and what was left. */
 export function ChecksColumn() {
@@ -41,7 +43,9 @@ function Questions({ report }: { report: Report }) {
       ))}
       <MeasureNext report={report} />
       <LeftList report={report} />
-      <SourceList letters={letters} />
+      <Suspense fallback={null}>
+        <SourceList letters={letters} />
+      </Suspense>
     </>
   );
 }

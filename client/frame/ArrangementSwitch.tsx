@@ -1,7 +1,8 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { useArrangement, useClassroom, useSession } from '../session/hooks.ts';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
-import { NameDialog } from './NameDialog.tsx';
+
+const NameDialog = lazy(() => import('./NameDialog.tsx').then((m) => ({ default: m.NameDialog })));
 
 /** How it stands in ink, what is proposed in pencil, dashed. */
 export function ArrangementSwitch() {
@@ -65,13 +66,15 @@ export function ArrangementSwitch() {
         ))}
       </fieldset>
       {asking && (
-        <NameDialog
-          title={asking === 'copy' ? 'Propose another arrangement' : 'Name of this arrangement'}
-          value={asking === 'copy' ? '' : shown.name}
-          verb={asking === 'copy' ? 'Propose it' : 'Name it so'}
-          onName={name}
-          onClose={() => setAsking(null)}
-        />
+        <Suspense fallback={null}>
+          <NameDialog
+            title={asking === 'copy' ? 'Propose another arrangement' : 'Name of this arrangement'}
+            value={asking === 'copy' ? '' : shown.name}
+            verb={asking === 'copy' ? 'Propose it' : 'Name it so'}
+            onName={name}
+            onClose={() => setAsking(null)}
+          />
+        </Suspense>
       )}
     </div>
   );

@@ -1,24 +1,30 @@
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useState } from 'react';
+import { readMe } from '../session/me.ts';
 import { StartDialogs } from '../start/StartDialogs.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
-import { MeDialog } from './MeDialog.tsx';
-import { ShareDialog } from './ShareDialog.tsx';
 
 const ClassDialog = lazy(() => import('../settings/ClassDialog.tsx').then((m) => ({ default: m.ClassDialog })));
+const MeDialog = lazy(() => import('./MeDialog.tsx').then((m) => ({ default: m.MeDialog })));
+const ShareDialog = lazy(() => import('./ShareDialog.tsx').then((m) => ({ default: m.ShareDialog })));
 
-/** The dialogs that the frame of an opened classroom can show. */
+/** The dialogs of an opened classroom; each is fetched when it is first shown. */
 export function FrameDialogSet() {
   const { shown, close } = useFrameDialogs();
+  const [isFirst, setFirst] = useState(() => readMe() === null);
   return (
-    <>
-      {shown === 'class' && (
-        <Suspense fallback={null}>
-          <ClassDialog onClose={close} />
-        </Suspense>
-      )}
+    <Suspense fallback={null}>
+      {shown === 'class' && <ClassDialog onClose={close} />}
       {shown === 'share' && <ShareDialog onClose={close} />}
-      <MeDialog isAsked={shown === 'me'} onClose={close} />
+      {(shown === 'me' || isFirst) && (
+        <MeDialog
+          isFirst={isFirst}
+          onClose={() => {
+            setFirst(false);
+            close();
+          }}
+        />
+      )}
       <StartDialogs />
-    </>
+    </Suspense>
   );
 }

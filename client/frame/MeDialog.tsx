@@ -8,28 +8,22 @@ import { Field } from '../ui/Field.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 
 /** Who is here, asked once per device and changeable. Colleagues see the initials round what you hold. */
-export function MeDialog({ isAsked, onClose }: { isAsked: boolean; onClose: () => void }) {
+export function MeDialog({ isFirst, onClose }: { isFirst: boolean; onClose: () => void }) {
   const session = useSession();
   const known = readMe();
-  const [isFirst, setFirst] = useState(known === null);
   const [name, setName] = useState(known?.name ?? '');
   const [initials, setInitials] = useState<string | null>(known?.initials ?? null);
   const shownInitials = initials ?? initialsOf(name);
-
-  function close() {
-    setFirst(false);
-    onClose();
-  }
 
   function keep() {
     const me = { name: name.trim(), initials: shownInitials.trim().slice(0, 3) };
     keepMe(me);
     session.setPerson(me);
-    close();
+    onClose();
   }
 
   return (
-    <Dialog title="Who are you?" isOpen={isFirst || isAsked} onClose={close}>
+    <Dialog title="Who are you?" isOpen onClose={onClose}>
       <form
         className="form"
         onSubmit={(event) => {
@@ -60,7 +54,7 @@ export function MeDialog({ isAsked, onClose }: { isAsked: boolean; onClose: () =
           <Button kind="strong" type="submit" isDisabled={shownInitials.trim() === ''}>
             That is me
           </Button>
-          <TextLink onPress={close}>{isFirst ? 'Without a name' : 'Leave it'}</TextLink>
+          <TextLink onPress={onClose}>{isFirst ? 'Without a name' : 'Leave it'}</TextLink>
         </div>
       </form>
     </Dialog>

@@ -5,7 +5,7 @@ import { openSession } from '../session/openSession.ts';
 import { type OpenedClassroom, SessionProvider } from '../session/SessionProvider.tsx';
 import { forgetStart, startOf } from '../session/starts.ts';
 import { createAnalyst } from '../worker/createAnalyst.ts';
-import { SheetFrame } from './SheetFrame.tsx';
+import { fetchRoomSheet, SheetFrame } from './SheetFrame.tsx';
 import { WaitingSheet } from './WaitingSheet.tsx';
 
 /** Opens the classroom of the address; the frame stands at once, the drawing when it is ready. */
@@ -17,6 +17,7 @@ export function OpenClassroom({ id }: { id: string }) {
     let isGone = false;
     let close = (): void => undefined;
     const analyst = createAnalyst();
+    fetchRoomSheet().catch(() => undefined); // told by the sheet's own boundary when it is drawn
     const start = startOf(id);
     openSession(id, { analyst, person: me(), announce: announcer.say, ...(start && { start }) }).then(
       (session) => {

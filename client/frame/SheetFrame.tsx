@@ -1,8 +1,8 @@
 import { lazy, Suspense, useEffect } from 'react';
-import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { useClassroom, useSession, useView } from '../session/hooks.ts';
 import { noteRoomHere } from '../session/roomsHere.ts';
 import type { SheetName } from '../session/types.ts';
+import { panelId, TabRow, tabId } from '../ui/TabRow.tsx';
 import { ArrangementSwitch } from './ArrangementSwitch.tsx';
 import { EdgeTools } from './EdgeTools.tsx';
 import { FrameDialogSet } from './FrameDialogSet.tsx';
@@ -12,8 +12,10 @@ import { sheetOrder } from './TitleBlock.tsx';
 import { useUndoKeys } from './useUndoKeys.ts';
 
 const sheetNames: Readonly<Record<SheetName, string>> = { room: 'Room', materials: 'Materials', places: 'Places' };
+/** Begun while the classroom is still being read, so that the drawing waits for one of the two only. */
+export const fetchRoomSheet = () => import('../sheets/RoomSheet.tsx');
 const sheets = {
-  room: lazy(() => import('../sheets/RoomSheet.tsx').then((m) => ({ default: m.RoomSheet }))),
+  room: lazy(() => fetchRoomSheet().then((m) => ({ default: m.RoomSheet }))),
   materials: lazy(() => import('../sheets/MaterialsSheet.tsx').then((m) => ({ default: m.MaterialsSheet }))),
   places: lazy(() => import('../sheets/PlacesSheet.tsx').then((m) => ({ default: m.PlacesSheet }))),
 } satisfies Record<SheetName, unknown>;
@@ -21,8 +23,9 @@ const sheets = {
 /** Tabs on the top edge, the framed sheet under them. */
 export function SheetFrame() {
   const session = useSession();
-  const view = useView();
+  const { sheet } = useView();
   const classroom = useClassroom();
+  const Sheet = sheets[sheet];
   useUndoKeys();
 
   useEffect(() => {
@@ -31,45 +34,39 @@ export function SheetFrame() {
   }, [session.id, classroom.name]);
 
   return (
-    <Tabs
-      className="desk"
-      selectedKey={view.sheet}
-      onSelectionChange={(key) => {
-        const sheet = sheetOrder.find((name) => name === key);
-        if (sheet && sheet !== view.sheet) session.setView({ sheet });
-      }}
-    >
+    <div className="desk">
       <header className="top-edge">
-        <TabList className="tabs" aria-label="Sheets">
-          {sheetOrder.map((name, index) => (
-            <Tab key={name} id={name} className="tab">
-              <span className="number">{index + 1}</span> {sheetNames[name]}
-            </Tab>
-          ))}
-        </TabList>
+        <TabRow
+          label="Sheets"
+          shown={sheet}
+          onShow={(next) => next !== sheet && session.setView({ sheet: next })}
+          tabs={sheetOrder.map((name, index) => ({
+            id: name,
+            content: (
+              <>
+                <span className="number">{index + 1}</span> {sheetNames[name]}
+              </>
+            ),
+          }))}
+        />
         <div className="edge-tools">
           <ArrangementSwitch />
           <EdgeTools />
         </div>
       </header>
       <main className="sheet-place">
-        {sheetOrder.map((name) => {
-          const Sheet = sheets[name];
-          return (
-            <TabPanel key={name} id={name} className="sheet">
-              <div className="neat">
-                <StatusLine />
-                <SheetBoundary>
-                  <Suspense fallback={<p className="waiting-words">The drawing is being laid out …</p>}>
-                    <Sheet />
-                  </Suspense>
-                </SheetBoundary>
-              </div>
-            </TabPanel>
-          );
-        })}
+        <div className="sheet" role="tabpanel" id={panelId(sheet)} aria-labelledby={tabId(sheet)}>
+          <div className="neat">
+            <StatusLine />
+            <SheetBoundary key={sheet}>
+              <Suspense fallback={<p className="waiting-words">The drawing is being laid out …</p>}>
+                <Sheet />
+              </Suspense>
+            </SheetBoundary>
+          </div>
+        </div>
       </main>
       <FrameDialogSet />
-    </Tabs>
+    </div>
   );
 }

@@ -1,18 +1,30 @@
-import { type ReactNode, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useState } from 'react';
 import { ChecksColumn } from '../checks/ChecksColumn.tsx';
 import { openGroups } from '../checks/sortFindings.ts';
 import { SwapButton } from '../frame/SheetLayout.tsx';
 import { ShortState, ShortTitle } from '../frame/ShortTitle.tsx';
 import { TitleBlock } from '../frame/TitleBlock.tsx';
 import { type Layout, useLayout } from '../frame/useLayout.ts';
-import { Front } from '../front/Front.tsx';
 import { ShelfList } from '../lists/ShelfList.tsx';
-import { TrayList } from '../lists/TrayList.tsx';
 import { ChosenStrip } from '../plan/ChosenStrip.tsx';
 import { DrawVerbs } from '../plan/DrawVerbs.tsx';
 import { Plan } from '../plan/Plan.tsx';
 import { useReport, useView } from '../session/hooks.ts';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
+
+// The plan is drawn first; what hangs on a chosen shelf comes right after.
+const LazyFront = lazy(() => import('../front/Front.tsx').then((m) => ({ default: m.Front })));
+const LazyTrayList = lazy(() => import('../lists/TrayList.tsx').then((m) => ({ default: m.TrayList })));
+const Front = () => (
+  <Suspense fallback={null}>
+    <LazyFront />
+  </Suspense>
+);
+const TrayList = () => (
+  <Suspense fallback={null}>
+    <LazyTrayList />
+  </Suspense>
+);
 
 /** The room: plan and shelf list, front and tray list, checks. */
 export function RoomSheet() {

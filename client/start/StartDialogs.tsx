@@ -1,11 +1,16 @@
+import { lazy, Suspense } from 'react';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
-import { NewClassroomDialog } from './NewClassroomDialog.tsx';
-import { OpenFileDialog } from './OpenFileDialog.tsx';
+
+const NewClassroomDialog = lazy(() => import('./NewClassroomDialog.tsx').then((m) => ({ default: m.NewClassroomDialog })));
+const OpenFileDialog = lazy(() => import('./OpenFileDialog.tsx').then((m) => ({ default: m.OpenFileDialog })));
 
 /** New classroom and open a file: the same from the start page and from a sheet. */
 export function StartDialogs() {
   const { shown, close } = useFrameDialogs();
-  if (shown === 'new') return <NewClassroomDialog onClose={close} />;
-  if (shown === 'open') return <OpenFileDialog onClose={close} />;
-  return null;
+  return (
+    <Suspense fallback={null}>
+      {shown === 'new' && <NewClassroomDialog onClose={close} />}
+      {shown === 'open' && <OpenFileDialog onClose={close} />}
+    </Suspense>
+  );
 }

@@ -1,25 +1,43 @@
-import { Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
-import { TextLink } from './TextLink.tsx';
+import { lazy, Suspense, useRef, useState } from 'react';
+import type { VerbItem } from './VerbList.tsx';
 
 interface Props {
   readonly label: string;
-  readonly items: readonly { readonly id: string; readonly text: string; readonly run: () => void; readonly isOff?: boolean }[];
+  readonly items: readonly VerbItem[];
 }
 
-/** Words that open a list of verbs. */
+const load = () => import('./VerbList.tsx');
+const VerbList = lazy(() => load().then((m) => ({ default: m.VerbList })));
+
+/** Words that open a list of verbs. The list itself comes when it is first wanted: the sheet is drawn before it. */
 export function VerbMenu({ label, items }: Props) {
+  const [isOpen, setOpen] = useState(false);
+  const opener = useRef<HTMLButtonElement>(null);
+  const open = () => setOpen(true);
   return (
-    <MenuTrigger>
-      <TextLink ink>{label}</TextLink>
-      <Popover className="menu-paper" placement="bottom end">
-        <Menu aria-label={label} disabledKeys={items.filter((item) => item.isOff).map((item) => item.id)}>
-          {items.map((item) => (
-            <MenuItem key={item.id} id={item.id} className="menu-item" onAction={item.run}>
-              {item.text}
-            </MenuItem>
-          ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
+    <>
+      <button
+        ref={opener}
+        type="button"
+        className="text-link ink"
+        aria-haspopup="menu"
+        aria-expanded={isOpen}
+        onPointerEnter={() => void load()}
+        onFocus={() => void load()}
+        onClick={open}
+        onKeyDown={(event) => {
+          if (event.key !== 'ArrowDown') return;
+          event.preventDefault();
+          open();
+        }}
+      >
+        {label}
+      </button>
+      {isOpen && (
+        <Suspense fallback={null}>
+          <VerbList label={label} items={items} opener={opener} onClose={() => setOpen(false)} />
+        </Suspense>
+      )}
+    </>
   );
 }
