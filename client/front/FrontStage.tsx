@@ -13,7 +13,7 @@ import { nameWidths } from './nameWidths.ts';
 import type { BelongsAt } from './orderMoves.ts';
 import type { ReadingDirection } from './readingOrder.ts';
 import { Staff } from './Staff.tsx';
-import { TrayBox } from './TrayBox.tsx';
+import { BOX, TrayBox } from './TrayBox.tsx';
 
 export interface Held {
   readonly tray: FrontTray;
@@ -127,16 +127,19 @@ function Belongs({ board, tray, layout, view, moves, direction }: BelongsProps) 
   const mark = gapMark(layout, tray.id, moves, direction);
   if (!mark) return null;
   const from = { x: view.toX(board.left + tray.x + tray.width / 2), y: view.toY(board.surface + tray.height) - 4 };
-  const to = { x: view.toX(mark.board.left + mark.x), y: view.toY(mark.board.surface) };
+  // A tray that moves away itself may still stand there: the number goes on top of it.
+  const inTheWay = mark.board.trays.find((other) => other.x <= mark.x && mark.x <= other.x + other.width && moves.has(other.id));
+  const lift = inTheWay ? Math.max(BOX, inTheWay.height * view.scale) + 1 : 0;
+  const to = { x: view.toX(mark.board.left + mark.x), y: view.toY(mark.board.surface) - lift };
   const text = tray.step || String(mark.place);
   const box = { width: Math.max(14, text.length * 7 + 4), height: 14 };
   // Upwards it passes below the names of the board above; else it arches over the trays and comes down.
   const isUp = mark.board.surface > board.surface;
-  const bend = isUp ? Math.max(to.y + NAME_HEIGHT + 6, Math.min(from.y - 6, to.y + NAME_HEIGHT + 6)) : from.y - 10;
+  const bend = isUp ? to.y + lift + NAME_HEIGHT + 6 : from.y - 10;
   return (
     <Group listening={false}>
       <Arrow
-        points={[from.x, from.y, from.x, bend, to.x, bend, to.x, isUp ? to.y + 3 : to.y - box.height - 1]}
+        points={[from.x, from.y, from.x, bend, to.x, bend, to.x, isUp ? to.y + lift + 3 : to.y - box.height - 1]}
         stroke={colours.blue}
         fill={colours.blue}
         strokeWidth={1.3}

@@ -21,9 +21,16 @@ const look: Readonly<Record<LineKind, { colour: string; text: string; dash: numb
   low: { colour: colours.note, text: colours.note, dash: [8, 3], width: 1 },
 };
 
+/** px beside the shelf below which a line's name has no room for its depth */
+const MOST_NARROW = 118;
+
 /** Highest take, eye and see line of the smallest child, each with its height; the advisory pair where it applies. */
-export function LinesOfChild({ lines, view, shelf, isMirrored }: Props) {
-  const isOneLine = lines.every((line) => measureName(`${line.name}   ${line.text}`) * 1.05 < view.labelsWidth - 10);
+export function LinesOfChild({ lines: all, view, shelf, isMirrored }: Props) {
+  const isNarrow = view.labelsWidth < MOST_NARROW;
+  // Where there is no room to say how deep, only the deepest is drawn: there a hand reaches least high.
+  const lines = isNarrow ? all.filter((line) => line.isDeepest) : all;
+  const say = (line: FrontLine): string => (isNarrow ? line.height : line.text);
+  const isOneLine = lines.every((line) => measureName(`${line.name}   ${say(line)}`) * 1.05 < view.labelsWidth - 10);
   const tall = isOneLine ? 13 : 24;
   const at = spreadLabels(
     lines.map((line) => view.toY(line.z)),
@@ -40,7 +47,7 @@ export function LinesOfChild({ lines, view, shelf, isMirrored }: Props) {
         const style = look[line.kind];
         const labelY = at[i] ?? y;
         return (
-          <Group key={`${line.kind}${line.name}`}>
+          <Group key={`${line.kind}${line.z}`}>
             <Line points={[far, y, near, y]} stroke={style.colour} strokeWidth={style.width} dash={style.dash} />
             <Line points={[near, y, isMirrored ? near - 6 : near + 6, labelY]} stroke={style.colour} strokeWidth={0.9} />
             <Text
@@ -48,7 +55,7 @@ export function LinesOfChild({ lines, view, shelf, isMirrored }: Props) {
               y={labelY - (isOneLine ? 5.5 : 11)}
               width={view.labelsWidth - 4}
               align={isMirrored ? 'right' : 'left'}
-              text={isOneLine ? `${line.name}   ${line.text}` : `${line.name}\n${line.text}`}
+              text={isOneLine ? `${line.name}   ${say(line)}` : `${line.name}\n${say(line)}`}
               fontSize={10.5}
               lineHeight={1.05}
               fontFamily={fonts.control}

@@ -27,7 +27,7 @@ interface Props {
 }
 
 /** px: low enough for a flat tray, high enough for its number */
-const BOX = 13;
+export const BOX = 13;
 const TRAY_MM = 32;
 const CATCH = 44;
 
@@ -120,8 +120,7 @@ export const TrayBox = memo(function TrayBox({ tray, x, y, scale, look, isChosen
           lineHeight={1.12}
           wrap="none"
           fontFamily={fonts.control}
-          fontStyle={isChosen ? 'bold' : 'normal'}
-          fill={aside ? colours.blue : colours.ink}
+          fill={aside || isChosen ? colours.blue : colours.ink}
           listening={false}
         />
       )}

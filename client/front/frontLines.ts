@@ -8,7 +8,12 @@ export interface FrontLine {
   readonly kind: LineKind;
   readonly z: number;
   readonly name: string;
+  /** "0.84 m" */
+  readonly height: string;
+  /** "0.84 m, 0.12 m deep" */
   readonly text: string;
+  /** True but for the second line of a kind, which holds nearer the front. */
+  readonly isDeepest: boolean;
 }
 
 export interface LineHeights {
@@ -26,10 +31,10 @@ export interface LineHeights {
 export function frontLines(heights: LineHeights, units: LengthUnits): FrontLine[] {
   const lines: FrontLine[] = [line('eye', 'eye line', heights.eye, units)];
   const depths = byDepth(heights.boards);
-  for (const at of depths) {
+  for (const [i, at] of depths.entries()) {
     const deep = `, ${sayLength(at.atDepth, units)} deep`;
-    if (at.take !== null) lines.push(line('take', 'highest take', at.take, units, deep));
-    lines.push(line('see', 'see line', at.see, units, deep));
+    if (at.take !== null) lines.push(line('take', 'highest take', at.take, units, deep, i === 0));
+    lines.push(line('see', 'see line', at.see, units, deep, i === 0));
   }
   if (heights.advisory) {
     lines.push(line('high', 'advisory high', heights.advisory.high, units), line('low', 'advisory low', heights.advisory.low, units));
@@ -37,12 +42,10 @@ export function frontLines(heights: LineHeights, units: LengthUnits): FrontLine[
   return lines.sort((p, q) => q.z - p.z);
 }
 
-const line = (kind: LineKind, name: string, z: number, units: LengthUnits, deep = ''): FrontLine => ({
-  kind,
-  name,
-  z,
-  text: `${sayLength(Math.round(z / 10) * 10, units)}${deep}`,
-});
+function line(kind: LineKind, name: string, z: number, units: LengthUnits, deep = '', isDeepest = true): FrontLine {
+  const height = sayLength(Math.round(z / 10) * 10, units);
+  return { kind, name, z, height, text: `${height}${deep}`, isDeepest };
+}
 
 /** mm: depths nearer than this share a line, drawn for the deepest: where a hand reaches least high */
 const SAME_DEPTH = 50;

@@ -30,7 +30,7 @@ const PAD_BOTTOM = 50;
 
 /** Fits a front into its space, true to scale both ways. Read right to left, staff and names change sides; the shelf does not. */
 export function frontView(space: FrontSpace): FrontView {
-  const names = space.width < 520 ? 78 : 134;
+  const names = space.width < 520 ? 98 : 134;
   const room = Math.max(40, space.width - STAFF - names - 12);
   const tall = Math.max(40, space.height - PAD_TOP - PAD_BOTTOM);
   const scale = Math.min(room / Math.max(1, space.shelf), tall / Math.max(1, space.top));

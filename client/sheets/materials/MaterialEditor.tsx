@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Material } from '#model/schema/types.ts';
 import { useSession, useUnits } from '../../session/hooks.ts';
 import { LengthField } from '../../ui/LengthField.tsx';
@@ -11,6 +12,10 @@ import { ownValue } from './ownValue.ts';
 import { sayState } from './sayWhereabouts.ts';
 
 type Key = keyof Material & string;
+interface Props {
+  readonly material: Material;
+  readonly materials: readonly Material[];
+}
 type Lengths = 'width' | 'depth' | 'height' | 'grip';
 
 const states = (['out', 'store', 'mend', 'make', 'wanted'] as const).map((value) => ({ value, text: sayState(value) }));
@@ -36,8 +41,19 @@ const list = (text: string): string[] =>
     .map((part) => part.trim())
     .filter((part) => part !== '');
 
-/** Every value of a material, typed as people write it. What the class types is known as its own. */
-export function MaterialEditor({ material, materials }: { material: Material; materials: readonly Material[] }) {
+/** Every value of a material, behind one line: its two dozen fields are only made once they are asked for. */
+export function MaterialEditor(props: Props) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <details className="material-editor" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Change its values</summary>
+      {isOpen && <Values {...props} />}
+    </details>
+  );
+}
+
+/** Typed as people write it. What the class types is known as its own. */
+function Values({ material, materials }: Props) {
   const session = useSession();
   const units = useUnits();
   const set = <K extends Key>(key: K, value: Material[K]): void => {
@@ -56,8 +72,7 @@ export function MaterialEditor({ material, materials }: { material: Material; ma
   );
 
   return (
-    <details className="material-editor">
-      <summary>Change its values</summary>
+    <>
       <div className="material-fields">
         <TextField label="Name" value={material.name} mayBeEmpty={false} onCommit={(text) => set('name', text)} />
         <Select
@@ -158,7 +173,7 @@ export function MaterialEditor({ material, materials }: { material: Material; ma
       >
         Take it off the list
       </TextLink>
-    </details>
+    </>
   );
 }
 
