@@ -141,6 +141,7 @@ function addStrand(edges: Digraph, list: Stepped[], circleOf: Int32Array | null)
   };
   // A pair is the class's own as soon as the class set one of the two steps.
   addChain(edges, list, isOwn, any, OWN);
+  if (list.every(isOwn)) return;
   addChain(edges, list, any, isOwn, OWN);
   for (const inside of new Set(list.map(circle))) {
     // What the catalogue says of two members of a circle is dropped; of a member and the rest it is not.

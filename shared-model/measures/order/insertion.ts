@@ -1,7 +1,7 @@
 import type { Scene, SceneBoard, SceneTray } from '../../scene/types.ts';
 import type { Placement } from '../../schema/types.ts';
 import { gapThatFits, nudge } from './packing.ts';
-import { bitsOf, hasBit, type OrderRelation } from './relation.ts';
+import { forEachBit, hasBit, type OrderRelation } from './relation.ts';
 import { type Slot, slotsOn } from './slots.ts';
 import { readWorkSide, type StandSize, standSize, type WorkBoard, type WorkShelves, type WorkTray, workShelves } from './workShelves.ts';
 
@@ -75,36 +75,34 @@ class Working {
   readonly #shelves: WorkShelves;
   /** rank by column; -1: not on a shelf now */
   readonly #rank: Int32Array;
-  readonly #boards: readonly WorkBoard[];
-  /** How many trays each side holds, in walk order. */
-  readonly #perSide: number[];
+  /** How many trays stand on a shelf now. */
+  #count = 0;
+  readonly #boards: readonly { readonly board: WorkBoard; readonly work: WorkShelves['sides'][number] }[];
 
   constructor(relation: OrderRelation, shelves: WorkShelves, moving: readonly number[]) {
     this.#relation = relation;
     this.#shelves = shelves;
-    this.#boards = shelves.sides.flatMap(({ boards }) => boards);
-    this.#perSide = shelves.sides.map(({ boards }) => boards.reduce((sum, board) => sum + board.trays.length, 0));
+    this.#boards = shelves.sides.flatMap((work) => work.boards.map((board) => ({ board, work })));
     this.#rank = new Int32Array(relation.columnOf.size).fill(-1);
     const gone = new Set(moving);
-    let rank = 0;
-    for (let position = 0; position < relation.reading.length; position++) if (!gone.has(position)) this.#rank[position] = rank++;
+    for (let position = 0; position < relation.reading.length; position++) if (!gone.has(position)) this.#rank[position] = this.#count++;
   }
 
   /** Between which ranks a thing may be put so that what must hold holds, and the rest as far as it can. */
   bounds(column: number, mustHold: MustHold): [number, number] {
     const { before, words, reading } = this.#relation;
-    let [hardLeast, hardMost, softLeast, softMost] = [0, this.#count(), 0, this.#count()];
-    for (const first of bitsOf(before, words, column)) {
+    let [hardLeast, hardMost, softLeast, softMost] = [0, this.#count, 0, this.#count];
+    forEachBit(before, words, column, (first) => {
       const rank = this.#rank[first] as number;
-      if (rank === -1) continue;
+      if (rank === -1) return;
       softLeast = Math.max(softLeast, rank + 1);
-      if (mustHold(first, column)) hardLeast = Math.max(hardLeast, rank + 1);
-    }
+      if (rank >= hardLeast && mustHold(first, column)) hardLeast = rank + 1;
+    });
     for (let later = 0; later < reading.length; later++) {
       const rank = this.#rank[later] as number;
       if (rank === -1 || !hasBit(before, words, later, column)) continue;
       softMost = Math.min(softMost, rank);
-      if (mustHold(column, later)) hardMost = Math.min(hardMost, rank);
+      if (rank < hardMost && mustHold(column, later)) hardMost = rank;
     }
     const least = Math.max(hardLeast, Math.min(softLeast, hardMost));
     return [least, softMost >= least ? Math.min(softMost, hardMost) : hardMost];
@@ -115,11 +113,11 @@ class Working {
     const { before, words, reading } = this.#relation;
     const strand = (reading[column] as SceneTray).material.strand;
     let [last, lastOfStrand, firstOfStrand] = [-1, -1, -1];
-    for (const first of bitsOf(before, words, column)) {
+    forEachBit(before, words, column, (first) => {
       const rank = this.#rank[first] as number;
       last = Math.max(last, rank);
-      if (rank !== -1 && reading[first]?.material.strand === strand) lastOfStrand = Math.max(lastOfStrand, rank);
-    }
+      if (rank > lastOfStrand && reading[first]?.material.strand === strand) lastOfStrand = rank;
+    });
     if (lastOfStrand !== -1) return lastOfStrand + 1;
     for (let later = 0; later < reading.length; later++) {
       const rank = this.#rank[later] as number;
@@ -129,23 +127,22 @@ class Working {
     return firstOfStrand === -1 ? last + 1 : firstOfStrand;
   }
 
+  /** The place nearest to a rank, among those from `least` to `most`, that has room. */
   choose(size: StandSize, least: number, most: number, ideal: number, holds: (choice: Choice) => boolean): Choice | null {
-    const order = this.#boardsAround(ideal);
-    const inRange = (board: WorkBoard): Choice[] => {
-      const start = this.#startOf(board);
-      return slotsOn(board, size, this.#shelves)
+    const near = this.#boardsAround(ideal, least, most);
+    const inRange = ({ board, work, start }: Near): Choice[] =>
+      slotsOn(board, work, size, this.#shelves)
         .map((slot) => ({ slot, rank: start + slot.rankInSide, pushGap: null, short: null }))
         .filter(({ rank }) => rank >= least && rank <= most)
         .sort((p, q) => Math.abs(p.rank - ideal) - Math.abs(q.rank - ideal));
-    };
     for (const isSqueezed of [false, true]) {
-      for (const board of order) {
-        const fit = this.#fitting(inRange(board), board, size, isSqueezed, holds);
+      for (const place of near) {
+        const fit = this.#fitting(inRange(place), place.board, size, isSqueezed, holds);
         if (fit) return fit;
       }
     }
-    const [nearest] = order
-      .flatMap((board) => inRange(board).slice(0, 1))
+    const [nearest] = near
+      .flatMap((place) => inRange(place).slice(0, 1))
       .map((choice) => ({ ...choice, short: shortage(choice.slot) }))
       .sort((p, q) => p.short.by - q.short.by);
     return nearest ?? null;
@@ -206,8 +203,7 @@ class Working {
         other.x = xs[i] as number;
       });
     }
-    const side = this.#shelves.sides.findIndex((work) => work.side === board.side);
-    this.#perSide[side] = (this.#perSide[side] as number) + 1;
+    this.#count++;
     if (board.side.piece.reading === 'columns') {
       this.#readAgain();
       return placed;
@@ -228,32 +224,36 @@ class Working {
     });
   }
 
-  #count(): number {
-    return this.#perSide.reduce((sum, count) => sum + count, 0);
-  }
-
-  #startOf(board: WorkBoard): number {
+  /** Boards on which a rank from `least` to `most` can be had, the nearest to `ideal` first. */
+  #boardsAround(ideal: number, least: number, most: number): Near[] {
+    const near: (Near & { away: number })[] = [];
     let start = 0;
-    for (const [i, { side }] of this.#shelves.sides.entries()) {
-      if (side === board.side) return start;
-      start += this.#perSide[i] as number;
+    let above = 0;
+    let side: WorkShelves['sides'][number] | null = null;
+    for (const { board, work } of this.#boards) {
+      if (work !== side) {
+        start += above;
+        above = 0;
+        side = work;
+      }
+      const isRows = work.side.piece.reading === 'rows';
+      const from = isRows ? start + above : start;
+      const to = isRows ? from + board.trays.length : start + work.boards.reduce((sum, other) => sum + other.trays.length, 0);
+      above += board.trays.length;
+      if (to < least || from > most) continue;
+      // Behind the last tray of a board is nearer to it than ahead of the first tray of the next one.
+      const away = ideal > to ? ideal - to : ideal < from ? from - ideal : ideal === from && board.trays.length > 0 && ideal > 0 ? 0.5 : 0;
+      near.push({ board, work, start, away });
     }
-    return start;
+    return near.sort((p, q) => p.away - q.away);
   }
+}
 
-  /** Boards by how far they are, in walk order, from the one that holds this rank. */
-  #boardsAround(rank: number): WorkBoard[] {
-    let seen = 0;
-    let at = 0;
-    this.#boards.forEach((board, i) => {
-      if (seen < rank) at = i;
-      seen += board.trays.length;
-    });
-    return this.#boards
-      .map((board, i) => ({ board, away: Math.abs(i - at) }))
-      .sort((p, q) => p.away - q.away)
-      .map(({ board }) => board);
-  }
+interface Near {
+  readonly board: WorkBoard;
+  readonly work: WorkShelves['sides'][number];
+  /** rank of the first tray of its side */
+  readonly start: number;
 }
 
 function shortage(slot: Slot): Omit<Shortage, 'material'> {

@@ -1,7 +1,7 @@
 import type { SceneTray } from '../../scene/types.ts';
 import type { Material } from '../../schema/types.ts';
 import { type BitRows, maximumAntichain } from './antichain.ts';
-import { bitsOf, type OrderRelation } from './relation.ts';
+import { forEachBit, hasBit, type OrderRelation } from './relation.ts';
 
 /** kg that the youngest child meant to use a material carries without a note; null: not known. */
 export type CarryNoteKg = (material: Material) => number | null;
@@ -104,14 +104,17 @@ export function troublesOf(relation: OrderRelation, inversions: Inversions): Str
     const so = found.get(strand) ?? { moves: new Set<number>(), early: -1, late: -1, isSure: false };
     found.set(strand, so);
     if (moves[p] === 1) so.moves.add(p);
-    for (const q of bitsOf(rows, words, p)) {
+    // A tray that moves itself settles all its pairs: nothing more to learn once there is a sure example.
+    if (moves[p] === 1 && so.isSure) return;
+    forEachBit(rows, words, p, (q) => {
       if (moves[p] !== 1) so.moves.add(q);
-      const isSure = (((surelyBefore[p * words + (q >>> 5)] as number) >>> (q & 31)) & 1) === 1;
-      if (so.early !== -1 && (so.isSure || !isSure)) continue;
+      if (so.isSure) return;
+      const isSure = hasBit(surelyBefore, words, p, q);
+      if (so.early !== -1 && !isSure) return;
       so.early = p;
       so.late = q;
       so.isSure = isSure;
-    }
+    });
   });
   return [...found].map(([strand, so]) => ({ strand, ...so, moves: [...so.moves].sort((p, q) => p - q) }));
 }

@@ -25,14 +25,9 @@ export function orderRelation(scene: Scene): OrderRelation {
   for (const { id } of materials) if (!columnOf.has(id)) columnOf.set(id, columnOf.size);
   const columns = materials.map(({ id }) => columnOf.get(id) ?? -1);
   const words = Math.max(1, Math.ceil(columns.length / 32));
-  return {
-    graph,
-    reading,
-    columnOf,
-    words,
-    before: closeOver(graph, columns, words, 1),
-    surelyBefore: closeOver(graph, columns, words, 2),
-  };
+  const before = closeOver(graph, columns, words, 1);
+  const isAllSure = graph.edges.inGrade.every((grade) => grade >= 2);
+  return { graph, reading, columnOf, words, before, surelyBefore: isAllSure ? before : closeOver(graph, columns, words, 2) };
 }
 
 /** Ancestors of every material as bits, following edges of at least this grade. */
@@ -89,8 +84,8 @@ export function isToldBy(
   return false;
 }
 
-/** The set bits of a row, ascending. */
-export function* bitsOf(rows: Uint32Array, words: number, row: number): Generator<number> {
+/** Calls with every set bit of a row, ascending. */
+export function forEachBit(rows: Uint32Array, words: number, row: number, call: (bit: number) => void): void {
   for (let w = 0; w < words; w++)
-    for (let rest = rows[row * words + w] as number; rest !== 0; rest &= rest - 1) yield w * 32 + 31 - Math.clz32(rest & -rest);
+    for (let rest = rows[row * words + w] as number; rest !== 0; rest &= rest - 1) call(w * 32 + 31 - Math.clz32(rest & -rest));
 }

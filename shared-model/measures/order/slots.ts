@@ -23,13 +23,12 @@ export interface Slot {
 }
 
 /** Every place of one board for a thing of this size, from the left. */
-export function slotsOn(board: WorkBoard, size: StandSize, shelves: WorkShelves): Slot[] {
+export function slotsOn(board: WorkBoard, work: WorkShelves['sides'][number], size: StandSize, shelves: WorkShelves): Slot[] {
   const { gap, direction } = shelves;
   const { trays } = board;
   const boardWidth = board.board.width;
   const needed = packedWidth([...trays.map((tray) => tray.width), size.width], gap);
-  const work = shelves.sides.find(({ side }) => side === board.side);
-  const above = work?.boards.slice(0, board.index).reduce((sum, other) => sum + other.trays.length, 0) ?? 0;
+  const above = work.boards.slice(0, board.index).reduce((sum, other) => sum + other.trays.length, 0);
   const isColumns = board.side.piece.reading === 'columns';
   const slots: Slot[] = [];
   let from = 0;
@@ -49,7 +48,7 @@ export function slotsOn(board: WorkBoard, size: StandSize, shelves: WorkShelves)
         from,
         free: to - from,
         x,
-        rankInSide: isColumns && work ? rankInColumns(work, shelves, x, size, board.index) : above + along,
+        rankInSide: isColumns ? rankInColumns(work, shelves, x, size, board.index) : above + along,
         shortBy,
         boardShortBy: Math.max(0, needed - boardWidth),
         tooDeepBy: tooDeepBy(size, board.board),
@@ -60,8 +59,8 @@ export function slotsOn(board: WorkBoard, size: StandSize, shelves: WorkShelves)
   return slots;
 }
 
-function columnEdges(work: WorkShelves['sides'][number] | undefined, from: number, to: number): number[] {
-  return (work?.boards ?? []).flatMap(({ trays }) => trays.map((tray) => tray.x).filter((x) => x > from && x < to));
+function columnEdges(work: WorkShelves['sides'][number], from: number, to: number): number[] {
+  return work.boards.flatMap(({ trays }) => trays.map((tray) => tray.x).filter((x) => x > from && x < to));
 }
 
 function rankInColumns(work: WorkShelves['sides'][number], shelves: WorkShelves, x: number, size: StandSize, board: number): number {
