@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
-import { useArrangement, useClassroom, usePeople, useReport, useSession, useView } from '../session/hooks.ts';
+import { useChosen } from '../plan/useChosen.ts';
+import { useArrangement, useClassroom, usePeople, useReport, useSession } from '../session/hooks.ts';
 import '../styles/shelfList.css';
 import { ListFooter } from './ListFooter.tsx';
 import { RowVerbs } from './RowVerbs.tsx';
@@ -43,11 +44,11 @@ interface RowsProps {
 }
 
 function Rows({ caption, rows, heads, hasTrays = false }: RowsProps) {
-  const { chosen } = useView();
+  const chosen = useChosen();
   if (rows.length === 0)
     return hasTrays ? <p className="aside list-empty">No shelf yet. Press Shelf above the plan, then where it stands.</p> : null;
   return (
-    <table className="list-table shelf-table">
+    <table className={hasTrays ? 'list-table shelf-table with-trays' : 'list-table shelf-table'}>
       <caption className={hasTrays ? 'only-heard' : ''}>{caption}</caption>
       <thead>
         <tr>

@@ -3,7 +3,7 @@ import type { Severity } from '#model/findings/finding.ts';
 import type { Arrangement, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { areasOfShelves } from '../plan/areas.ts';
-import { fixtureKindName, nameOfItem, openingKindName, pieceKindName } from '../plan/describe.ts';
+import { fixtureKindName, nameOfItem, nameOfPiece, openingKindName, pieceKindName } from '../plan/describe.ts';
 import { type Item, piecesInOrder } from '../plan/items.ts';
 import { pieceNumbers } from '../plan/numbers.ts';
 import { wallLength } from '../plan/roomShape.ts';
@@ -49,7 +49,6 @@ export function listRows(session: Session): ListRows {
   const row = (item: Item, rest: Partial<ListRow>): ListRow => ({
     ...blank,
     ...item,
-    name: nameOfItem(session, item),
     ...checkOf(session, item),
     ...holderOf(session, item.id),
     ...rest,
@@ -60,6 +59,7 @@ export function listRows(session: Session): ListRows {
       { kind: 'piece', id: piece.id },
       {
         number: numbers.get(piece.id) ?? '',
+        name: nameOfPiece(piece, numbers),
         area: area?.area ?? '',
         strand: area?.strand ?? '',
         holds: holdsOf(piece),
@@ -74,18 +74,24 @@ export function listRows(session: Session): ListRows {
     shelves: pieces.filter((r) => isShelf.has(r.id)),
     others: pieces.filter((r) => !isShelf.has(r.id)),
     fixtures: room.fixtures.map((f) =>
-      row({ kind: 'fixture', id: f.id }, { holds: f.name ? fixtureKindName(f.kind) : '', size: saySize(f, display.units) }),
+      row(
+        { kind: 'fixture', id: f.id },
+        { name: f.name || fixtureKindName(f.kind), holds: f.name ? fixtureKindName(f.kind) : '', size: saySize(f, display.units) },
+      ),
     ),
     openings: room.openings.map((o) =>
       row({ kind: 'opening', id: o.id }, { name: openingKindName(o.kind), holds: o.name ?? '', size: sayLength(o.width, display.units) }),
     ),
     walls: room.corners.map((c) =>
-      row({ kind: 'wall', id: c.id }, { size: sayLength(wallLength(room.corners, c.id) ?? 0, display.units) }),
+      row(
+        { kind: 'wall', id: c.id },
+        { name: nameOfItem(session, { kind: 'wall', id: c.id }), size: sayLength(wallLength(room.corners, c.id) ?? 0, display.units) },
+      ),
     ),
   };
 }
 
-const blank = { number: '', area: '', strand: '', holds: '', size: '', trays: 0, isLocked: false } as const;
+const blank = { number: '', name: '', area: '', strand: '', holds: '', size: '', trays: 0, isLocked: false } as const;
 
 function traysByPiece(arrangement: Arrangement): Map<string, number> {
   const counts = new Map<string, number>();
@@ -126,7 +132,9 @@ function checkOf(session: Session, item: Item): Pick<ListRow, 'check' | 'severit
   const worst = found[0];
   if (!worst) return { check: 'fine', severity: null };
   const words = new Set(found.map((finding) => topics[finding.rule.split('/')[0] ?? ''] ?? finding.rule));
-  return { check: [...words].join(', '), severity: worst.severity };
+  const [first, second, ...more] = words;
+  const shown = [first, second].filter(Boolean).join(', ');
+  return { check: more.length > 0 ? `${shown} and ${more.length} more` : shown, severity: worst.severity };
 }
 
 function holderOf(session: Session, id: string): Pick<ListRow, 'heldBy' | 'edge'> {

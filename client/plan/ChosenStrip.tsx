@@ -1,12 +1,13 @@
 import type { Piece } from '#model/schema/types.ts';
 import { useLayout } from '../frame/useLayout.ts';
-import { useArrangement, useClassroom, useReport, useSession, useView } from '../session/hooks.ts';
+import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
 import { areasOfShelves } from './areas.ts';
 import { ChosenFields } from './ChosenFields.tsx';
 import { ChosenVerbs, SlideVerbs } from './ChosenVerbs.tsx';
 import { nameOfItem } from './describe.ts';
 import { type Item, itemOfChosen } from './items.ts';
+import { useChosen } from './useChosen.ts';
 import { usePlanState } from './usePlanState.ts';
 import { isLocked, thingOf } from './verbs.ts';
 
@@ -16,7 +17,7 @@ import { isLocked, thingOf } from './verbs.ts';
  */
 export function ChosenStrip() {
   const session = useSession();
-  const { chosen } = useView();
+  const chosen = useChosen();
   // Names, numbers and fields follow what these say.
   useClassroom();
   useArrangement();

@@ -18,7 +18,7 @@ export function DraftLine() {
   const store = planStoreOf(session);
   if (!tool) return null;
   return (
-    <section className="draft-line" aria-label={`Drawing: ${toolName(tool)}`}>
+    <section className={tool.kind === 'wall' ? 'draft-line in-flow' : 'draft-line'} aria-label={`Drawing: ${toolName(tool)}`}>
       <p>
         <b>{toolName(tool)}.</b> {sayTool(tool)}
       </p>

@@ -2,21 +2,14 @@ import { useLayout } from '../frame/useLayout.ts';
 import { useSession } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
-import { DraftLine } from './DraftLine.tsx';
 import { planStoreOf } from './planStore.ts';
 import { asides, isSameTool, moreVerbs, takeUpTool, type Verb, verbs } from './tools.ts';
 import { usePlanState } from './usePlanState.ts';
 
-/** What can be drawn, in words, each with its key; below it what the tool in hand asks. */
+/** What can be drawn, in words, each with its key. */
 export function DrawVerbs() {
   const layout = useLayout();
-  const isCompact = layout === 'tablet' || layout === 'phone';
-  return (
-    <div className="draw-verbs">
-      {isCompact ? <CompactVerbs /> : <VerbLine />}
-      <DraftLine />
-    </div>
-  );
+  return layout === 'tablet' || layout === 'phone' ? <CompactVerbs /> : <VerbLine />;
 }
 
 function VerbLine() {

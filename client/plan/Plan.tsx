@@ -3,6 +3,7 @@ import { type PointerEvent, type ReactNode, useEffect, useId, useLayoutEffect, u
 import { Layer, Shape, Stage } from 'react-konva';
 import { useSession } from '../session/hooks.ts';
 import '../styles/plan.css';
+import { DraftLine } from './DraftLine.tsx';
 import { createPlanKeys } from './keys.ts';
 import { drawLayer } from './layers.ts';
 import { createPlanModel, fitWholeRoom, type LayerName, layerNames, type PlanModel } from './planModel.ts';
@@ -87,6 +88,7 @@ export function Plan() {
         </div>
       </div>
       <WholeRoom />
+      <DraftLine />
       <p id={help} className="only-heard">
         Tab goes from thing to thing, arrows slide the chosen one by 0.05 metres, with Shift by 0.50, with Alt by 0.01. Enter opens a
         shelf’s front, Delete puts away, Escape lets go; after that Tab leaves the plan. The lists hold the same things in words.

@@ -43,7 +43,7 @@ export function nameOfItem(session: Session, item: Item): string {
   const { room } = session.classroom();
   if (item.kind === 'piece') {
     const piece = session.arrangement().pieces.find((p) => p.id === item.id);
-    return piece ? nameOfPiece(session, piece) : 'A thing that is gone';
+    return piece ? nameOfPiece(piece, pieceNumbers(session.arrangement())) : 'A thing that is gone';
   }
   if (item.kind === 'fixture') {
     const fixture = room.fixtures.find((f) => f.id === item.id);
@@ -58,8 +58,8 @@ export function nameOfItem(session: Session, item: Item): string {
   return `Corner ${index + 1}`;
 }
 
-export function nameOfPiece(session: Session, piece: Piece): string {
-  const number = pieceNumbers(session.arrangement()).get(piece.id);
+export function nameOfPiece(piece: Piece, numbers: ReadonlyMap<string, string>): string {
+  const number = numbers.get(piece.id);
   return number ? `${pieceWords[piece.kind]} ${number}` : piece.name || pieceWords[piece.kind];
 }
 
@@ -139,6 +139,6 @@ function worstOf(session: Session, id: string): string[] {
 function sayFinding(finding: Finding, units: LengthUnits): string {
   const { measured, needed } = finding;
   const topic = finding.rule.split('/')[0] ?? '';
-  if (!measured || !needed) return `${finding.message} ${finding.severity}`;
+  if (!measured || !needed || needed.value === 0) return `${finding.message.replace(/\.$/, '')}, ${finding.severity}`;
   return `${topic} ${sayQuantity(measured, units, needed.value)} of ${sayQuantity(needed, units)}, ${finding.severity}`;
 }

@@ -1,3 +1,4 @@
+import { bySeverity } from '#client/checks/sortFindings.ts';
 import { colours } from '#client/styles/tokens.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
@@ -159,10 +160,16 @@ function drawFindings(pen: Pen, model: PlanModel): void {
   if (!report) return;
   const shown = shownFinding(model);
   const place = shown && narrowPlaceOf(shown, report, obstaclesOf(model));
-  for (const finding of report.findings) {
+  const drawn: { x: number; y: number }[] = [];
+  for (const finding of bySeverity(report.findings)) {
     if (!finding.at || finding.leftReason !== null || (place && finding === shown)) continue;
     const isFaint = finding.severity === 'note' || finding.outcome === 'cannot-tell';
-    if (!isFaint || finding === shown) drawSeverity(pen, at(pen, finding.at), finding);
+    const p = at(pen, finding.at);
+    // Where several meet the gravest is seen.
+    const isTaken = drawn.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 10);
+    if ((isFaint || isTaken) && finding !== shown) continue;
+    drawn.push(p);
+    drawSeverity(pen, p, finding);
   }
   if (place && shown) drawNarrowArrow(pen, place, shown.severity);
 }

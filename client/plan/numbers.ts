@@ -42,7 +42,8 @@ function numberOneKind(pieces: readonly Piece[]): Map<string, number> {
 
 /** "Shelf 7", "T3", "7 First numbers" or the ids "s7" and "t3" carry a number of their own. */
 function ownNumber(piece: Piece): number | null {
-  const said = /^\s*(?:shelf|table|t|no\.?)?\s*(\d{1,3})\b/i.exec(piece.name)?.[1] ?? /^(?:s|shelf|t|table)[-_]?(\d{1,3})$/i.exec(piece.id)?.[1];
+  const said =
+    /^\s*(?:shelf|table|t|no\.?)?\s*(\d{1,3})\b/i.exec(piece.name)?.[1] ?? /^(?:s|shelf|t|table)[-_]?(\d{1,3})$/i.exec(piece.id)?.[1];
   return said === undefined ? null : Number(said);
 }
 

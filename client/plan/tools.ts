@@ -17,7 +17,6 @@ export const verbs: readonly Verb[] = [
   { tool: { kind: 'opening', of: 'window' }, name: 'Window', letter: 'N' },
   { tool: { kind: 'piece', of: 'shelf' }, name: 'Shelf', letter: 'S' },
   { tool: { kind: 'piece', of: 'table' }, name: 'Table', letter: 'T' },
-  { tool: { kind: 'piece', of: 'seat' }, name: 'Seat', letter: 'A' },
   { tool: { kind: 'fixture', of: 'sink' }, name: 'Sink', letter: 'K' },
 ];
 
@@ -28,7 +27,7 @@ export const asides: readonly Verb[] = [
 
 /** Drawn less often: in words behind "More". */
 export const moreVerbs: readonly Verb[] = [
-  ...(['mat-stand', 'easel', 'rug', 'adult-seat', 'other'] as const).map(
+  ...(['seat', 'mat-stand', 'easel', 'rug', 'adult-seat', 'other'] as const).map(
     (of): Verb => ({ tool: { kind: 'piece', of }, name: pieceKindName(of) }),
   ),
   { tool: { kind: 'opening', of: 'passage' }, name: 'Passage' },

@@ -16,6 +16,12 @@ const SNAP_MOST = 150;
 
 export const snapTolerance = (model: PlanModel): number => Math.min(SNAP_MOST, SNAP_PX / model.view.k);
 
+/** Loose places come to lie on whole centimetres, free ones on whole mm; what is snapped goes on from there. */
+export function tidyPlace(p: Point, isFree: boolean): Point {
+  const step = isFree ? 1 : 10;
+  return { x: Math.round(p.x / step) * step, y: Math.round(p.y / step) * step };
+}
+
 type Place = { x: number; y: number; rotation: number };
 
 /** Where a thing that belongs to another (a seat at its table) goes when the other moves. */
@@ -49,7 +55,11 @@ export function movePieceDrag(model: PlanModel, piece: Piece, grabbed: Point): D
     to(p, { isFree }) {
       const around = surroundings(model, ids);
       const turnsToWall = piece.kind === 'shelf' || piece.kind === 'mat-stand';
-      const snapped = snap({ ...piece, ...add(p, grip) }, around, { tolerance: snapTolerance(model), turnsToWall, isFree });
+      const snapped = snap({ ...piece, ...tidyPlace(add(p, grip), isFree) }, around, {
+        tolerance: snapTolerance(model),
+        turnsToWall,
+        isFree,
+      });
       now = { x: snapped.x, y: snapped.y, rotation: snapped.rotation };
       const isFirst = model.moving === null;
       model.moving = {
@@ -93,7 +103,11 @@ export function moveFixtureDrag(model: PlanModel, fixture: Fixture, grabbed: Poi
   return {
     to(p, { isFree }) {
       const around = surroundings(model, ids);
-      const snapped = snap({ ...fixture, ...add(p, grip) }, around, { tolerance: snapTolerance(model), turnsToWall, isFree });
+      const snapped = snap({ ...fixture, ...tidyPlace(add(p, grip), isFree) }, around, {
+        tolerance: snapTolerance(model),
+        turnsToWall,
+        isFree,
+      });
       now = { x: snapped.x, y: snapped.y, rotation: snapped.rotation };
       const isFirst = model.moving === null;
       model.moving = movingFixture(fixture, now, snapped, ids, around);
