@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { LengthUnits } from '#model/units/sayLength.ts';
+import { announcer } from '../session/announcer.ts';
 import { openAsNew } from '../session/starts.ts';
 import { type DraftGroup, GroupsForm } from '../settings/GroupsForm.tsx';
 import { ruleSetOptions } from '../text/ruleSets.ts';
@@ -11,6 +12,9 @@ import { LengthField } from '../ui/LengthField.tsx';
 import { Select } from '../ui/Select.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { newClassroom } from './newClassroom.ts';
+
+/** mm: what stands on the sheet until the walls are drawn; a room has walls at all times. */
+const PLACEHOLDER = { length: 8000, width: 6000 } as const;
 
 /** Asks for what a blank sheet needs. All of it can be changed later. */
 export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
@@ -25,10 +29,10 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
   ]);
   const [ruleSet, setRuleSet] = useState('own');
   const [wrong, setWrong] = useState<string | null>(null);
-  const isReady = name.trim() !== '' && length !== null && width !== null;
+  const isNamed = name.trim() !== '';
+  const isReady = isNamed && length !== null && width !== null;
 
-  function begin() {
-    if (length === null || width === null) return;
+  function begin(length: number, width: number) {
     try {
       const classroom = newClassroom({
         name: name.trim(),
@@ -51,7 +55,7 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
         className="form"
         onSubmit={(event) => {
           event.preventDefault();
-          if (isReady) begin();
+          if (length !== null && width !== null && isNamed) begin(length, width);
         }}
       >
         <div className="form-row">
@@ -107,8 +111,17 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
           <Button kind="strong" type="submit" isDisabled={!isReady}>
             Lay out the sheet
           </Button>
+          <TextLink
+            isDisabled={!isNamed}
+            onPress={() => {
+              begin(PLACEHOLDER.length, PLACEHOLDER.width);
+              announcer.say('Choose "Wall" and draw the first wall. Your walls take the place of the ones that stand there now.');
+            }}
+          >
+            Draw the walls instead
+          </TextLink>
           <TextLink onPress={onClose}>Leave it</TextLink>
-          {!isReady && <span className="aside">Name, length and width are wanted.</span>}
+          {!isReady && <span className="aside">A name, and length and width (or drawn walls), are wanted.</span>}
         </div>
       </form>
     </Dialog>

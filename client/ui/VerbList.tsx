@@ -19,6 +19,7 @@ interface Props {
 export function VerbList({ label, items, opener, onClose }: Props) {
   return (
     <Popover
+      aria-label={label}
       className="menu-paper"
       placement="bottom end"
       triggerRef={opener}
