@@ -30,13 +30,17 @@ export interface Serving {
   close(): Promise<void>;
 }
 
+/** Looks that a connection may leave unanswered. */
+const PATIENT_LOOKS = 2;
+
 /** One server: the page and the socket on one port. */
 export async function serve(options: ServeOptions): Promise<Serving> {
   const { storage, log } = options;
   const http = createServer(serveFiles(options.pages));
   const sockets = new WebSocketServer({ noServer: true, maxPayload: LARGEST_MESSAGE, perMessageDeflate: false, clientTracking: true });
   const rooms = createRooms(storage, { linger: 10_000, rest: 3_000, compactAfter: 50, ...options.rooms, log });
-  const alive = new WeakSet<WebSocket>();
+  /** How many looks a connection has not answered. */
+  const silent = new WeakMap<WebSocket, number>();
 
   http.on('upgrade', (request, socket, head) => {
     socket.on('error', () => socket.destroy());
@@ -47,8 +51,8 @@ export async function serve(options: ServeOptions): Promise<Serving> {
       return;
     }
     sockets.handleUpgrade(request, socket, head, (opened) => {
-      alive.add(opened);
-      opened.on('pong', () => alive.add(opened));
+      opened.on('pong', () => silent.set(opened, 0));
+      opened.on('message', () => silent.set(opened, 0));
       opened.on('error', () => opened.terminate());
       if (sockets.clients.size > (options.mostConnections ?? 500)) opened.close(closes.tryLater, 'too many connections');
       else void letIn(opened, address);
@@ -72,12 +76,11 @@ export async function serve(options: ServeOptions): Promise<Serving> {
 
   const beat = setInterval(() => {
     for (const socket of sockets.clients) {
-      if (!alive.has(socket)) {
-        socket.terminate();
-        continue;
-      }
-      alive.delete(socket);
-      socket.ping();
+      const looks = silent.get(socket) ?? 0;
+      silent.set(socket, looks + 1);
+      // A large message on a slow line keeps the answer waiting behind it.
+      if (looks > PATIENT_LOOKS) socket.terminate();
+      else socket.ping();
     }
   }, options.heartbeat ?? 25_000);
   beat.unref();

@@ -16,13 +16,19 @@ export class CannotOpen extends Error {
   override name = 'CannotOpen';
 }
 
+export interface SqliteOptions {
+  /** Pages of 4 KiB that the file may have; absent: as many as the disk holds. */
+  readonly mostPages?: number;
+}
+
 /**
  * One SQLite file. WAL with synchronous FULL: a commit that returned survives a power cut.
  * @throws CannotOpen when another server has the file, or a newer one wrote it.
  */
-export function sqliteStorage(file: string): Storage {
+export function sqliteStorage(file: string, options: SqliteOptions = {}): Storage {
   mkdirSync(dirname(file), { recursive: true });
   const database = open(file);
+  if (options.mostPages !== undefined) database.pragma(`max_page_count = ${options.mostPages}`);
   const read = {
     snapshot: database.prepare<[string], { snapshot: Buffer | null }>('SELECT snapshot FROM classroom WHERE id = ?'),
     logged: database.prepare<[string], { number: number; bytes: Buffer }>(

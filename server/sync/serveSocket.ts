@@ -10,6 +10,8 @@ import { createThrottle } from './throttle.ts';
 /** Bytes of one message of presence: a name, a place, what is in hand. */
 const LARGEST_PRESENCE = 64 * 1024;
 const MESSAGES = { perSecond: 200, burst: 1_000 };
+/** ms */
+const LONGEST_REST = 5_000;
 const BYTES = { perSecond: 4 * 1024 * 1024, burst: 64 * 1024 * 1024 };
 
 /** Speaks with one page until it goes. Messages that come before the room is open wait. */
@@ -17,6 +19,7 @@ export function serveSocket(socket: WebSocket, admitted: Admitted, rooms: Rooms,
   const { classroom, mayChange } = admitted;
   const peer = createPeer(socket, mayChange);
   const throttles = [createThrottle(MESSAGES), createThrottle(BYTES)] as const;
+  const rest = createRest(socket);
   let room: Room | null = null;
   let isGone = false;
 
@@ -32,7 +35,7 @@ export function serveSocket(socket: WebSocket, admitted: Admitted, rooms: Rooms,
     if (!room?.isSound()) return;
     const bytes = isBinary && data instanceof Uint8Array ? data : null;
     const wait = Math.max(throttles[0].take(1), throttles[1].take(bytes?.byteLength ?? 0));
-    if (wait > 0) rest(socket, wait);
+    if (wait > 0) rest(wait);
     try {
       if (!bytes) throw new Error('not binary');
       handle(room, peer, bytes);
@@ -64,9 +67,15 @@ export function serveSocket(socket: WebSocket, admitted: Admitted, rooms: Rooms,
   );
 }
 
-function rest(socket: WebSocket, wait: number): void {
-  socket.pause();
-  setTimeout(() => socket.resume(), Math.min(wait, 5_000)).unref();
+/** Stops reading for as long as was asked last: messages that were read already each ask for a bit more. */
+function createRest(socket: WebSocket): (wait: number) => void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  return (wait) => {
+    clearTimeout(timer);
+    socket.pause();
+    timer = setTimeout(() => socket.resume(), Math.min(wait, LONGEST_REST));
+    timer.unref();
+  };
 }
 
 /** @throws when the message cannot be read. */
