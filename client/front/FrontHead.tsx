@@ -4,7 +4,7 @@ import { useSession, useUnits } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 import { figure } from './Carcass.tsx';
-import { sideName, sideTitle, sideWord } from './shelfNames.ts';
+import { sideName, sideShort, sideTitle, sideWord } from './shelfNames.ts';
 import { otherSide } from './shownSide.ts';
 import type { TrayInHand } from './useTrayDrag.ts';
 
@@ -28,13 +28,14 @@ export function FrontHead({ scene, side, held, title }: Props) {
         <span className="front-drop" data-drop="table" data-over={held.over === 'table' || undefined}>
           the table
         </span>
+        <span className="front-drop-label">or shelf</span>
         {scene.sides
           .filter((each) => each !== side)
           .map((each) => {
             const key = `${each.piece.id}/${each.side}`;
             return (
               <span key={key} className="front-drop" data-drop={key} data-over={held.over === key || undefined}>
-                {sideName(scene, each)}
+                {sideShort(scene, each)}
               </span>
             );
           })}

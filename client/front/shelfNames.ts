@@ -18,6 +18,12 @@ export function sideName(scene: Scene, side: SceneSide): string {
 
 export const sideWord = (side: Side): string => sideWords[side];
 
+/** "7", or "7 back": for a place to let go. */
+export function sideShort(scene: Scene, side: SceneSide): string {
+  const number = pieceNumbers(scene.arrangement).get(side.piece.id) ?? side.body.label;
+  return side.piece.sides.length > 1 ? `${number} ${sideWords[side.side]}` : number;
+}
+
 /** "Shelf 7 · First numbers", for a list to choose from. */
 export function sideTitle(scene: Scene, side: SceneSide): string {
   const name = side.piece.name.replace(/^\s*shelf\s*\d*\s*/i, '');

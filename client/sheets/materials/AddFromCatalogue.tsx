@@ -62,31 +62,33 @@ export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
       </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls is reached by the keyboard */}
       <section className="catalogue-list" aria-label="Materials of the trade" tabIndex={0}>
-        {strands.map((key) => {
-          const [strandArea = '', strand = ''] = key.split('\n');
-          const list = shown.filter((each) => each.area === strandArea && each.strand === strand);
-          const free = list.filter((each) => !here.has(each.id)).map((each) => each.id);
-          const isAll = free.length > 0 && free.every((id) => picked.has(id));
-          return (
-            <fieldset key={key}>
-              <legend>
-                {capital(strand)} <span className="aside">{areaName(strandArea)}</span>{' '}
-                {free.length > 0 && (
-                  <TextLink onPress={() => toggle(free, !isAll)}>{isAll ? 'none of these' : `all ${free.length}`}</TextLink>
-                )}
-              </legend>
-              {list.map((each) => (
-                <Entry
-                  key={each.id}
-                  material={each}
-                  isHere={here.has(each.id)}
-                  isPicked={picked.has(each.id)}
-                  onPick={(isIn) => toggle([each.id], isIn)}
-                />
-              ))}
-            </fieldset>
-          );
-        })}
+        <div className="catalogue-columns">
+          {strands.map((key) => {
+            const [strandArea = '', strand = ''] = key.split('\n');
+            const list = shown.filter((each) => each.area === strandArea && each.strand === strand);
+            const free = list.filter((each) => !here.has(each.id)).map((each) => each.id);
+            const isAll = free.length > 0 && free.every((id) => picked.has(id));
+            return (
+              <fieldset key={key}>
+                <legend>
+                  {capital(strand)} <span className="aside">{areaName(strandArea)}</span>{' '}
+                  {free.length > 0 && (
+                    <TextLink onPress={() => toggle(free, !isAll)}>{isAll ? 'none of these' : `all ${free.length}`}</TextLink>
+                  )}
+                </legend>
+                {list.map((each) => (
+                  <Entry
+                    key={each.id}
+                    material={each}
+                    isHere={here.has(each.id)}
+                    isPicked={picked.has(each.id)}
+                    onPick={(isIn) => toggle([each.id], isIn)}
+                  />
+                ))}
+              </fieldset>
+            );
+          })}
+        </div>
         {shown.length === 0 && <p>Nothing in the catalogue is called that. Add your own instead.</p>}
       </section>
       <div className="verbs">
