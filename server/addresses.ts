@@ -1,7 +1,7 @@
 import { networkInterfaces } from 'node:os';
 
 /** Addresses under which other devices in the same network reach this machine. */
-export function networkAddresses(): string[] {
+function networkAddresses(): string[] {
   return Object.values(networkInterfaces()).flatMap((list) =>
     (list ?? []).filter(({ family, internal }) => family === 'IPv4' && !internal).map(({ address }) => address),
   );

@@ -54,7 +54,8 @@ export function transact<T>(
     const transaction = database.transaction([...stores], mode, { durability: mode === 'readwrite' ? 'strict' : 'default' });
     let result: T;
     transaction.oncomplete = () => resolve(result);
-    transaction.onabort = () => reject(transaction.error ?? new DOMException('The browser gave the write up.', 'AbortError'));
+    transaction.onabort = () =>
+      reject(thrown.get(transaction) ?? transaction.error ?? new DOMException('The browser gave the write up.', 'AbortError'));
     try {
       result = work(transaction);
     } catch (error) {
@@ -65,7 +66,18 @@ export function transact<T>(
   });
 }
 
+/** What a call back threw: the browser itself would only say that the transaction was aborted. */
+const thrown = new WeakMap<IDBTransaction, unknown>();
+
 /** Calls back with what a request found. Inside `transact`, where promises would end the transaction in old engines. */
 export function got<T>(request: IDBRequest<T>, then: (found: T) => void): void {
-  request.onsuccess = () => then(request.result);
+  request.onsuccess = () => {
+    try {
+      then(request.result);
+    } catch (error) {
+      if (!request.transaction) throw error;
+      thrown.set(request.transaction, error);
+      request.transaction.abort();
+    }
+  };
 }

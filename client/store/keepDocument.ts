@@ -1,12 +1,12 @@
 import * as Y from 'yjs';
 import { keptOrigin } from '#model/document/origins.ts';
 import { compact } from './compact.ts';
-import { type KnownClassroom, transact } from './database.ts';
+import { got, type KnownClassroom, transact } from './database.ts';
 import { readRows } from './rows.ts';
 import { sayStoreTrouble, UNREADABLE } from './storeTrouble.ts';
 import { joinTabs, tabOrigin } from './tabs.ts';
 
-export interface KeptHere {
+interface KeptHere {
   readonly here: 'kept' | 'keeping' | 'failed' | 'not-yet';
   /** Why, in words, when `here` is failed; a note when a part could not be read. */
   readonly trouble: string | null;
@@ -64,8 +64,13 @@ export function keepDocument(id: string, doc: Y.Doc, options: KeepOptions): Keep
       const database = await options.database();
       const known: KnownClassroom = { id, name: options.nameOf(doc), opened: options.now() };
       await transact(database, ['classrooms', 'updates'], 'readwrite', (transaction) => {
-        transaction.objectStore('updates').add({ classroom: id, update });
-        transaction.objectStore('classrooms').put(known);
+        const classrooms = transaction.objectStore('classrooms');
+        got(classrooms.get(id), (there: KnownClassroom | undefined) => {
+          // Forgotten in another tab or cleared by the browser meanwhile: then the change alone would hang in the air.
+          const whole = there ? update : Y.encodeStateAsUpdate(doc);
+          transaction.objectStore('updates').add({ classroom: id, update: whole });
+          classrooms.put(known);
+        });
       });
       rows++;
       wait = options.retryAfter;

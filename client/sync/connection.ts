@@ -8,7 +8,7 @@ import { isFinal, messages, roles } from '#model/document/wire.ts';
 import { LOOK_ONLY, wordsOf } from './wordsOf.ts';
 
 /** Where the changes made here are, as far as the server has said. */
-export interface Shared {
+interface Shared {
   readonly server: 'saved' | 'saving' | 'offline' | 'refused' | 'alone';
   /** Changes made here that the server has not confirmed. */
   readonly waiting: number;

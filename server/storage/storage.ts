@@ -5,7 +5,7 @@ export interface Entry {
 }
 
 /** All that is committed of one classroom. */
-export interface Stored {
+interface Stored {
   /** The state up to the last compaction; null: none yet. */
   readonly snapshot: Uint8Array | null;
   /** Updates since, in order. */

@@ -1,7 +1,7 @@
 import type { Entry, Storage } from '../storage/storage.ts';
 
 /** What waits for a commit: its updates, and what to do after. */
-export interface Waiting {
+interface Waiting {
   readonly entries: readonly Entry[];
   /** It is committed. */
   readonly done: () => void;

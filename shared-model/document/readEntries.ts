@@ -59,7 +59,7 @@ function found(before: Found<Plain[]> | undefined, values: Plain[], problems: Ne
 }
 
 /** One thing: its own fields judged by the schema as a whole, the lists in it entry by entry. Null: set aside. */
-export function readEntry(memory: Memory, map: Y.Map<unknown>, shape: EntryShape, path: string, identity: Plain): Found<Plain | null> {
+function readEntry(memory: Memory, map: Y.Map<unknown>, shape: EntryShape, path: string, identity: Plain): Found<Plain | null> {
   return memory.of<Found<Plain | null>>(map, (before) => {
     const split = splitFields(memory, map, shape, path);
     if ('problem' in split) return { value: null, problems: [split.problem] };

@@ -4,7 +4,7 @@ import { sameFields, sameList } from './remember.ts';
 import type { NeedsRepair } from './types.ts';
 
 /** The id of the arrangement that stands in when people who had not met took away every one. */
-export const STAND_IN_ARRANGEMENT = 'empty';
+const STAND_IN_ARRANGEMENT = 'empty';
 /** mm: a room that nobody drew yet. */
 const STAND_IN_ROOM = { width: 8000, depth: 6000 };
 

@@ -4,17 +4,7 @@ export type YMap = Y.Map<unknown>;
 export type YList = Y.Array<unknown>;
 
 /** Lists of things with ids, each a Y.Map at the root of the document. */
-export const rootMaps = [
-  'materials',
-  'arrangements',
-  'openings',
-  'fixtures',
-  'zones',
-  'notes',
-  'left',
-  'surveyWalls',
-  'surveyDiagonals',
-] as const;
+const rootMaps = ['materials', 'arrangements', 'openings', 'fixtures', 'zones', 'notes', 'left', 'surveyWalls', 'surveyDiagonals'] as const;
 export type RootMap = (typeof rootMaps)[number];
 
 export const settingsOf = (doc: Y.Doc): YMap => doc.getMap<unknown>('classroom');

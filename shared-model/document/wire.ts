@@ -34,5 +34,5 @@ export const SOCKET_PATH = '/sync';
 const idShape = /^[A-Za-z0-9_-]{22,64}$/;
 export const isClassroomId = (id: string): boolean => idShape.test(id);
 
-/** Bytes of one message. A classroom with 5,000 materials is below 4 MB. */
-export const LARGEST_MESSAGE = 16 * 1024 * 1024;
+/** Bytes of one message: the largest classroom file (16 MiB) with what the document adds to it. */
+export const LARGEST_MESSAGE = 32 * 1024 * 1024;

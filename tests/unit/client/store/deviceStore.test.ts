@@ -114,6 +114,19 @@ describe('what this device keeps', () => {
   });
 });
 
+describe('a classroom that is forgotten while it is open', () => {
+  it('is kept whole again by the next change', async () => {
+    const here = device();
+    const { document, keeping } = await openTab(here);
+    writeInto(document.doc, furnished());
+    await keeping.settled();
+    await open(here).forget('room');
+    document.commands.movePiece('a1', 's1', { x: 8, y: 8 });
+    await keeping.settled();
+    expect((await openTab(here)).document.read()).toEqual(document.read());
+  });
+});
+
 describe('when keeping fails', () => {
   it('says why when there is no room, keeps nothing back, and says kept once it worked', async () => {
     const here = device();
