@@ -1,6 +1,7 @@
 import type { Report } from '#model/analysis/report.ts';
 import { useClassroom, useIsThinking, useSession } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
+import { leftGroups } from './leftGroups.ts';
 
 /** Findings left as they are, with the reason; one that no longer does anything says so. */
 export function LeftList({ report }: { report: Report }) {
@@ -8,7 +9,6 @@ export function LeftList({ report }: { report: Report }) {
   const { left } = useClassroom();
   const isThinking = useIsThinking();
   if (left.length === 0) return null;
-  const byKey = new Map(report.findings.map((finding) => [finding.key, finding]));
 
   return (
     <section aria-labelledby="left-title">
@@ -16,35 +16,34 @@ export function LeftList({ report }: { report: Report }) {
         Left as they are
       </h3>
       <ul>
-        {left.map((entry) => {
-          const finding = byKey.get(entry.key);
-          return (
-            <li key={entry.key} className="finding">
-              <p>
-                {finding?.message ??
-                  (isThinking ? 'Being looked at …' : 'This no longer does anything: the check does not find it in this arrangement.')}
-              </p>
-              <p className="aside">
-                {entry.reason ? `“${entry.reason}”` : 'No reason was given.'} {[entry.by, sayDay(entry.at)].filter(Boolean).join(', ')}
-              </p>
-              <div className="verbs">
-                <TextLink
-                  aria-label={`Take up again: ${finding?.message ?? entry.reason}`}
-                  onPress={() => {
-                    session.commands.takeUpAgain(entry.key);
-                    session.announce('Taken up again.');
-                  }}
-                >
-                  {finding ? 'Take up again' : 'Strike out'}
-                </TextLink>
-              </div>
-            </li>
-          );
-        })}
+        {leftGroups(left, report.findings).map(({ entry, keys, finding }) => (
+          <li key={entry.key} className="finding">
+            <p>{finding?.message ?? (isThinking ? 'Being looked at …' : GONE)}</p>
+            <p className="aside">
+              {keys.length > 1 && `and ${keys.length - 1} more at the same place. `}
+              {entry.reason ? `“${entry.reason}”` : 'No reason was given.'} {[entry.by, sayDay(entry.at)].filter(Boolean).join(', ')}
+            </p>
+            <div className="verbs">
+              <TextLink
+                aria-label={`${finding ? 'Take up again' : 'Strike out'}: ${finding?.message ?? entry.reason}`}
+                onPress={() => {
+                  session.undo.beginStep();
+                  for (const key of keys) session.commands.takeUpAgain(key);
+                  session.undo.endStep();
+                  session.announce(finding ? 'Taken up again.' : 'Struck out.');
+                }}
+              >
+                {finding ? 'Take up again' : 'Strike out'}
+              </TextLink>
+            </div>
+          </li>
+        ))}
       </ul>
     </section>
   );
 }
+
+const GONE = 'This no longer does anything: the checks do not find it in this arrangement.';
 
 function sayDay(iso: string): string {
   const day = new Date(iso);

@@ -14,7 +14,8 @@ export const openGroups = (report: Report): FindingGroup[] => groupFindings(open
 /** What could not be told, and nobody left as it is. */
 export const unanswered = (report: Report): Finding[] =>
   report.findings.filter((f) => f.outcome === 'cannot-tell' && f.leftReason === null);
-export const leftAsTheyAre = (report: Report): Finding[] => report.findings.filter((f) => f.leftReason !== null);
+/** What somebody left as it is, each thing once. */
+export const leftAsTheyAre = (report: Report): FindingGroup[] => groupFindings(report.findings.filter((f) => f.leftReason !== null));
 
 /** Must before should before note; the order of the rules otherwise, so that the list does not jump. */
 export function bySeverity(findings: readonly Finding[]): Finding[] {

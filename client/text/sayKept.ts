@@ -22,6 +22,8 @@ export function sayKept(kept: Kept): KeptWords {
     case 'saving':
       return { text: `kept here, sharing${waiting}`, isWell: false, isTrouble: false };
     case 'offline':
+      // Nothing of ours waits, but what others do does not come in.
+      if (kept.waiting === 0) return { text: 'kept here, no server in reach', isWell: false, isTrouble: false };
       return { text: `kept here, not yet shared${waiting}`, isWell: false, isTrouble: false };
     case 'alone':
       return { text: 'kept here only', isWell: true, isTrouble: false };

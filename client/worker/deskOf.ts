@@ -52,7 +52,7 @@ export function deskOf(send: (message: Answer | Failure) => void, wait: (ms: num
     await wait(SETTLE_AFTER);
     if (waiting) return;
     if (!(await judgeSlowly(moment, 'settle'))) return;
-    last = { measures: measuresFor(moment), aside: asideOf(moment.measures, moment.troubles) };
+    last = { measures: measuresFor(moment, 'settled'), aside: asideOf(moment.measures, moment.troubles) };
     carryProof(moment);
     settled = moment;
     post(question, 'settled', moment);
@@ -83,11 +83,14 @@ export function deskOf(send: (message: Answer | Failure) => void, wait: (ms: num
   }
 
   function post(question: Question, stage: Answer['stage'], moment: Moment): void {
-    const earlier = stage === 'live' ? settledWithoutProof(settled) : null;
+    const isLive = stage === 'live';
+    const isSameRoom = settled?.arrangement === moment.arrangement;
+    // Of the slower figures the last ones stand until it has been quiet, but never those of another arrangement.
+    const measures = isLive ? { ...(isSameRoom && last.measures), ...measuresFor(moment, 'live') } : last.measures;
     send({
       sequence: question.sequence,
       stage,
-      report: reportOf(moment, earlier, last.measures),
+      report: reportOf(moment, isLive ? settledWithoutProof(settled) : null, measures),
       aside: last.aside,
       troubles: [...moment.troubles.values()],
     });

@@ -1,5 +1,5 @@
 import { judgeRule, type Report } from '#model/analysis/report.ts';
-import { reportMeasures } from '#model/analysis/reportMeasures.ts';
+import { liveReportMeasures, reportMeasures } from '#model/analysis/reportMeasures.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
 import type { Finding, Outcome } from '#model/findings/finding.ts';
 import { type Measures, measuresOf } from '#model/measures/measures.ts';
@@ -70,9 +70,9 @@ export function reportOf(moment: Moment, earlier: Moment | null, measures: Repor
 }
 
 /** The measures for the report; one that breaks is told in words. */
-export function measuresFor(moment: Moment): Report['measures'] {
+export function measuresFor(moment: Moment, stage: 'live' | 'settled'): Report['measures'] {
   try {
-    return reportMeasures(moment.measures);
+    return stage === 'live' ? liveReportMeasures(moment.measures) : reportMeasures(moment.measures);
   } catch (error) {
     moment.troubles.set('measures', `The figures beside the drawing could not be worked out (${sayError(error)}).`);
     return {};

@@ -8,13 +8,20 @@ export interface ReportMeasures {
   readonly [key: string]: unknown;
 }
 
-export function reportMeasures(measures: Measures): ReportMeasures {
+/** Those that the live rules reckon anyway: shown at every frame of a drag. */
+export function liveReportMeasures(measures: Measures): ReportMeasures {
   const ways = measures.ways();
   return {
     ways: reportWays(ways),
     narrow: reportNarrow(ways),
     reach: reportReach(measures.reach()),
-    places: reportPlaces(measures.floorPlaces(), measures.placesOverYear(), measures.places()),
     order: measures.order().strands(),
+  };
+}
+
+export function reportMeasures(measures: Measures): ReportMeasures {
+  return {
+    ...liveReportMeasures(measures),
+    places: reportPlaces(measures.floorPlaces(), measures.placesOverYear(), measures.places()),
   };
 }
