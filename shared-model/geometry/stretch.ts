@@ -61,14 +61,7 @@ function endAt(end: WalkEnd, sign: 1 | -1, middle: Point, along: Point, across: 
 }
 
 /** Edges near the middle line; one that lies a threshold away on one side narrows nothing. */
-function edgesAround(
-  middle: Point,
-  along: Point,
-  across: Point,
-  nearby: readonly Part[],
-  threshold: number,
-  reach: number,
-): Edge[] {
+function edgesAround(middle: Point, along: Point, across: Point, nearby: readonly Part[], threshold: number, reach: number): Edge[] {
   const edges: Edge[] = [];
   for (const { xy } of nearby) {
     const count = xy.length === 4 ? 1 : xy.length / 2;

@@ -7,8 +7,8 @@ import { add, lerp, type Point, scale } from '../geometry/vec.ts';
 import { type NarrowPlace, placeOf } from './narrowPlaces.ts';
 import type { Way } from './ways.ts';
 import type { WaysField } from './waysField.ts';
-import type { Pinches } from './waysJudged.ts';
 import { doorDiscs } from './waysFronts.ts';
+import type { Pinches } from './waysJudged.ts';
 
 /** A place narrower than the route, and what it does to people. */
 export interface Narrow extends NarrowPlace {

@@ -1,6 +1,5 @@
 import { closestOfParts } from '../geometry/closest.ts';
 import { pointBefore } from '../geometry/frontLine.ts';
-import type { Gap } from '../geometry/gaps.ts';
 import { makePart, type Part } from '../geometry/parts.ts';
 import type { Polygon } from '../geometry/polygon.ts';
 import { boundingBox } from '../geometry/polygon.ts';
@@ -11,7 +10,7 @@ import { accessFigures } from './accessFigures.ts';
 import { type Chairs, type Target, targetsOf } from './targets.ts';
 import { WaysField } from './waysField.ts';
 import type { Bound } from './waysFronts.ts';
-import { type SolvedWay, solveWays } from './waysSolve.ts';
+import { type SolvedWay, type SolveOptions, solveWays } from './waysSolve.ts';
 
 /** A place on an obstacle: its id (a wall: "wall:" and the corner it starts at) and the point, mm. */
 export interface WayEnd extends Point {
@@ -59,26 +58,23 @@ const FIRST_ROUND = 1600;
 export function measureWays(scene: Scene, options: WaysOptions = {}): Way[] {
   if (!scene.room.isSound) return [];
   const field = WaysField.of(scene, options.chairs).with(options.extra ?? []);
-  return solveAll(field, targetsOf(scene, options.chairs), options.limit).map(toWay);
+  return solveAll(field, targetsOf(scene, options.chairs), { limit: options.limit }).map(toWay);
 }
 
-/**
- * Solved in rounds of growing width, each only for what the one before left open.
- * @param limit mm: widths from here on are only known to be at least that; absent: exact whatever the width
- * @param isExempt gaps that count as open
- */
-export function solveAll(field: WaysField, targets: readonly Target[], limit?: number, isExempt?: (gap: Gap) => boolean): SolvedWay[] {
+/** What to solve, and how far. */
+export interface SolveFor extends Pick<SolveOptions, 'isExempt' | 'from'> {
+  /** mm: widths from here on are only known to be at least that; absent: exact whatever the width. */
+  readonly limit?: number | undefined;
+}
+
+/** Solved in rounds of growing width, each only for what the one before left open. */
+export function solveAll(field: WaysField, targets: readonly Target[], { limit, ...given }: SolveFor = {}): SolvedWay[] {
   const { routeWidth: shareAt, routeMeets } = accessFigures(field.scene);
   const last = limit ?? farthest(field.scene) * 2;
   const solved = new Map<Target, SolvedWay>();
   let open = targets;
   for (let round = Math.min(last, limit ?? Math.max(FIRST_ROUND, shareAt)); open.length > 0; round = Math.min(last, round * 3)) {
-    const options = {
-      limit: round,
-      shareAt: Math.min(shareAt, round),
-      shareMeets: Math.min(routeMeets, round),
-      ...(isExempt && { isExempt }),
-    };
+    const options = { ...given, limit: round, shareAt: Math.min(shareAt, round), shareMeets: Math.min(routeMeets, round) };
     for (const way of solveWays(field, open, options)) solved.set(way.target, way);
     if (round >= last) break;
     open = open.filter((target) => solved.get(target)?.isCapped);
@@ -87,7 +83,7 @@ export function solveAll(field: WaysField, targets: readonly Target[], limit?: n
 }
 
 /** mm: no disc in the room is wider. */
-function farthest(scene: Scene): number {
+export function farthest(scene: Scene): number {
   const { minX, minY, maxX, maxY } = boundingBox(scene.room.outline);
   return Math.hypot(maxX - minX, maxY - minY);
 }

@@ -73,6 +73,31 @@ function makeAlcove(field: WaysField, { wall }: SceneOpening, left: Point, right
   return { source, ring: [left, right, farRight, farLeft], room: roomRound(field, source, parts, fresh), parts, gaps: gaps.sort(byWidth) };
 }
 
+/**
+ * The field's parts with doors cut open for a walking body of a radius (mm) whose centre may come to the walls'
+ * line; behind it each is shut again, so that no walk leads through the outside.
+ */
+export function partsWithDoorsOpen(field: WaysField, openings: readonly SceneOpening[], radius: number): Part[] {
+  const parts: Part[] = field.parts.slice(field.wallIndex.size);
+  for (const wall of field.scene.room.walls) {
+    const along = unit(sub(wall.b, wall.a));
+    const out = scale(wall.inward, -radius);
+    const cuts = openings
+      .filter((o) => o.wall.id === wall.id)
+      .map((o) => [dot(sub(o.clearA, wall.a), along), dot(sub(o.clearB, wall.a), along)] as const)
+      .sort((p, q) => p[0] - q[0]);
+    let from = 0;
+    for (const [start, end] of cuts) {
+      const a = add(wall.a, scale(along, start));
+      const b = add(wall.a, scale(along, end));
+      parts.push(makePart(wall.id, [add(wall.a, scale(along, from)), a]), makePart(wall.id, [add(a, out), add(b, out)]));
+      from = end;
+    }
+    parts.push(makePart(wall.id, [add(wall.a, scale(along, from)), wall.b]));
+  }
+  return parts;
+}
+
 /** No other wall of the room runs through the alcove. */
 function isOutside(field: WaysField, { wall }: SceneOpening, left: Point, right: Point, depth: number): boolean {
   const inset = 0.5;

@@ -43,7 +43,7 @@ export function openPinches(field: WaysField, ways: readonly SolvedWay[], pinche
     const stretches = open.flatMap((place) => place.stretches);
     const isExempt = (gap: Gap): boolean =>
       gap.width >= figures.pinchMeets - 1e-6 && gap.width < figures.routeMeets && stretches.some((s) => isInStretch(s, gap));
-    const solved = solveAll(field, targets, limit, isExempt);
+    const solved = solveAll(field, targets, { limit, isExempt });
     held.forEach((way, i) => {
       const now = solved[i] as SolvedWay;
       const best = better.get(way) ?? way;

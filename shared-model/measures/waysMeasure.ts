@@ -24,7 +24,7 @@ export function measureWaysAndNarrow(scene: Scene): WaysMeasure {
   const figures = accessFigures(scene);
   const field = WaysField.of(scene);
   const targets = targetsOf(scene);
-  const solved = solveAll(field, targets, figures.routeWidth);
+  const solved = solveAll(field, targets, { limit: figures.routeWidth });
   const places = narrowPlaces(
     field,
     figures.routeMeets,

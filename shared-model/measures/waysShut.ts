@@ -21,7 +21,9 @@ export function throughShutDoors(
   isExempt?: (gap: Gap) => boolean,
 ): ThroughShut {
   const { targets, tangents } = fronts;
-  const sources = doors.map(({ opening }) => discsAtDoor(field, opening, limit).map((disc) => ({ disc, line: doorLine(opening), opening })));
+  const sources = doors.map(({ opening }) =>
+    discsAtDoor(field, opening, limit).map((disc) => ({ disc, line: doorLine(opening), opening })),
+  );
   const flat = sources.flat();
   const gaps = isExempt ? field.gaps(limit).filter((gap) => !isExempt(gap)) : field.gaps(limit);
   const points = [...flat.map((s) => s.disc.center), ...tangents.map((t) => t.disc.center)];

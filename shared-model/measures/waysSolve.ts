@@ -29,6 +29,8 @@ export interface SolveOptions {
   readonly shareMeets: number;
   /** Gaps that count as open. */
   readonly isExempt?: (gap: Gap) => boolean;
+  /** The openings to come from; absent: every door and passage. */
+  readonly from?: readonly SceneOpening[];
 }
 
 /** mm: a disc this little too small for the share's still counts; discs are found to about 0.01. */
@@ -37,7 +39,8 @@ const SHARE_SLACK = 1e-5;
 /** Answers for the given targets, in their order. */
 export function solveWays(field: WaysField, targets: readonly Target[], options: SolveOptions): SolvedWay[] {
   const { limit, isExempt } = options;
-  const doors = field.scene.room.openings.filter((o) => o.isWayIn).map((o) => openDoor(field, o, limit));
+  const openings = options.from ?? field.scene.room.openings.filter((o) => o.isWayIn);
+  const doors = openings.map((opening) => openDoor(field, opening, limit));
   const fronts = lookAtFronts(field, targets, limit);
   const shut = throughShutDoors(field, fronts, doors, limit, isExempt);
   const open = doors.map((door) => throughAlcove(field, fronts, door, limit, isExempt));

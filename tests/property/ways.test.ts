@@ -1,0 +1,151 @@
+import { describe, expect, it } from 'vitest';
+import { seededRandom } from '#model/geometry/seededRandom.ts';
+import { turn } from '#model/geometry/vec.ts';
+import { measureWays, type Way } from '#model/measures/ways.ts';
+import { waysKeeper } from '#model/measures/waysKeep.ts';
+import { measureWaysAndNarrow } from '#model/measures/waysMeasure.ts';
+import { buildScene } from '#model/scene/build.ts';
+import type { Classroom, Opening, Piece } from '#model/schema/types.ts';
+import { randomWayRoom } from '#tests/support/randomWayRoom.ts';
+
+const SEEDS = Array.from({ length: 24 }, (_, i) => 7001 + i);
+const nameOf = (way: Way): string => `${way.to}/${way.side ?? ''}`;
+const widths = (classroom: Classroom): Map<string, Way> => new Map(measureWays(buildScene(classroom)).map((way) => [nameOf(way), way]));
+
+function expectSame(seed: number, before: Classroom, after: Classroom, rename = (name: string): string => name): void {
+  const now = widths(after);
+  for (const [name, way] of widths(before)) {
+    const other = now.get(rename(name));
+    expect(other, `seed ${seed}: ${name} is gone`).toBeDefined();
+    expect(Math.abs((other?.width ?? -1) - way.width), `seed ${seed}: ${name} was ${way.width}, is ${other?.width}`).toBeLessThan(0.02);
+    expect(Math.abs((other?.share ?? -1) - way.share), `seed ${seed}: share of ${name}`).toBeLessThan(1e-3);
+  }
+}
+
+const withPieces = (classroom: Classroom, change: (piece: Piece) => Piece): Classroom => ({
+  ...classroom,
+  arrangements: classroom.arrangements.map((a) => ({ ...a, pieces: a.pieces.map(change) })),
+});
+
+/** The whole room moved by (dx, dy) and turned by degrees. */
+function moved(classroom: Classroom, degrees: number, dx: number, dy: number): Classroom {
+  const place = (x: number, y: number) => {
+    const p = turn({ x, y }, degrees);
+    return { x: p.x + dx, y: p.y + dy };
+  };
+  const { room } = classroom;
+  const corners = room.corners.map((c) => ({ ...c, ...place(c.x, c.y) }));
+  return withPieces({ ...classroom, room: { ...room, corners } }, (p) => ({ ...p, ...place(p.x, p.y), rotation: p.rotation + degrees }));
+}
+
+const mirrorSwing: Record<Opening['swing'], Opening['swing']> = {
+  'in-left': 'in-right',
+  'in-right': 'in-left',
+  'out-left': 'out-right',
+  'out-right': 'out-left',
+  sliding: 'sliding',
+  none: 'none',
+};
+const mirrorSide = { front: 'front', back: 'back', left: 'right', right: 'left' } as const;
+
+/** The room in a mirror at the y axis, its walls still clockwise. */
+function mirrored(classroom: Classroom): Classroom {
+  const { room } = classroom;
+  const n = room.corners.length;
+  const corners = room.corners.map((c) => ({ ...c, x: -c.x })).reverse();
+  const openings = room.openings.map((o): Opening => {
+    const at = room.corners.findIndex((c) => c.id === o.from);
+    const a = room.corners[at];
+    const b = room.corners[(at + 1) % n];
+    const long = a && b ? Math.hypot(b.x - a.x, b.y - a.y) : 0;
+    return { ...o, from: b?.id ?? o.from, offset: long - o.offset - o.width, swing: mirrorSwing[o.swing] };
+  });
+  return withPieces({ ...classroom, room: { ...room, corners, openings } }, (p) => ({
+    ...p,
+    x: -p.x,
+    rotation: -p.rotation,
+    sides: p.sides.map((side) => mirrorSide[side]),
+    seatSides: Object.fromEntries(Object.entries(p.seatSides).map(([side, n]) => [mirrorSide[side as keyof typeof mirrorSide], n])),
+    ...(p.outline && { outline: p.outline.map(([x, y]): [number, number] => [-x, y]) }),
+  }));
+}
+
+describe('ways stay the same', () => {
+  it.each(SEEDS)('when the room is turned and shifted (seed %i)', (seed) => {
+    const room = randomWayRoom(seed);
+    const random = seededRandom(seed);
+    expectSame(seed, room, moved(room, 360 * random(), 5000 * random() - 2500, 5000 * random() - 2500));
+    expectSame(seed, room, moved(room, 90, 12_345, -6_789));
+  });
+
+  it.each(SEEDS)('in a mirror (seed %i)', (seed) => {
+    const room = randomWayRoom(seed);
+    const swap = (name: string): string => name.replace(/\/(left|right)$/, (_, side: 'left' | 'right') => `/${mirrorSide[side]}`);
+    expectSame(seed, room, mirrored(room), swap);
+  });
+
+  it.each(SEEDS)('when things are named and listed otherwise (seed %i)', (seed) => {
+    const room = randomWayRoom(seed);
+    const renamed = withPieces(room, (p) => ({ ...p, id: `q${p.id}` }));
+    const turnedRound = {
+      ...renamed,
+      arrangements: renamed.arrangements.map((a) => ({ ...a, pieces: [...a.pieces].reverse() })),
+    };
+    expectSame(seed, room, turnedRound, (name) => (name.startsWith('p') ? `q${name}` : name));
+  });
+});
+
+describe('more furniture', () => {
+  it.each(SEEDS)('never widens a way (seed %i)', (seed) => {
+    const room = randomWayRoom(seed);
+    const random = seededRandom(seed * 31);
+    const more: Piece = {
+      ...(room.arrangements[0]?.pieces[0] as Piece),
+      id: 'more',
+      kind: 'other',
+      x: 5000 * random(),
+      y: 4500 * random(),
+      rotation: 360 * random(),
+    };
+    const fuller = { ...room, arrangements: room.arrangements.map((a) => ({ ...a, pieces: [...a.pieces, more] })) };
+    const now = widths(fuller);
+    for (const [name, way] of widths(room))
+      expect((now.get(name)?.width ?? 0) - way.width, `seed ${seed}: ${name} widened`).toBeLessThan(0.01);
+  });
+
+  it.each(SEEDS)('is told to keep the ways just when it does (seed %i)', (seed) => {
+    const scene = buildScene(randomWayRoom(seed));
+    const random = seededRandom(seed * 17);
+    const keeper = waysKeeper(scene, 800);
+    for (let i = 0; i < 6; i++) {
+      const x = 5000 * random();
+      const y = 4500 * random();
+      const mat = [
+        { x, y },
+        { x: x + 1200, y },
+        { x: x + 1200, y: y + 750 },
+        { x, y: y + 750 },
+      ];
+      const before = measureWays(scene).filter((way) => way.from !== null);
+      const after = measureWays(scene, { extra: [mat] });
+      const isKept = before.every((way) => {
+        const now = after.find((other) => nameOf(other) === nameOf(way));
+        return (now?.width ?? 0) >= Math.min(800, way.width) - 1e-3;
+      });
+      expect(keeper.keeps([mat]), `seed ${seed}, mat ${i}`).toBe(isKept);
+    }
+  });
+});
+
+describe('the two measurements', () => {
+  it.each(SEEDS.slice(0, 12))('agree up to the route and beyond (seed %i)', (seed) => {
+    const scene = buildScene(randomWayRoom(seed));
+    const whole = measureWays(scene);
+    const { ways, exact } = measureWaysAndNarrow(scene);
+    for (const [i, way] of whole.entries()) {
+      expect(Math.abs((exact()[i]?.width ?? -1) - way.width), `seed ${seed}: ${nameOf(way)}`).toBeLessThan(0.02);
+      expect(Math.abs((ways[i]?.width ?? -1) - Math.min(915, way.width))).toBeLessThan(0.02);
+      expect(ways[i]?.judged).toBeGreaterThanOrEqual((ways[i]?.width ?? 0) - 0.02);
+    }
+  });
+});
