@@ -21,7 +21,7 @@ export function ShelfList() {
       <Rows caption="Tables and other things" rows={rows.others} heads={['No', 'Thing', 'Called', 'Long × high', 'Checks']} />
       <Rows caption="What belongs to the room" rows={rows.fixtures} heads={['No', 'Thing', 'Kind', 'Long × high', 'Checks']} />
       <Rows caption="Doors and windows" rows={rows.openings} heads={['No', 'Kind', 'Leads to', 'Wide', 'Checks']} />
-      <Rows caption="Walls" rows={rows.walls} heads={['No', 'Wall', '', 'Long', 'Checks']} />
+      <Rows caption="Walls" rows={rows.walls} heads={['No', 'Wall', 'At', 'Long', 'Checks']} />
     </div>
   );
 }

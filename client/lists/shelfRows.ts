@@ -1,10 +1,11 @@
 import type { Person, Session } from '#client/session/types.ts';
 import type { Severity } from '#model/findings/finding.ts';
-import type { Arrangement, Piece } from '#model/schema/types.ts';
+import type { Arrangement, Corner, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { areasOfShelves } from '../plan/areas.ts';
 import { fixtureKindName, nameOfItem, nameOfPiece, openingKindName, pieceKindName } from '../plan/describe.ts';
 import { type Item, piecesInOrder } from '../plan/items.ts';
+import { cellsOf, neatlineBounds } from '../plan/neatline.ts';
 import { pieceNumbers } from '../plan/numbers.ts';
 import { wallLength } from '../plan/roomShape.ts';
 import { checksBySubject } from './trayChecks.ts';
@@ -82,13 +83,17 @@ export function listRows(session: Session): ListRows {
     openings: room.openings.map((o) =>
       row({ kind: 'opening', id: o.id }, { name: openingKindName(o.kind), holds: o.name ?? '', size: sayLength(o.width, display.units) }),
     ),
-    walls: room.corners.map((c) =>
-      row(
-        { kind: 'wall', id: c.id },
-        { name: nameOfItem(session, { kind: 'wall', id: c.id }), size: sayLength(wallLength(room.corners, c.id) ?? 0, display.units) },
-      ),
-    ),
+    walls: room.corners.map((c, i) => {
+      const item: Item = { kind: 'wall', id: c.id };
+      const long = wallLength(room.corners, c.id) ?? 0;
+      return row(item, { name: nameOfItem(session, item), holds: wallCells(room.corners, i), size: sayLength(long, display.units) });
+    }),
   };
+}
+
+function wallCells(corners: readonly Corner[], index: number): string {
+  const ends = [corners[index], corners[(index + 1) % corners.length]].filter((c) => c !== undefined);
+  return cellsOf(ends, neatlineBounds(corners));
 }
 
 const blank = { number: '', name: '', area: '', strand: '', holds: '', size: '', trays: 0, isLocked: false } as const;

@@ -34,7 +34,7 @@ function ThingFields({ item, isLocked }: { item: Item; isLocked: boolean }) {
     <div className="chosen-fields">
       {!isLocked && west !== null && (
         <LengthField
-          label="From west wall"
+          label="West wall"
           value={west}
           units={units}
           least={0}
@@ -43,7 +43,7 @@ function ThingFields({ item, isLocked }: { item: Item; isLocked: boolean }) {
       )}
       {!isLocked && north !== null && (
         <LengthField
-          label="From north wall"
+          label="North wall"
           value={north}
           units={units}
           least={0}
@@ -52,7 +52,7 @@ function ThingFields({ item, isLocked }: { item: Item; isLocked: boolean }) {
       )}
       {!isLocked && (
         <NumberField
-          label="Turned, degrees"
+          label="Turned, °"
           value={tidyDegrees(thing.rotation)}
           least={-360}
           most={360}
@@ -97,7 +97,7 @@ function OpeningFields({ id }: { id: string }) {
   return (
     <div className="chosen-fields">
       <LengthField
-        label="From the wall’s start"
+        label="Along wall"
         value={opening.offset}
         units={units}
         least={0}
@@ -110,7 +110,7 @@ function OpeningFields({ id }: { id: string }) {
       )}
       {opening.kind === 'door' && (
         <LengthField
-          label="Clear, leaf at 90°"
+          label="Clear at 90°"
           value={opening.clear}
           units={units}
           mayBeEmpty
@@ -140,7 +140,7 @@ function WallFields({ id }: { id: string }) {
   return (
     <div className="chosen-fields">
       <LengthField
-        label="Long, inside"
+        label="Long"
         value={long}
         units={units}
         least={100}
@@ -164,14 +164,14 @@ function CornerFields({ id }: { id: string }) {
   return (
     <div className="chosen-fields">
       <LengthField
-        label="From the west edge"
+        label="West edge"
         value={corner.x - west}
         units={units}
         least={0}
         onCommit={(mm) => mm !== null && move({ x: west + mm, y: corner.y })}
       />
       <LengthField
-        label="From the north edge"
+        label="North edge"
         value={corner.y - north}
         units={units}
         least={0}

@@ -58,7 +58,6 @@ function VerbButton({ verb }: { verb: Verb }) {
 /** On tablets and phones: large buttons, the things to draw behind one of them. */
 function CompactVerbs() {
   const session = useSession();
-  const store = planStoreOf(session);
   const { tool } = usePlanState();
   return (
     <div className="draw-compact">
@@ -75,9 +74,6 @@ function CompactVerbs() {
           {verb.name}
         </Button>
       ))}
-      <Button kind="quiet" onPress={() => store.set({ wholeRoom: store.state().wholeRoom + 1 })}>
-        Whole room
-      </Button>
     </div>
   );
 }

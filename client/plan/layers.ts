@@ -45,7 +45,6 @@ function drawSheet(pen: Pen, model: PlanModel): void {
   drawGrid(pen, room, { x: bounds.minX, y: bounds.minY }, { x: bounds.maxX, y: bounds.maxY });
   for (const opening of room.openings) drawOpening(pen, opening);
   if (hasStrings(model.size)) drawOuterStrings(pen, room);
-  drawNeatline(pen, bounds, model.size);
   const corner = { x: model.size.width - 26, y: model.size.height - 24 };
   drawScaleBar(pen, corner);
   if (hasStrings(model.size)) drawNorth(pen, { x: corner.x - 1000 * model.view.k - 34, y: corner.y + 10 });
@@ -90,6 +89,8 @@ function drawOver(pen: Pen, model: PlanModel): void {
     drawRemark(pen, at(pen, on ? on.center : note), note, i + 1);
   });
   drawDraft(pen, model);
+  // Above everything: wherever the paper is moved, people can say where.
+  drawNeatline(pen, boundsOf(model), model.size);
 }
 
 function drawMoving(pen: Pen, model: PlanModel, moving: NonNullable<PlanModel['moving']>): void {

@@ -13,7 +13,8 @@ export function drawNeatline(pen: Pen, bounds: Box, size: Size): void {
   for (const bar of barsAcross(bounds)) drawBar(pen, bar, { x: bar.from * view.k + view.x, y: inset }, 'across', size);
   for (const bar of barsDown(bounds)) drawBar(pen, bar, { x: inset, y: bar.from * view.k + view.y }, 'down', size);
   // Where the two meet nothing is written, so that no bar lies under another.
-  pen.ctx.clearRect(0, 0, inset + thick + 1, inset + thick + 1);
+  pen.ctx.fillStyle = colours.paper;
+  pen.ctx.fillRect(0, 0, inset + thick + 1, inset + thick + 1);
 }
 
 function drawBar(pen: Pen, bar: Bar, from: { x: number; y: number }, way: 'across' | 'down', size: Size): void {

@@ -62,8 +62,9 @@ export function drawScaleBar(pen: Pen, corner: { x: number; y: number }): void {
   const x = corner.x - long;
   line(pen, { x, y: corner.y }, { x: corner.x, y: corner.y }, { width: 4 });
   line(pen, { x: x + long / 2, y: corner.y }, { x: corner.x - 1, y: corner.y }, { width: 2, colour: colours.paper });
-  write(pen, '0', { x, y: corner.y + 10 }, { size: 10, colour: colours.pencilText });
-  write(pen, isFeet ? "3'" : '1 m', { x: corner.x, y: corner.y + 10 }, { size: 10, colour: colours.pencilText });
+  const words = { size: 10, colour: colours.pencilText, ground: colours.paper };
+  write(pen, '0', { x, y: corner.y + 10 }, words);
+  write(pen, isFeet ? "3'" : '1 m', { x: corner.x, y: corner.y + 10 }, words);
 }
 
 /** "To the east wall": the sheet's top is called north, whatever the compass says. */
