@@ -6,7 +6,6 @@ export const areas = [
   { id: 'language', name: 'Language', code: 'LA' },
   { id: 'culture', name: 'Culture', code: 'CU' },
 ] as const;
-export type AreaId = (typeof areas)[number]['id'];
 export type AreaCode = (typeof areas)[number]['code'] | 'AR';
 
 /** "Sensorial"; an area of the class's own is said as it was typed. */

@@ -6,7 +6,7 @@ import { packedWidth } from './order/packing.ts';
 /** mm: edges that touch this much are no overlap. */
 const TOUCH = 1;
 
-export type BoardEnd = 'left end' | 'right end' | 'front' | 'back';
+type BoardEnd = 'left end' | 'right end' | 'front' | 'back';
 
 /** How the trays of one board stand on it. Lengths in mm. */
 export interface BoardRoom {
@@ -33,7 +33,7 @@ export interface Excess {
   readonly tray: SceneTray;
   readonly by: number;
 }
-export interface Pair {
+interface Pair {
   readonly left: SceneTray;
   readonly right: SceneTray;
   /** overlap, or the gap */

@@ -2,9 +2,10 @@ import type { Scene } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 import { roundMm } from '../units/round.ts';
 import { judgesPracticalLife, trayGapOf } from './order/classOptions.ts';
-import { insertAll, type Mending, type MustHold } from './order/insertion.ts';
+import { type InsertBy, type IsInReach, insertAll, type Mending } from './order/insertion.ts';
 import { type CarryNoteKg, type Inversions, inversionsOf, type StrandTrouble, troublesOf } from './order/inversions.ts';
 import { type OrderRelation, orderRelation } from './order/relation.ts';
+import type { MustHold } from './order/reshelving.ts';
 
 /** The order of what stands on the children's shelves. */
 export interface OrderMeasure {
@@ -15,6 +16,9 @@ export interface OrderMeasure {
   readonly troubles: readonly StrandTrouble[];
   /** Circles that the class's own prerequisites make, as material ids, if something of them stands on a shelf. */
   readonly circles: readonly (readonly string[])[];
+  /** What is known of carrying and reach, as the moves use it. */
+  readonly carryNoteKg: CarryNoteKg;
+  readonly isInReach: IsInReach;
   /** Places for the trays of one strand's trouble that take it away; the rest stays. */
   mend(trouble: StrandTrouble): Mending;
   /** Every strand with a placed material, in reading order, as the report gives it. */
@@ -22,14 +26,14 @@ export interface OrderMeasure {
 }
 
 /** One line of `measures.order` in the report. Lengths in mm, to 0.01. */
-export interface StrandOrder {
+interface StrandOrder {
   readonly strand: string;
   readonly placed: number;
   /** The most that can stay where they are. */
   readonly inOrder: number;
   readonly moves: readonly OrderMove[];
 }
-export interface OrderMove {
+interface OrderMove {
   readonly material: string;
   readonly to: { readonly piece: string; readonly side: Side; readonly level: string | null; readonly x: number };
 }
@@ -38,28 +42,31 @@ export interface OrderMove {
  * The fewest materials that have to move so that nothing stands before what comes first: all but the largest set in order,
  * which is the maximum antichain of the inversions, exact.
  * @param carryNoteKg kg that the youngest child meant for a material carries without a note
+ * @param isInReach where the smallest child takes a tray from; moves go elsewhere only if there is no room
  */
-export function orderOf(scene: Scene, carryNoteKg: CarryNoteKg): OrderMeasure {
+export function orderOf(scene: Scene, carryNoteKg: CarryNoteKg, isInReach: IsInReach = () => true): OrderMeasure {
   const relation = orderRelation(scene);
   const inversions = inversionsOf(relation, { carryNoteKg, practicalLife: judgesPracticalLife(scene.classroom) });
   const troubles = troublesOf(relation, inversions);
-  const gap = trayGapOf(scene.classroom);
+  const by: InsertBy = { gap: trayGapOf(scene.classroom), isInReach };
   const isPlaced = (id: string) => (relation.columnOf.get(id) ?? Infinity) < relation.reading.length;
   const isJudged = (first: number, second: number): boolean => inversions.isAsked(first, second);
   return {
     relation,
     inversions,
     troubles,
+    carryNoteKg,
+    isInReach,
     circles: relation.graph.circles.filter((ids) => ids.some(isPlaced)),
     mend({ strand, moves }) {
       const mustHold: MustHold = (first, second) => relation.reading[second]?.material.strand.trim() === strand && isJudged(first, second);
-      return insertAll(scene, relation, moves, mustHold, gap);
+      return insertAll(scene, relation, moves, mustHold, by);
     },
-    strands: () => strandsOf(scene, relation, inversions, isJudged, gap),
+    strands: () => strandsOf(scene, relation, inversions, isJudged, by),
   };
 }
 
-function strandsOf(scene: Scene, relation: OrderRelation, inversions: Inversions, mustHold: MustHold, gap: number): StrandOrder[] {
+function strandsOf(scene: Scene, relation: OrderRelation, inversions: Inversions, mustHold: MustHold, by: InsertBy): StrandOrder[] {
   const placed = new Map<string, string[]>();
   const moving: number[] = [];
   relation.reading.forEach(({ material }, position) => {
@@ -69,7 +76,7 @@ function strandsOf(scene: Scene, relation: OrderRelation, inversions: Inversions
     else placed.set(strand, [material.id]);
     if (inversions.moves[position] === 1) moving.push(position);
   });
-  const places = moving.length === 0 ? [] : insertAll(scene, relation, moving, mustHold, gap).places;
+  const places = moving.length === 0 ? [] : insertAll(scene, relation, moving, mustHold, by).places;
   const moves = new Map(
     places.map(({ material, board, x }): [string, OrderMove] => {
       const { piece, side, level } = board.board;

@@ -7,7 +7,7 @@ export const sayOrdinal = (n: number): string =>
   (n % 100 > 10 && n % 100 < 14 ? undefined : ordinals[(n % 10) - 1])?.replace(/^\d/, String(n)) ?? `${n}th`;
 
 /** "top board", "middle board", "2nd board", "bottom board"; a single one is "the board". */
-export function sayBoard(side: SceneSide, board: SceneBoard): string {
+function sayBoard(side: SceneSide, board: SceneBoard): string {
   const count = side.boards.length;
   const index = side.boards.indexOf(board);
   if (count <= 1) return 'the board';

@@ -94,7 +94,7 @@ function saidEdges(materials: readonly Material[]): { said: Said[]; names: strin
 }
 
 /** A step the class typed or changed is its own; one still as in the catalogue is as sure as there. */
-export function stepGrade(material: Material): Grade {
+function stepGrade(material: Material): Grade {
   const entry = material.catalogue === null ? undefined : catalogueById.get(material.catalogue);
   if (entry && (entry.step !== material.step || entry.strand !== material.strand)) return OWN;
   const sure = sureness.safeParse(material.sure.step);

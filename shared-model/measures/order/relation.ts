@@ -55,13 +55,6 @@ function closeOver({ edges, topological }: OrderGraph, columns: readonly number[
 export const hasBit = (rows: Uint32Array, words: number, row: number, bit: number): boolean =>
   (((rows[row * words + (bit >>> 5)] as number) >>> (bit & 31)) & 1) === 1;
 
-/** True when the first material has to come before the second. Unknown ids: false. */
-export function comesBefore(relation: OrderRelation, first: string, second: string): boolean {
-  const bit = relation.columnOf.get(first);
-  const row = relation.columnOf.get(second);
-  return bit !== undefined && row !== undefined && hasBit(relation.before, relation.words, row, bit);
-}
-
 /** True when edges of at least this grade (3 published, 2 own too, 1 all) lead from one material of the class to another. */
 export function isToldBy(
   { graph }: OrderRelation,

@@ -3,7 +3,7 @@ import type { Material, Placement } from '../../schema/types.ts';
 import { inReadingOrder, type ReadingDirection, type ReadTray } from './reading.ts';
 
 /** mm: a tray whose width is not known is given the room of a small one (an estimate of ours). */
-export const ASSUMED_WIDTH = 300;
+const ASSUMED_WIDTH = 300;
 
 /** A tray that can be moved while a fix is worked out. mm. */
 export interface WorkTray extends ReadTray {

@@ -2,14 +2,19 @@ import { z } from 'zod';
 import type { Fix } from '../../findings/edit.ts';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { sayBoard, sayThings } from '../../findings/sayBoard.ts';
-import type { Mending, Shortage } from '../../measures/order/insertion.ts';
+import type { Mending } from '../../measures/order/insertion.ts';
 import type { StrandTrouble } from '../../measures/order/inversions.ts';
 import { isToldBy } from '../../measures/order/relation.ts';
+import type { Shortage } from '../../measures/order/reshelving.ts';
 import type { OrderMeasure } from '../../measures/order.ts';
 import { pointOfTray, sideOf } from '../../measures/placeWords.ts';
 import type { Scene, SceneTray } from '../../scene/types.ts';
 import { mm } from '../../units/quantity.ts';
 import { defineRule } from '../rule.ts';
+
+/** More than this at once is no fix but a new arrangement: the finding names them, and nothing is proposed. */
+const MOST_MOVES = 200;
+const noMending: Mending = { places: [], shortages: [], placements: [] };
 
 const options = z.strictObject({
   /** whether the order within practical life is judged */
@@ -43,7 +48,7 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
   const at = (position: number): SceneTray => trays[position] as SceneTray;
   const [early, late] = [at(trouble.early), at(trouble.late)];
   const moving = trouble.moves.map(at);
-  const mending = order.mend(trouble);
+  const mending = moving.length > MOST_MOVES ? noMending : order.mend(trouble);
   const worst = [...mending.shortages].sort((p, q) => q.by - p.by)[0];
   const told = howTold(scene, order, early, late);
   const point = pointOfTray(scene, early);
@@ -65,7 +70,7 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
     needed: { value: 0, unit: 'materials' },
     sources: told.sources,
     ...(point && { at: point }),
-    ...(!worst && { fix: fixOf(moving, mending) }),
+    ...(!worst && mending.placements.length > 0 && { fix: fixOf(moving, mending) }),
   };
 }
 

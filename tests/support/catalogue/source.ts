@@ -27,14 +27,14 @@ export interface SourceMaterial {
   readonly note: string;
 }
 
-export interface OrderConstraint {
+interface OrderConstraint {
   readonly before: string;
   readonly after: string;
   readonly source: string;
   readonly strength: 'published' | 'common practice';
   readonly note: string;
 }
-export interface GradeItem {
+interface GradeItem {
   readonly n: number;
   readonly label: string;
   readonly materialIds: readonly string[];
