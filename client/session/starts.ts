@@ -8,7 +8,9 @@ const waiting = new Map<string, Classroom>();
 export function openAsNew(classroom: Classroom): void {
   const id = newClassroomId();
   waiting.set(id, classroom);
-  location.hash = `room=${id}`;
+  // From #demo the address is replaced: going back does not lay out another copy.
+  if (location.hash === '#demo') location.replace(`#room=${id}`);
+  else location.hash = `room=${id}`;
 }
 
 /** The classroom to begin with; null: the address stands for one that exists, here or on the server. */

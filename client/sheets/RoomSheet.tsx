@@ -8,8 +8,9 @@ import { type Layout, useLayout } from '../frame/useLayout.ts';
 import { ShelfList } from '../lists/ShelfList.tsx';
 import { ChosenStrip } from '../plan/ChosenStrip.tsx';
 import { DrawVerbs } from '../plan/DrawVerbs.tsx';
+import { pieceNumbers } from '../plan/numbers.ts';
 import { Plan } from '../plan/Plan.tsx';
-import { useReport, useView } from '../session/hooks.ts';
+import { useArrangement, useReport, useView } from '../session/hooks.ts';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
 
 // The plan is drawn first; what hangs on a chosen shelf comes right after.
@@ -192,14 +193,15 @@ const partNames: Readonly<Record<PhonePart, string>> = { drawing: 'Drawing', che
 function Swap<P extends PhonePart>({ parts, shown, onShow }: { parts: readonly P[]; shown: P; onShow: (part: P) => void }): ReactNode {
   const report = useReport();
   const view = useView();
+  const numbers = pieceNumbers(useArrangement());
+  const shelf = view.frontOf ? numbers.get(view.frontOf.piece) : undefined;
   const open = report ? openGroups(report).length : 0;
   return (
     <fieldset className="swap" aria-label="What is shown">
       {parts.map((part) => (
         <SwapButton key={part} isShown={part === shown} onPress={() => onShow(part)}>
-          {partNames[part]}
+          {part === 'front' && shelf && !parts.some((other) => other === 'drawing') ? `Shelf ${shelf}, front` : partNames[part]}
           {part === 'checks' && open > 0 ? ` ${open}` : ''}
-          {part === 'front' && view.frontOf === null ? ' –' : ''}
         </SwapButton>
       ))}
     </fieldset>
