@@ -32,6 +32,8 @@ export default defineConfig({
   root: here('./client'),
   plugins: [react(), openableOffline()],
   resolve: { dedupe: ['yjs'] },
+  // `npm run dev` shares through a server that was started beside it.
+  server: { proxy: { '/sync': { target: 'ws://127.0.0.1:8787', ws: true } } },
   build: { outDir: here('./dist'), emptyOutDir: true, target: 'es2022' },
   worker: { format: 'es' },
   test: {

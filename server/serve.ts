@@ -38,7 +38,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
   const { storage, log } = options;
   const http = createServer(serveFiles(options.pages));
   const sockets = new WebSocketServer({ noServer: true, maxPayload: LARGEST_MESSAGE, perMessageDeflate: false, clientTracking: true });
-  const rooms = createRooms(storage, { linger: 10_000, rest: 3_000, compactAfter: 50, ...options.rooms, log });
+  const rooms = createRooms(storage, { linger: 10_000, rest: 3_000, compactAfter: 50, compactOpenAfter: 2_000, ...options.rooms, log });
   /** How many looks a connection has not answered. */
   const silent = new WeakMap<WebSocket, number>();
 

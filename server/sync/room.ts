@@ -22,8 +22,10 @@ export interface Room {
   mark(peer: Peer, number: number): void;
   presence(peer: Peer, update: Uint8Array): void;
   allPresence(peer: Peer): void;
-  /** Number of updates in the store's log, roughly. */
+  /** Number of updates in the storage's log. */
   logged(): number;
+  /** That many of them were taken into a state. */
+  tidied(count: number): void;
   close(code: number, reason: string): void;
   destroy(): void;
 }
@@ -31,8 +33,16 @@ export interface Room {
 /** States of presence that one connection may publish: one person, and the ones it was before it reconnected. */
 const MOST_CLIENTS = 16;
 
-/** @throws when what is stored cannot be read. */
-export async function openRoom(id: string, storage: Storage, committer: Committer): Promise<Room> {
+/**
+ * @param onCommitted called after each group, once everybody was told.
+ * @throws when what is stored cannot be read.
+ */
+export async function openRoom(
+  id: string,
+  storage: Storage,
+  committer: Committer,
+  onCommitted: (room: Room) => void = () => undefined,
+): Promise<Room> {
   const doc = new Y.Doc();
   const stored = await storage.load(id);
   let logged = stored.updates.length;
@@ -78,6 +88,7 @@ export async function openRoom(id: string, storage: Storage, committer: Committe
             for (const peer of peers) if (peer !== from) peer.send(message);
           }
           for (const then of after) then();
+          onCommitted(room);
         },
         failed: () => {
           inFlight--;
@@ -120,10 +131,13 @@ export async function openRoom(id: string, storage: Storage, committer: Committe
     for (const one of peers) one.send(message, 'presence');
   });
 
-  return {
+  const room: Room = {
     isSound: () => isSound,
     size: () => peers.size,
     logged: () => logged,
+    tidied: (count) => {
+      logged = Math.max(0, logged - count);
+    },
     join: (peer) => {
       peers.add(peer);
       peer.send(bytes.role(peer.mayChange));
@@ -167,4 +181,5 @@ export async function openRoom(id: string, storage: Storage, committer: Committe
       doc.destroy();
     },
   };
+  return room;
 }

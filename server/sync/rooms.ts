@@ -18,8 +18,10 @@ export interface RoomsOptions {
   readonly linger: number;
   /** ms without new attempts after a commit that failed */
   readonly rest: number;
-  /** updates in the log that make a compaction worth while */
+  /** updates in the log that make a compaction worth while when everybody has left */
   readonly compactAfter: number;
+  /** and while somebody is there: a page may stay open for weeks */
+  readonly compactOpenAfter: number;
   readonly log: (text: string) => void;
 }
 
@@ -29,13 +31,28 @@ export function createRooms(storage: Storage, options: RoomsOptions): Rooms {
   const opened = new Map<Room, Promise<Room>>();
   const resting = new Map<string, number>();
   const leaving = new Map<string, ReturnType<typeof setTimeout>>();
-  const compacting = new Set<Promise<void>>();
+  const compacting = new Map<Room, Promise<void>>();
   const committer = createCommitter(storage, (error) =>
     options.log(`Could not save: ${sayError(error)}. Connections are closed; pages send again.`),
   );
 
+  const tidy = async (id: string, room: Room): Promise<void> => {
+    try {
+      room.tidied(await compact(id, storage));
+    } catch (error) {
+      options.log(`Could not tidy a classroom's log: ${sayError(error)}.`);
+    } finally {
+      compacting.delete(room);
+    }
+  };
+  const tidySoon = (id: string, room: Room): void => {
+    if (!compacting.has(room)) compacting.set(room, tidy(id, room));
+  };
   const open = (id: string): Promise<Room> => {
-    const opening = openRoom(id, storage, committer).then((room) => {
+    const onCommitted = (room: Room): void => {
+      if (room.logged() >= options.compactOpenAfter) setImmediate(tidySoon, id, room);
+    };
+    const opening = openRoom(id, storage, committer, onCommitted).then((room) => {
       opened.set(room, opening);
       return room;
     });
@@ -48,12 +65,6 @@ export function createRooms(storage: Storage, options: RoomsOptions): Rooms {
     opened.delete(room);
     room.destroy();
   };
-  const tidy = (id: string): void => {
-    const work = compact(id, storage).catch((error: unknown) => options.log(`Could not tidy a classroom's log: ${sayError(error)}.`));
-    compacting.add(work);
-    void work.finally(() => compacting.delete(work));
-  };
-
   return {
     enter: async (id) => {
       if ((resting.get(id) ?? 0) > Date.now()) return null;
@@ -82,7 +93,7 @@ export function createRooms(storage: Storage, options: RoomsOptions): Rooms {
         void committer.idle().then(() => {
           if (room.size() > 0 || !opened.has(room)) return;
           drop(id, room);
-          if (room.logged() >= options.compactAfter) tidy(id);
+          if (room.logged() >= options.compactAfter) tidySoon(id, room);
         });
       }, options.linger);
       timer.unref();
@@ -93,7 +104,7 @@ export function createRooms(storage: Storage, options: RoomsOptions): Rooms {
       await committer.idle();
       for (const room of opened.keys()) room.close(code, reason);
       for (const timer of leaving.values()) clearTimeout(timer);
-      await Promise.all(compacting);
+      await Promise.all(compacting.values());
       for (const room of opened.keys()) room.destroy();
       opened.clear();
       rooms.clear();

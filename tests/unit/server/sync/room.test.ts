@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import * as Y from 'yjs';
-import { createDocument } from '#model/document/openDocument.ts';
+import { createDocument, openDocument } from '#model/document/openDocument.ts';
 import { viewIdOf } from '#model/document/viewId.ts';
 import { messages, roles } from '#model/document/wire.ts';
 import { memoryStorage } from '#server/storage/memoryStorage.ts';
@@ -199,5 +199,25 @@ describe('a room', () => {
     const doc = new Y.Doc();
     for (const update of two.updates()) Y.applyUpdate(doc, update);
     expect(Y.encodeStateVector(doc)).toEqual(Y.encodeStateVector(document.doc));
+  });
+
+  it('tidies the log while people are there, with nothing lost', async () => {
+    const storage = memoryStorage();
+    const to = await start({ storage, rooms: { compactOpenAfter: 20 } });
+    const one = await come(to);
+    const document = createDocument(furnished());
+    one.update(Y.encodeStateAsUpdate(document.doc));
+    for (let x = 0; x < 90; x++) {
+      for (const move of updatesOf(document.doc, () => document.commands.movePiece('a1', 's1', { x, y: x }))) one.update(move);
+      if (x % 10 === 0) await pause(2);
+    }
+    one.mark(1);
+    await soon(() => expect(one.marks()).toEqual([1]));
+    await vi.waitFor(async () => expect((await storage.load(ROOM)).updates.length).toBeLessThan(20));
+    const { snapshot, updates } = await storage.load(ROOM);
+    const doc = new Y.Doc();
+    for (const update of [snapshot ?? new Uint8Array([0, 0]), ...updates]) Y.applyUpdate(doc, update);
+    expect(Y.encodeStateVector(doc)).toEqual(Y.encodeStateVector(document.doc));
+    expect(openDocument(doc).read()).toEqual(document.read());
   });
 });

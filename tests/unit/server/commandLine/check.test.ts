@@ -1,0 +1,151 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type PlainRoomChange, plainRoomFile } from '#tests/support/plainRoom.ts';
+
+const house = resolve(import.meta.dirname, '../../../..');
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'check-'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Two children, so that the floor suffices; nothing stands in the room. */
+const small: PlainRoomChange = {
+  children: { groups: [{ id: 'g1', fromMonths: 48, toMonths: 60, count: 2 }] },
+  asked: { door_swing: 'count', open_shelf_for_children: 'count', table_chair: 'count', floor_mat: 'count' },
+};
+/** A wall of boxes across the room with one opening of `width` mm. */
+const screen = (width: number): PlainRoomChange => ({
+  ...small,
+  pieces: [
+    { id: 'box1', kind: 'other', x: 1000, y: 2000, width: 2000, depth: 200, height: 900 },
+    { id: 'box2', kind: 'other', x: (2000 + width + 6000) / 2, y: 2000, width: 4000 - width, depth: 200, height: 900 },
+    {
+      id: 's1',
+      kind: 'shelf',
+      x: 3000,
+      y: 4840,
+      rotation: 180,
+      width: 1200,
+      depth: 320,
+      height: 700,
+      anchored: true,
+      levels: [{ id: 'l1', surface: 350 }],
+    },
+  ],
+});
+
+function check(change: PlainRoomChange | string, ...options: string[]) {
+  const text = typeof change === 'string' ? change : JSON.stringify(plainRoomFile(change));
+  return checkText(text, ...options);
+}
+function checkText(text: string, ...options: string[]) {
+  const file = join(folder, 'room.json');
+  writeFileSync(file, text);
+  return run(file, ...options);
+}
+/** As a person types it, through npm. */
+function run(...words: string[]) {
+  return spawnSync('npm', ['run', '-s', 'check', '--', ...words], { cwd: house, encoding: 'utf8', timeout: 60_000 });
+}
+
+describe('npm run check', () => {
+  it('prints the findings for people and ends with 1 when something must be mended', () => {
+    const { stdout, status } = check(screen(600));
+    expect(stdout).toContain('Can everyone get through?');
+    expect(stdout).toMatch(/must: .*0\.60 m/);
+    expect(stdout).toMatch(/needed 0\.711 m/);
+    expect(stdout).toContain('your local authority decides');
+    expect(status).toBe(1);
+  });
+  it('prints a report that another program can read, through a pipe', () => {
+    writeFileSync(join(folder, 'piped.json'), JSON.stringify(plainRoomFile(screen(600))));
+    const piped = spawnSync('sh', ['-c', `npm run -s check -- - --json < ${join(folder, 'piped.json')} | cat`], {
+      cwd: house,
+      encoding: 'utf8',
+    });
+    const report = JSON.parse(piped.stdout);
+    expect(report).toMatchObject({ format: 'lowshelf.report', version: 1, classroom: 'Plain room', arrangement: 'a1' });
+    expect(report.answers['way/width']).toBe('problem');
+    const finding = report.findings.find((f: { rule: string }) => f.rule === 'way/width');
+    expect(finding).toMatchObject({
+      outcome: 'problem',
+      severity: 'must',
+      measured: { value: 600, unit: 'mm' },
+      needed: { value: 711, unit: 'mm' },
+      missing: [],
+      leftReason: null,
+    });
+    expect(report.measures.ways[0]).toMatchObject({ from: 'd1', to: 's1', side: 'front', width: 600, judged: 600 });
+    expect(Object.keys(report.measures)).toEqual(expect.arrayContaining(['ways', 'narrow', 'mats', 'reach', 'order', 'places']));
+  });
+  it('ends with 0 when nothing must be mended, and with 1 once --strict and something cannot be told', () => {
+    const unknownDoor = {
+      ...small,
+      room: { openings: [{ id: 'd1', kind: 'door' as const, from: 'c1', offset: 400, width: 850, swing: 'out-left' as const }] },
+    };
+    expect(check(unknownDoor).status).toBe(0);
+    expect(check(unknownDoor, '--strict').status).toBe(1);
+  });
+  it('a must that is left as it is no longer fails', () => {
+    const report = JSON.parse(check(screen(600), '--json').stdout);
+    const left = report.findings
+      .filter((f: { severity: string }) => f.severity === 'must')
+      .map((f: { key: string }) => ({ key: f.key, reason: 'the boxes go on Friday', by: 'MK', at: '2026-11-25' }));
+    expect(left.length).toBeGreaterThan(0);
+    const { stdout, status } = check({ ...screen(600), left });
+    expect(status).toBe(0);
+    expect(stdout).toContain('left as it is: the boxes go on Friday');
+  });
+  it('says feet and inches when asked', () => {
+    expect(check(screen(600), '--units', 'imperial').stdout).toContain(`1' 11 5/8"`);
+  });
+  it.each<[string, string[], string, RegExp]>([
+    ['a file that is not there', [], 'nowhere.json', /nowhere\.json: cannot be opened/],
+    ['no file', [], '', /Say which classroom file/],
+    ['an unknown option', ['--fast'], 'room.json', /--fast/],
+    ['other units', ['--units', 'cubits'], 'room.json', /metric or imperial, found "cubits"/],
+    ['half a way', ['--way', 'd1'], 'room.json', /FROM:TO, found "d1"/],
+    ['a way to nothing', ['--way', 'd1:sofa'], 'room.json', /no door, piece or fixture "sofa"/],
+    ['an arrangement that is not there', ['--arrangement', 'b9'], 'room.json', /no arrangement "b9". There is: a1 \(As it stands\)/],
+  ])('ends with 2 and says why: %s', (_, options, name, words) => {
+    writeFileSync(join(folder, 'room.json'), JSON.stringify(plainRoomFile(small)));
+    const { stderr, stdout, status } = run(...(name === '' ? [] : [join(folder, name)]), ...options);
+    expect(status).toBe(2);
+    expect(stderr).toMatch(words);
+    expect(stdout).toBe('');
+  });
+  it('names the path, what was found and what was expected in a file it cannot read', () => {
+    const file = plainRoomFile(small);
+    const spoiled = { ...file, room: { ...file.room, corners: [{ id: 'c1', x: 'left', y: 0 }] } };
+    const { stderr, status } = checkText(JSON.stringify(spoiled));
+    expect(status).toBe(2);
+    expect(stderr).toContain('room.corners[0].x: found "left", expected a number.');
+  });
+});
+
+describe('npm run check -- --way', () => {
+  it('prints how wide a disc can travel, where, and the shortest walk', () => {
+    // Hand geometry: a straight line from (3000,1000) to (3000,3000) runs through the opening of 2000 to 2900 + 200.
+    const { stdout, status } = check(screen(1100), '--way', '2500,1000:2500,3000', '--body', '300');
+    expect(JSON.parse(stdout)).toEqual({
+      width: 1100,
+      at: { x: 2550, y: expect.any(Number) },
+      between: [
+        { id: expect.stringMatching(/^box[12]$/), x: expect.any(Number), y: expect.any(Number) },
+        { id: expect.stringMatching(/^box[12]$/), x: expect.any(Number), y: expect.any(Number) },
+      ],
+      walk: 2000,
+    });
+    expect(status).toBe(0);
+  });
+  it('takes ids of doors and pieces, and says 0 and no place where there is no way', () => {
+    const open = JSON.parse(check(screen(600), '--way', 'd1:s1').stdout);
+    expect(open.width).toBe(600);
+    const shut = JSON.parse(check(screen(0), '--way', 'd1:s1').stdout);
+    expect(shut).toEqual({ width: 0, between: [], walk: null });
+  });
+});
