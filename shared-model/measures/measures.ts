@@ -1,14 +1,16 @@
 import type { Scene } from '../scene/types.ts';
 import { floorItems } from './floorItems.ts';
 import { measureFloorPlaces, measurePlacesByRuleSet, measureYear } from './floorPlaces.ts';
+import { measureMats } from './mats.ts';
 import { carryNoteKg } from './order/carryNote.ts';
+import { inReachOf } from './order/inReach.ts';
 import { orderOf } from './order.ts';
 import { measureOverlaps } from './overlaps.ts';
 import { measurePlaces } from './places.ts';
 import { measureReach } from './reach.ts';
 import { measureSeats, seatStrips } from './seats.ts';
 import { measureWaysAndNarrow } from './waysMeasure.ts';
-import { matsByArea, measureWork } from './workPlaces.ts';
+import { measureWork } from './workPlaces.ts';
 
 /** What rules share, computed at first use, once per change. Each measure adds its line to `measuresOf`. */
 export type Measures = ReturnType<typeof measuresOf>;
@@ -18,19 +20,25 @@ export function measuresOf(scene: Scene) {
   const items = lazily(() => (scene.room.isSound ? floorItems(scene) : []));
   const floorPlaces = lazily(() => measureFloorPlaces(scene, items()));
   const seats = lazily(() => measureSeats(scene));
-  const workPlaces = lazily(() => measureWork(seats().total, matsByArea(scene)));
+  const strips = lazily(() => seatStrips(scene));
+  const mats = lazily(() => measureMats(scene, strips(), 'better'));
+  const workPlaces = lazily(() => measureWork(seats().total, mats()));
   return {
     scene,
     reach,
-    order: lazily(() => orderOf(scene, (material) => carryNoteKg(reach(), material))),
+    order: lazily(() => orderOf(scene, (material) => carryNoteKg(reach(), material), inReachOf(reach))),
     overlaps: lazily(() => measureOverlaps(scene)),
     floorPlaces,
     placesByRuleSet: lazily(() => measurePlacesByRuleSet(scene, items())),
     placesOverYear: lazily(() => measureYear(scene, floorPlaces())),
-    places: lazily(() => measurePlaces(scene, floorPlaces(), null)),
+    places: lazily(() => measurePlaces(scene, floorPlaces(), workPlaces())),
     workPlaces,
     seats,
-    seatStrips: lazily(() => seatStrips(scene)),
+    seatStrips: strips,
+    /** looked for long enough to plan by */
+    mats,
+    /** looked for only as long as a drag allows */
+    quickMats: lazily(() => measureMats(scene, strips(), 'quick')),
     ways: lazily(() => measureWaysAndNarrow(scene)),
   };
 }

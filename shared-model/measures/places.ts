@@ -2,13 +2,14 @@ import type { Scene } from '../scene/types.ts';
 import { roundM2 } from '../units/round.ts';
 import type { FloorPlaces, YearPlaces } from './floorPlaces.ts';
 import { childrenWith, largestGroup } from './roomNeeds.ts';
+import type { WorkPlaces } from './workPlaces.ts';
 
 export type Binding = 'area' | 'work' | 'adults' | 'group';
 
 /** How many children the room takes, and what sets the limit. */
 export interface Places {
   readonly byArea: number | null;
-  /** Seats and mats; null: not measured. */
+  /** Seats and the mats found; null: the walls do not hold. */
   readonly byWork: number | null;
   /** null: no adults entered, or the rule set has no ratio here. */
   readonly byAdults: number | null;
@@ -19,13 +20,13 @@ export interface Places {
   readonly binding: Binding | null;
 }
 
-/** Joins the limits. `byWork`: seats plus mats. */
-export function measurePlaces(scene: Scene, floor: FloorPlaces, byWork: number | null): Places {
+/** Joins the limits. By work only what was found counts, not what the bound allows. */
+export function measurePlaces(scene: Scene, floor: FloorPlaces, work: WorkPlaces): Places {
   const { adults, children } = scene.classroom;
   const { ratios, space } = floor.rules;
   const limits: Readonly<Record<Binding, number | null>> = {
     area: floor.byArea,
-    work: byWork,
+    work: work.mats && work.least,
     adults: ratios && childrenWith(children.groups, adults, ratios),
     group: largestGroup(children.groups, space, ratios),
   };

@@ -1,5 +1,3 @@
-import type { Scene } from '../scene/types.ts';
-
 /** Mats that lie on the floor at once: at least `count`, at most `upperBound`. */
 export interface MatCount {
   readonly count: number;
@@ -9,22 +7,17 @@ export interface MatCount {
 /** Places to work: a seat or a mat each. */
 export interface WorkPlaces {
   readonly seats: number;
-  readonly mats: MatCount;
+  /** null: the walls do not hold, so there is no floor to lay mats on. */
+  readonly mats: MatCount | null;
   /** seats plus the mats found */
   readonly least: number;
-  /** seats plus the most mats possible */
+  /** seats plus the most mats possible; infinite where mats cannot be told */
   readonly most: number;
 }
 
-export const measureWork = (seats: number, mats: MatCount): WorkPlaces => ({
+export const measureWork = (seats: number, mats: MatCount | null): WorkPlaces => ({
   seats,
   mats,
-  least: seats + mats.count,
-  most: seats + mats.upperBound,
+  least: seats + (mats?.count ?? 0),
+  most: seats + (mats?.upperBound ?? Infinity),
 });
-
-/** What the bare floor says of mats: none found yet, and no more than its area holds. */
-export function matsByArea({ room, classroom }: Scene): MatCount {
-  const { width, depth } = classroom.floorWork.mat;
-  return { count: 0, upperBound: room.isSound ? Math.floor((room.area * 1e6) / (width * depth)) : Infinity };
-}

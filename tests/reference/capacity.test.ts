@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { analyse } from '#model/analysis/report.ts';
+import { judgeRule } from '#model/analysis/report.ts';
 import { measuresOf } from '#model/measures/measures.ts';
+import { area } from '#model/rules/places/area.ts';
 import { buildScene } from '#model/scene/build.ts';
 import { fixtureCounts } from '#model/standards/fixtureCounts.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
@@ -50,10 +51,10 @@ function measured({ ruleSet, room: [w, d], deducted = [], others = [], fromMonth
     },
   };
   const classroom = plainRoom(change);
-  const measures = measuresOf(buildScene(classroom));
+  const scene = buildScene(classroom);
+  const measures = measuresOf(scene);
   const floor = measures.floorPlaces();
-  const answer = analyse(classroom).answers['places/area'];
-  return { ...floor, floor: floor.counted, places: measures.places(), answer };
+  return { ...floor, floor: floor.counted, answer: judgeRule(area, scene, measures).answer };
 }
 const feet = ([w = 0, d = 0]: readonly number[]): [number, number] => [w * FOOT, d * FOOT];
 /** A room of an area in square feet, 20 ft deep, and a cupboard of one, 1 ft deep. */

@@ -17,8 +17,9 @@ export const work = defineRule({
   sources: ['class rule'],
   options,
   messages: {
-    tooFew: `{seats} seats and at most {mats} mats make {work} places to work; {children} children ask for {needed}. ${notAdvice}`,
-    notProven: `{seats} seats and at least {mats} mats make {work} places to work, perhaps {most}; {children} children ask for {needed}. ${notAdvice}`,
+    tooFew: `{seats} seats and {mats} mats make {work} places to work, {most} at the very most; {children} children ask for {needed}. ${notAdvice}`,
+    noFloor: `{seats} seats are fewer than the {needed} places to work that {children} children ask for, and how many mats fit is not known. ${notAdvice}`,
+    notProven: `{seats} seats and {mats} mats make {work} places to work, perhaps {most}; {children} children ask for {needed}. ${notAdvice}`,
   },
   judge({ scene, measures, options: { perChild } }): RuleResult {
     const children = countOf(scene.classroom.children.groups);
@@ -26,33 +27,21 @@ export const work = defineRule({
     const { seats, mats, least, most } = measures.workPlaces();
     const needed = Math.ceil(children * perChild - 1e-9);
     if (least >= needed) return { applies: true, findings: [] };
-    const isTooFew = most < needed;
     const common = {
       severity: 'should',
       subjects: ['classroom'],
-      measured: { value: isTooFew ? most : least, unit: 'places' },
+      measured: { value: least, unit: 'places' },
       needed: { value: needed, unit: 'places' },
     } as const;
     const data = { seats, children, needed };
-    if (isTooFew)
-      return {
-        applies: true,
-        findings: [{ ...common, outcome: 'problem', messageKey: 'tooFew', data: { ...data, mats: mats.upperBound, work: most } }],
-      };
-    const missing = [
-      scene.room.isSound ? 'have the number of mats proven, or find room for more of them' : 'mend the walls: they cross or do not close',
-    ];
-    return {
-      applies: true,
-      findings: [
-        {
-          ...common,
-          outcome: 'cannot-tell',
-          messageKey: 'notProven',
-          data: { ...data, mats: mats.count, work: least, most: Number.isFinite(most) ? most : 'more' },
-          missing,
-        },
-      ],
-    };
+    if (!mats) {
+      const missing = ['mend the walls: they cross or do not close'];
+      return { applies: true, findings: [{ ...common, outcome: 'cannot-tell', messageKey: 'noFloor', data, missing }] };
+    }
+    const figures = { ...data, mats: mats.count, work: least, most };
+    if (most < needed) return { applies: true, findings: [{ ...common, outcome: 'problem', messageKey: 'tooFew', data: figures }] };
+    const short = needed - least;
+    const missing = [`a place for ${short} more: lay the mats out in the room and see whether the ways stay open, or set out more seats`];
+    return { applies: true, findings: [{ ...common, outcome: 'cannot-tell', messageKey: 'notProven', data: figures, missing }] };
   },
 });

@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { analyse } from '#model/analysis/report.ts';
+import { judgeRule } from '#model/analysis/report.ts';
+import { reportMeasures } from '#model/analysis/reportMeasures.ts';
 import { measuresOf } from '#model/measures/measures.ts';
 import { measurePlaces } from '#model/measures/places.ts';
 import { type AdultGroup, childrenWith } from '#model/measures/roomNeeds.ts';
+import { measureWork } from '#model/measures/workPlaces.ts';
+import { area } from '#model/rules/places/area.ts';
 import { buildScene } from '#model/scene/build.ts';
 import * as ratio from '#model/standards/childRatios.ts';
 import { ruleSets } from '#model/standards/ruleSets.ts';
@@ -157,10 +160,12 @@ describe('what binds', () => {
     const scene = buildScene(plainRoom(change));
     return { scene, floor: measuresOf(scene).floorPlaces() };
   };
+  const places = (found: number) => measureWork(2, { count: found - 2, upperBound: 99 });
+  const unknown = measureWork(2, null);
   it('is the smallest of the limits known', () => {
     const england = floor({ adults: 2 });
     // 30 m² / 2.3 = 13; two adults take 16.
-    expect(measurePlaces(england.scene, england.floor, 20)).toEqual({
+    expect(measurePlaces(england.scene, england.floor, places(20))).toEqual({
       byArea: 13,
       byWork: 20,
       byAdults: 16,
@@ -168,9 +173,9 @@ describe('what binds', () => {
       places: 13,
       binding: 'area',
     });
-    expect(measurePlaces(england.scene, england.floor, 9)).toMatchObject({ places: 9, binding: 'work' });
+    expect(measurePlaces(england.scene, england.floor, places(9))).toMatchObject({ places: 9, binding: 'work' });
     const one = floor({ adults: 1 });
-    expect(measurePlaces(one.scene, one.floor, null)).toMatchObject({ byAdults: 8, places: 8, binding: 'adults' });
+    expect(measurePlaces(one.scene, one.floor, unknown)).toMatchObject({ byAdults: 8, places: 8, binding: 'adults' });
   });
   it('may be the largest group allowed', () => {
     const big: PlainRoomChange = {
@@ -180,7 +185,7 @@ describe('what binds', () => {
       room: { otherRooms: [{ name: 'hall', area: 60 }] },
     };
     const ireland = floor(big);
-    expect(measurePlaces(ireland.scene, ireland.floor, null)).toMatchObject({
+    expect(measurePlaces(ireland.scene, ireland.floor, unknown)).toMatchObject({
       byArea: 49,
       byAdults: 33,
       byGroup: 22,
@@ -190,7 +195,7 @@ describe('what binds', () => {
   });
   it('is nothing when no limit is known', () => {
     const own = floor({ ruleSet: 'own' });
-    expect(measurePlaces(own.scene, own.floor, null)).toEqual({
+    expect(measurePlaces(own.scene, own.floor, unknown)).toEqual({
       byArea: null,
       byWork: null,
       byAdults: null,
@@ -218,7 +223,9 @@ describe('the enrolment over the year', () => {
 });
 
 describe('in the report', () => {
-  const places = (change: PlainRoomChange) => analyse(plainRoom(change)).measures.places;
+  // Mats as large as the room: none is looked for.
+  const places = (change: PlainRoomChange) =>
+    reportMeasures(measures({ ...change, floorWork: { mat: { width: 6000, depth: 6000 } } })).places;
   it('gives the figures of the rule set in force', () => {
     expect(
       places({ ...furnished, ruleSet: 'us-washington', children: { groups: [group(9)] }, asked: { door_swing: 'count' } }),
@@ -245,7 +252,10 @@ describe('in the report', () => {
 });
 
 describe('what a finding must not go without', () => {
-  const message = (change: PlainRoomChange) => analyse(plainRoom(change)).findings.find((f) => f.rule === 'places/area')?.message ?? '';
+  const message = (change: PlainRoomChange) => {
+    const scene = buildScene(plainRoom(change));
+    return judgeRule(area, scene, measuresOf(scene)).findings[0]?.message ?? '';
+  };
   it.each<[string, PlainRoomChange, RegExp]>([
     ['that it is no legal advice', { children: { groups: [group(14)] } }, /Not legal advice: your licensing authority decides\.$/],
     ['also when it cannot tell', { ruleSet: 'own' }, /Not legal advice: your licensing authority decides\.$/],
