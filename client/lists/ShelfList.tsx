@@ -1,6 +1,6 @@
-import { useMemo } from 'react';
+import { useMemo, useSyncExternalStore } from 'react';
 import { useChosen } from '../plan/useChosen.ts';
-import { useArrangement, useClassroom, usePeople, useReport, useSession } from '../session/hooks.ts';
+import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
 import '../styles/shelfList.css';
 import { ListFooter } from './ListFooter.tsx';
 import { RowVerbs } from './RowVerbs.tsx';
@@ -31,9 +31,20 @@ function useListRows(): ListRows {
   const classroom = useClassroom();
   const arrangement = useArrangement();
   const report = useReport();
-  const people = usePeople();
+  const holders = useHolders();
   // biome-ignore lint/correctness/useExhaustiveDependencies: the rows are read from the session, these say when it reads differently
-  return useMemo(() => listRows(session), [session, classroom, arrangement, report, people]);
+  return useMemo(() => listRows(session), [session, classroom, arrangement, report, holders]);
+}
+
+/** Who else holds what: text, so that a colleague's every frame is no news to the list. */
+function useHolders(): string {
+  const session = useSession();
+  const holders = (): string =>
+    session
+      .people()
+      .map((p) => (p.isMe || !p.holds ? '' : `${p.initials} ${p.edge} ${p.holds}`))
+      .join();
+  return useSyncExternalStore(session.subscribe, holders);
 }
 
 interface RowsProps {

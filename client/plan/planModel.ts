@@ -70,10 +70,13 @@ export function bodyById(model: PlanModel, id: string): SceneBody | undefined {
   return fixture && bodyOfFixture(fixture);
 }
 
-/** The room and all that stands in it but the given things, for snapping and measuring. */
+/**
+ * The room and all that stands in it but the given things, for snapping and measuring.
+ * Rugs and a table's own seats draw nothing to them: they are moved out of the way, not lined up with.
+ */
 export function surroundings(model: PlanModel, without: ReadonlySet<string>): SnapScene {
   const room = roomOf(model);
-  const pieces = model.session.arrangement().pieces.filter((p) => p.kind !== 'rug' && !without.has(p.id));
+  const pieces = model.session.arrangement().pieces.filter((p) => p.kind !== 'rug' && p.table === null && !without.has(p.id));
   const fixtures = rawRoomOf(model).fixtures.filter((f) => !f.walkable && !without.has(f.id));
   const others: TurnedBox[] = [...pieces, ...fixtures];
   return { outline: room.outline, walls: room.walls, others };

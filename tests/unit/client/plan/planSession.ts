@@ -1,0 +1,58 @@
+import type { Person, Session, View } from '#client/session/types.ts';
+import type { Report } from '#model/analysis/report.ts';
+import { createDocument } from '#model/document/openDocument.ts';
+import { buildScene, pickArrangement } from '#model/scene/build.ts';
+import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
+
+export interface PlanSession extends Session {
+  /** What was announced, in order. */
+  readonly said: string[];
+  readonly previews: View['preview'][];
+  setReport(report: Report | null): void;
+  setPeople(people: readonly Person[]): void;
+}
+
+/** A session over a real document in memory, without store, connection or checks. */
+export function planSession(change: PlainRoomChange = {}): PlanSession {
+  const document = createDocument(plainRoom(change));
+  const said: string[] = [];
+  const previews: View['preview'][] = [];
+  let report: Report | null = null;
+  let people: readonly Person[] = [];
+  let view: View = { sheet: 'room', arrangement: 'a1', chosen: null, frontOf: null, material: null, finding: null, preview: null };
+  const arrangement = () => {
+    const shown = pickArrangement(document.read(), view.arrangement);
+    if (!shown) throw new Error('a classroom has an arrangement');
+    return shown;
+  };
+  return {
+    id: 'room',
+    said,
+    previews,
+    document,
+    commands: document.commands,
+    undo: document.undo,
+    classroom: document.read,
+    arrangement,
+    scene: () => buildScene(document.read(), view.arrangement),
+    report: () => report,
+    view: () => view,
+    kept: () => ({ here: 'kept', server: 'alone', waiting: 0, trouble: null }),
+    people: () => people,
+    needsRepair: document.needsRepair,
+    setView: (set) => {
+      if (set.preview) previews.push(set.preview);
+      view = { ...view, ...set };
+    },
+    setPerson: () => {},
+    announce: (text) => said.push(text),
+    subscribe: () => () => {},
+    close: async () => {},
+    setReport: (next) => {
+      report = next;
+    },
+    setPeople: (next) => {
+      people = next;
+    },
+  };
+}

@@ -1,0 +1,160 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { describeItem, nameOfItem } from '#client/plan/describe.ts';
+import type { Item } from '#client/plan/items.ts';
+import { finishWalls } from '#client/plan/toolPress.ts';
+import {
+  choose,
+  copyAgain,
+  gapToWall,
+  putAway,
+  setGapToWall,
+  slideBy,
+  thingOf,
+  toggleLock,
+  toTheWall,
+  turnBy,
+} from '#client/plan/verbs.ts';
+import { analyse } from '#model/analysis/report.ts';
+import { type PlanSession, planSession } from './planSession.ts';
+
+const shelf: Item = { kind: 'piece', id: 's7' };
+let session: PlanSession;
+
+beforeEach(() => {
+  session = planSession({
+    pieces: [
+      {
+        id: 's7',
+        kind: 'shelf',
+        name: 'First numbers',
+        x: 1260,
+        y: 2500,
+        rotation: 270,
+        width: 1200,
+        depth: 320,
+        height: 700,
+        levels: [{ id: 'l1', surface: 640 }],
+      },
+    ],
+    placements: [{ material: 'm1', piece: 's7', level: 'l1', x: 0 }],
+    materials: [{ id: 'm1', name: 'Number rods', area: 'mathematics' }],
+  });
+});
+const now = () => thingOf(session, shelf) ?? { x: Number.NaN, y: Number.NaN, rotation: Number.NaN };
+
+describe('verbs of the chosen thing', () => {
+  it('says what is chosen: number, area, squares, where it is open to', () => {
+    choose(session, shelf);
+    expect(session.said.at(-1)).toBe('Shelf 7, mathematics, B2 to B4, open to the east');
+    expect(session.view()).toMatchObject({ chosen: shelf, frontOf: { piece: 's7', side: 'front' } });
+  });
+
+  it('adds the gravest finding with its figures', () => {
+    const report = analyse(session.classroom());
+    session.setReport({
+      ...report,
+      findings: [
+        {
+          key: 'k',
+          rule: 'way/narrow',
+          messageKey: 'narrow',
+          outcome: 'problem',
+          severity: 'must',
+          subjects: ['s7', 'wall:c4'],
+          message: 'Narrow.',
+          why: '',
+          measured: { value: 740, unit: 'mm' },
+          needed: { value: 915, unit: 'mm' },
+          sources: [],
+          missing: [],
+          leftReason: null,
+        },
+      ],
+    });
+    expect(describeItem(session, shelf)).toContain('; way 0.74 m of 0.915 m, must');
+  });
+
+  it('slides, but never out of the room', () => {
+    expect(slideBy(session, shelf, { x: -50, y: 0 })).toBe(true);
+    expect(now()).toMatchObject({ x: 1210 });
+    slideBy(session, shelf, { x: -5000, y: 0 });
+    expect(now().x).toBeCloseTo(160, 6);
+  });
+
+  it('turns in place and goes with its back to the nearest wall', () => {
+    turnBy(session, shelf, 30);
+    expect(now().rotation).toBe(300);
+    toTheWall(session, shelf);
+    expect(now()).toMatchObject({ x: 160, y: 2500, rotation: 270 });
+  });
+
+  it('takes a typed distance to a wall', () => {
+    const thing = thingOf(session, shelf);
+    expect(thing && gapToWall(session, thing, 'west')).toBeCloseTo(1100, 6);
+    setGapToWall(session, shelf, 'west', 915);
+    expect(now().x).toBeCloseTo(1075, 6);
+  });
+
+  it('stays where it is when locked, and says so', () => {
+    const piece = session.arrangement().pieces[0];
+    if (!piece) throw new Error('no shelf');
+    toggleLock(session, piece);
+    expect(slideBy(session, shelf, { x: 50, y: 0 })).toBe(false);
+    expect(session.said.at(-1)).toBe('Shelf 7 is locked. Unlock it to move it.');
+    expect(now().x).toBe(1260);
+  });
+
+  it('puts a shelf away with its trays on the table, and brings both back', () => {
+    putAway(session, shelf);
+    expect(session.said.at(-1)).toBe('Shelf 7 is put away; 1 tray is on the table. Take back brings it again.');
+    expect(session.arrangement().placements).toEqual([]);
+    session.undo.takeBack();
+    expect(session.arrangement().placements).toMatchObject([{ material: 'm1', piece: 's7' }]);
+  });
+
+  it('makes the same again beside it, with a number of its own and no trays', () => {
+    const id = copyAgain(session, shelf);
+    const copy = session.arrangement().pieces.find((p) => p.id === id);
+    expect(copy).toMatchObject({ name: 'Shelf 8', width: 1200, depth: 320, rotation: 270, levels: [{ surface: 640 }] });
+    expect(copy && Math.hypot(copy.x - 1260, copy.y - 2500)).toBeGreaterThan(300);
+    expect(session.arrangement().placements).toHaveLength(1);
+  });
+
+  it('calls walls by the side of the sheet', () => {
+    expect(['c1', 'c2', 'c3', 'c4'].map((id) => nameOfItem(session, { kind: 'wall', id }))).toEqual([
+      'North wall',
+      'East wall',
+      'South wall',
+      'West wall',
+    ]);
+  });
+});
+
+describe('walls drawn anew', () => {
+  it('become the room, doors going along, in one step', () => {
+    const ring = [
+      { x: 0, y: 0 },
+      { x: 0, y: 4000 },
+      { x: 7000, y: 4000 },
+      { x: 7000, y: 0 },
+    ];
+    expect(finishWalls(session, ring)).toBe(true);
+    const { corners, openings } = session.classroom().room;
+    expect(corners).toHaveLength(4);
+    expect(corners.some((c) => c.id === openings[0]?.from)).toBe(true);
+    session.undo.takeBack();
+    expect(session.classroom().room.corners.map((c) => c.id)).toEqual(['c1', 'c2', 'c3', 'c4']);
+  });
+
+  it('are refused when they cross, and nothing changes', () => {
+    const crossed = [
+      { x: 0, y: 0 },
+      { x: 4000, y: 4000 },
+      { x: 4000, y: 0 },
+      { x: 0, y: 4000 },
+    ];
+    expect(finishWalls(session, crossed)).toBe(false);
+    expect(session.classroom().room.corners).toHaveLength(4);
+    expect(session.said.at(-1)).toContain('cross each other');
+  });
+});
