@@ -4,7 +4,9 @@ import type { SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import type { Session } from '../session/types.ts';
 import { firstFit } from './firstFit.ts';
+import { fitOptions } from './fitOptions.ts';
 import { type FrontBoard, type FrontLayout, frontLayout, UNMEASURED } from './frontLayout.ts';
+import { putOption } from './putOption.ts';
 import { inReadingOrder } from './readingOrder.ts';
 import { shelfWords, sideName } from './shelfNames.ts';
 import { placeEdits } from './trayEdits.ts';
@@ -57,10 +59,17 @@ export function frontActions(session: Session): FrontActions {
     const scene = session.scene();
     const material = scene.materialById.get(id);
     if (!material) return false;
-    const layout = frontLayout(side, trayGapOf(scene.classroom));
+    // A children's shelf takes it where its step asks for it; any other, where there is room.
+    const fit = fitOptions(scene, id).find((option) => option.side === side && option.fits !== 'no');
+    if (fit) {
+      putOption(session, id, fit);
+      return true;
+    }
+    const gap = trayGapOf(scene.classroom);
+    const layout = frontLayout(side, gap);
     const isTurned = scene.stands.get(id)?.placement.turned ?? false;
     const width = (isTurned ? material.depth : material.width) ?? UNMEASURED.width;
-    const found = firstFit(layout, id, width, material, trayGapOf(scene.classroom), direction());
+    const found = side.isForChildren ? null : firstFit(layout, id, width, gap);
     if (!found) {
       session.announce(`No board of ${shelfWords(scene, side.piece.id)} has ${sayLength(width, units())} free for ${material.name}.`);
       return false;

@@ -8,10 +8,10 @@ import { frontActions } from '../front/frontActions.ts';
 import { keyMeaning } from '../front/frontKeys.ts';
 import type { FrontLayout, FrontTray } from '../front/frontLayout.ts';
 import type { BelongsAt } from '../front/orderMoves.ts';
+import { ownValue } from '../front/ownValue.ts';
 import { putInStep } from '../front/putInStep.ts';
 import { shelfWords, sideTitle } from '../front/shelfNames.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
-import { ownValue } from '../sheets/materials/ownValue.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -69,11 +69,6 @@ export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
         <TextLink onPress={() => actions.putAway(tray.id)}>Put away</TextLink>
         <TextLink onPress={() => actions.turn(tray.id)}>Turn it</TextLink>
       </div>
-      {(checks.get(tray.id) ?? []).map((finding) => (
-        <p key={finding.key} className="tray-finding">
-          {finding.message}
-        </p>
-      ))}
       <details className="tray-more">
         <summary>Slide it, or type where it stands</summary>
         <fieldset className="tray-slide">
@@ -120,6 +115,11 @@ export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
           />
         </div>
       </details>
+      {(checks.get(tray.id) ?? []).map((finding) => (
+        <p key={finding.key} className="tray-finding">
+          {finding.message}
+        </p>
+      ))}
     </div>
   );
 }

@@ -2,16 +2,17 @@ import { lazy, Suspense, useCallback, useDeferredValue, useMemo, useState } from
 import { SheetLayout } from '../frame/SheetLayout.tsx';
 import { orderMoves } from '../front/orderMoves.ts';
 import { putInStep } from '../front/putInStep.ts';
+import { placeBest } from '../front/putOption.ts';
 import { checksBySubject } from '../lists/trayChecks.ts';
 import { useReport, useScene, useSession, useUnits, useView } from '../session/hooks.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { AddOwn } from './materials/AddOwn.tsx';
-import { fitFinder } from './materials/fitFinder.ts';
 import { MaterialPanel } from './materials/MaterialPanel.tsx';
 import { MaterialTable } from './materials/MaterialTable.tsx';
 import { type RowOrder, type RowVerb, rowSections } from './materials/materialRows.ts';
 import { TableHead } from './materials/TableHead.tsx';
 import { Threads } from './materials/Threads.tsx';
+import { useFits } from './materials/useFits.ts';
 import { whereaboutsOf } from './materials/whereabouts.ts';
 import '../styles/materials.css';
 import '../styles/materialPanel.css';
@@ -33,11 +34,8 @@ export function MaterialsSheet() {
   const [order, setOrder] = useState<RowOrder>('step');
   const [adding, setAdding] = useState<'catalogue' | 'own' | null>(null);
   const filter = useDeferredValue(useMemo(() => ({ area, typed, order }), [area, typed, order]));
-  const finder = useMemo(() => fitFinder(scene), [scene]);
-  const sections = useMemo(
-    () => rowSections({ scene, moves, checks, fits: finder.sayBest }, filter),
-    [scene, moves, checks, finder, filter],
-  );
+  const fits = useFits(scene);
+  const sections = useMemo(() => rowSections({ scene, moves, checks, fits }, filter), [scene, moves, checks, fits, filter]);
   const chosen = view.material;
 
   const choose = useCallback((id: string) => session.setView({ material: id, chosen: { kind: 'tray', id } }), [session]);
@@ -45,7 +43,7 @@ export function MaterialsSheet() {
     (id: string, verb: NonNullable<RowVerb>) => {
       session.setView({ material: id });
       if (verb === 'put in step') putInStep(session, id);
-      else if (verb === 'place it') fitFinder(session.scene()).placeBest(session, id);
+      else if (verb === 'place it') placeBest(session, id);
       else session.announce('Where room can be made is shown beside the table.');
     },
     [session],

@@ -1,88 +1,100 @@
 import { useMemo, useState } from 'react';
+import type { FitOption } from '#model/measures/fit.ts';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
-import { sayLength } from '#model/units/sayLength.ts';
-import { frontActions } from '../../front/frontActions.ts';
+import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { bestOfBoards, fitOptions } from '../../front/fitOptions.ts';
 import { sayStep } from '../../front/frontLayout.ts';
-import { capital } from '../../front/shelfNames.ts';
+import { putOption } from '../../front/putOption.ts';
+import { fitTitle, fitWhy, fitWord } from '../../front/sayFit.ts';
 import { useSession, useUnits } from '../../session/hooks.ts';
 import { Button } from '../../ui/Button.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
-import { type FitPlace, fitPlaces } from './fitPlaces.ts';
 import { GapDrawing } from './GapDrawing.tsx';
 
 const SHOWN = 3;
+/** mm: what a width that nobody measured is taken as */
+const ASSUMED = 300;
 
-/** Where a material would fit: the best places first, each with its gap drawn to scale. */
+/** Where a material would fit: the best gap of each board, drawn to scale, the best board first. */
 export function FitList({ scene, material }: { scene: Scene; material: Material }) {
   const session = useSession();
+  const units = useUnits();
   const [isAll, setAll] = useState(false);
-  const places = useMemo(() => fitPlaces(scene, material), [scene, material]);
-  const actions = useMemo(() => frontActions(session), [session]);
-  if (material.width === null) return <p className="aside">Give its width, then the boards are searched.</p>;
-  if (places.length === 0) return <p className="aside">No children's shelf has a board yet.</p>;
-  const shown = isAll ? places : places.slice(0, SHOWN);
-  const best = places[0]?.places ? places[0] : null;
+  const options = useMemo(() => bestOfBoards(fitOptions(scene, material.id)), [scene, material.id]);
+  if (options.length === 0) return <p className="aside">No children's shelf has a board yet.</p>;
+  const shown = isAll ? options : options.slice(0, SHOWN);
+  const best = options[0]?.fits === 'no' ? null : options[0];
 
-  function put(place: FitPlace): void {
-    if (place.places) actions.stand(place.layout, place.board, material.id, place.places);
-  }
-  function show(place: FitPlace): void {
+  function show(option: FitOption): void {
+    const piece = option.side.piece.id;
     session.setView({
       sheet: 'room',
-      frontOf: { piece: place.side.piece.id, side: place.side.side },
-      chosen: { kind: 'piece', id: place.side.piece.id },
+      frontOf: { piece, side: option.side.side },
+      chosen: { kind: 'piece', id: piece },
       material: material.id,
     });
   }
 
   return (
     <>
+      {material.width === null && <p className="aside">Its width is not known: {sayLength(ASSUMED, units)} is taken until you give it.</p>}
       <ul className="fit-list">
-        {shown.map((place) => (
-          <li key={`${place.side.piece.id}/${place.side.side}/${place.board.key}`} data-best={place === best || undefined}>
-            <Fit {...{ place, material }} isBest={place === best} onPut={() => put(place)} onShow={() => show(place)} />
+        {shown.map((option) => (
+          <li key={keyOf(option)} data-best={option === best || undefined}>
+            <Fit
+              {...{ scene, option, material, units }}
+              isBest={option === best}
+              onPut={() => putOption(session, material.id, option)}
+              onShow={() => show(option)}
+            />
           </li>
         ))}
       </ul>
-      {places.length > SHOWN && (
-        <TextLink onPress={() => setAll(!isAll)}>{isAll ? 'Only the best' : `All ${places.length} boards`}</TextLink>
+      {options.length > SHOWN && (
+        <TextLink onPress={() => setAll(!isAll)}>{isAll ? 'Only the best' : `All ${options.length} boards`}</TextLink>
       )}
     </>
   );
 }
 
+const keyOf = ({ side, board }: FitOption): string => `${side.piece.id}/${side.side}/${board.level?.id ?? ''}`;
+
 interface FitProps {
-  readonly place: FitPlace;
+  readonly scene: Scene;
+  readonly option: FitOption;
   readonly material: Material;
+  readonly units: LengthUnits;
   readonly isBest: boolean;
   readonly onPut: () => void;
   readonly onShow: () => void;
 }
 
-function Fit({ place, material, isBest, onPut, onShow }: FitProps) {
-  const units = useUnits();
-  const title = `${capital(place.where)}, ${place.board.name.toLowerCase()} board${place.ordinal === null ? '' : `, ${place.ordinal} place`}`;
-  const canPut = place.places !== null;
+function Fit({ scene, option, material, units, isBest, onPut, onShow }: FitProps) {
+  const title = fitTitle(scene, option);
+  const canPut = option.fits !== 'no';
+  const free = Math.max(0, option.free);
+  const isAcross = option.isTurned !== (scene.stands.get(material.id)?.placement.turned ?? false);
+  const width = (isAcross ? material.depth : material.width) ?? ASSUMED;
   return (
     <>
       <p className="fit-head">
-        <b>{title}</b> <span className="aside">{isBest ? 'best' : place.word}</span>
+        <b>{title}</b> <span className="aside">{isBest && fitWord(option).startsWith('in step') ? 'best' : fitWord(option)}</span>
       </p>
       <div className="fit-gap">
-        <GapDrawing width={material.width ?? 0} free={place.free} label={sayStep(material.step)} fits={canPut} />
-        <span>{sayLength(place.free, units)} free</span>
+        <GapDrawing width={width} free={free} label={sayStep(material.step)} fits={canPut} />
+        <span>{sayLength(free, units)} free</span>
       </div>
-      <p>{place.why}</p>
+      <p>{fitWhy(option, units)}</p>
       <div className="verbs">
         {canPut && isBest && (
           <Button kind="strong" onPress={onPut}>
-            Put it here
+            {option.fits === 'pushed' ? 'Make room and put it here' : 'Put it here'}
           </Button>
         )}
         {canPut && !isBest && (
           <TextLink onPress={onPut}>
-            {place.slides > 0 ? 'Make room and put it here' : 'Put it here'}
+            {option.fits === 'pushed' ? 'Make room and put it here' : 'Put it here'}
             <span className="only-heard">: {title}</span>
           </TextLink>
         )}

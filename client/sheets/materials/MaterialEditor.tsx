@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Material } from '#model/schema/types.ts';
+import { ownValue } from '../../front/ownValue.ts';
 import { useSession, useUnits } from '../../session/hooks.ts';
 import { LengthField } from '../../ui/LengthField.tsx';
 import { NumberField } from '../../ui/NumberField.tsx';
@@ -8,7 +9,6 @@ import { TextField } from '../../ui/TextField.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { AfterEditor } from './AfterEditor.tsx';
 import { modeOptions, saySure } from './materialWords.ts';
-import { ownValue } from './ownValue.ts';
 import { sayState } from './sayWhereabouts.ts';
 
 type Key = keyof Material & string;

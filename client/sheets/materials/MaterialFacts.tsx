@@ -1,22 +1,23 @@
 import type { ReactNode } from 'react';
+import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { useSession, useUnits } from '../../session/hooks.ts';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { MaterialDrawing } from './MaterialDrawing.tsx';
 import { sayAge, sayCarried, sayMode, saySize, saySure } from './materialWords.ts';
-import { type Neighbours, neighboursOf } from './neighbours.ts';
+import { type Neighbour, neighboursOf } from './neighbours.ts';
 
 interface Props {
-  readonly materials: readonly Material[];
+  readonly scene: Scene;
   readonly material: Material;
   /** "shelf 7, top · 1st" */
   readonly stands: string;
 }
 
 /** What is known of a material, and how sure each value is. */
-export function MaterialFacts({ materials, material, stands }: Props) {
+export function MaterialFacts({ scene, material, stands }: Props) {
   const units = useUnits();
-  const near = neighboursOf(materials, material);
+  const near = neighboursOf(scene, material);
   return (
     <>
       <div className="material-top">
@@ -60,7 +61,7 @@ export function MaterialFacts({ materials, material, stands }: Props) {
   );
 }
 
-function Links({ word, list }: { word: string; list: Neighbours['after'] }) {
+function Links({ word, list }: { word: string; list: readonly Neighbour[] }) {
   const session = useSession();
   if (list.length === 0) return null;
   return (

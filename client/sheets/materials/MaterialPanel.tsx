@@ -44,7 +44,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
           {step === '' ? '' : `, step ${step}`}
         </span>
       </div>
-      <MaterialFacts materials={scene.classroom.materials} material={material} stands={capital(sayWhereabouts(scene, material, at))} />
+      <MaterialFacts scene={scene} material={material} stands={capital(sayWhereabouts(scene, material, at))} />
       {(checks.get(material.id) ?? []).map((finding) => (
         <p key={finding.key} className="material-finding">
           <SeverityWord severity={finding.severity} /> {finding.message}
@@ -68,7 +68,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
           <TextLink onPress={() => frontActions(session).putAway(material.id)}>Put away</TextLink>
         </div>
       )}
-      {material.stands === 'own' && (
+      {material.stands !== 'none' && (
         <>
           <div className="panel-head">
             <h3>{isPlaced ? 'Where else would it fit?' : 'Where would it fit?'}</h3>

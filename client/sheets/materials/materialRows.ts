@@ -35,8 +35,8 @@ export interface RowContext {
   readonly scene: Scene;
   readonly moves: ReadonlyMap<string, BelongsAt | null>;
   readonly checks: ChecksOf;
-  /** "shelf 7, low" where a material on the table fits; null: no gap is wide enough; undefined: its size is not known. */
-  readonly fits: (id: string) => string | null | undefined;
+  /** "shelf 7, low" where a material on the table fits; null: no gap is wide enough; missing: not looked up yet. */
+  readonly fits: ReadonlyMap<string, string | null>;
 }
 
 /** The table of materials: what is on the table first, then by step, shelf or check, last what is not out. */
@@ -75,8 +75,9 @@ function rowOf({ scene, moves, checks, fits }: RowContext, material: Material, a
   if (at.at === 'board' && moves.has(material.id))
     return { ...row, mark: finding?.severity ?? 'should', check: belongs(scene, moves.get(material.id)), verb: 'put in step' };
   if (at.at !== 'table') return row;
-  const fit = fits(material.id);
-  const check = fit === undefined ? 'its size is not known' : fit === null ? 'no gap wide enough' : `fits ${fit}`;
+  if (material.width === null) return { ...row, mark: 'on-the-table', check: 'its width is not known' };
+  const fit = fits.get(material.id);
+  const check = fit === undefined ? '' : fit === null ? 'no gap wide enough' : `fits ${fit}`;
   return { ...row, mark: 'on-the-table', check, verb: fit ? 'place it' : fit === null ? 'make room' : null };
 }
 

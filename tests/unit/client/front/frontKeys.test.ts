@@ -77,18 +77,11 @@ describe('dragging a tray', () => {
   });
 });
 
-describe('another shelf', () => {
-  const material = { strand: 'counting', step: 2.5 };
-
-  it('takes a tray where its step asks for it', () => {
-    const found = firstFit(layout, 'new', 200, material, 50, 'ltr');
+describe("a shelf that is not the children's", () => {
+  it('takes a tray in the first gap from the top', () => {
+    const found = firstFit(layout, 'new', 200, 50);
     expect(found?.board.key).toBe('top');
     expect(Object.fromEntries(found?.places ?? [])).toEqual({ new: 700 });
-  });
-
-  it('else the first gap in reading order', () => {
-    const found = firstFit(layout, 'new', 200, { strand: 'counting', step: 0 }, 50, 'ltr');
-    expect(found?.board.key).toBe('top');
   });
 
   it('else where the others can slide along; else nowhere', () => {
@@ -99,9 +92,8 @@ describe('another shelf', () => {
         ['c', 'low', 0, 1360],
       ]),
     );
-    const found = firstFit(full, 'new', 180, { strand: '', step: null }, 50, 'ltr');
-    expect(Object.fromEntries(found?.places ?? [])).toEqual({ a: 30, new: 1180 });
-    expect(firstFit(full, 'new', 400, { strand: '', step: null }, 50, 'ltr')).toBeNull();
+    expect(Object.fromEntries(firstFit(full, 'new', 180, 50)?.places ?? [])).toEqual({ a: 30, new: 1180 });
+    expect(firstFit(full, 'new', 400, 50)).toBeNull();
   });
 });
 

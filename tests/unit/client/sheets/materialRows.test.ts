@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { ownValue } from '#client/front/ownValue.ts';
 import { checksBySubject } from '#client/lists/trayChecks.ts';
 import { isMeant } from '#client/sheets/materials/findMaterials.ts';
 import { fromCatalogueHere } from '#client/sheets/materials/fromCatalogueHere.ts';
 import { type RowContext, rowSections } from '#client/sheets/materials/materialRows.ts';
 import { neighboursOf } from '#client/sheets/materials/neighbours.ts';
-import { ownValue } from '#client/sheets/materials/ownValue.ts';
 import type { Report } from '#model/analysis/report.ts';
 import { catalogueById, catalogueMaterials } from '#model/catalogue/catalogue.ts';
 import type { Finding } from '#model/findings/finding.ts';
+import { buildScene } from '#model/scene/build.ts';
 import type { Material } from '#model/schema/types.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 import { shelfRoom } from '../front/shelf.ts';
@@ -56,7 +57,10 @@ const context: RowContext = {
   scene,
   moves: new Map([['a', { piece: 's1', side: 'front', level: 'low', x: 350 }]]),
   checks: checksBySubject(report),
-  fits: (id) => (id === 'd' ? 'shelf 1, low' : id === 'e' ? null : undefined),
+  fits: new Map([
+    ['d', 'shelf 1, low'],
+    ['e', null],
+  ]),
 };
 const all = { area: null, typed: '', order: 'step' as const };
 const shown = (filter: Parameters<typeof rowSections>[1]) =>
@@ -90,7 +94,7 @@ describe('the table of materials', () => {
     expect(rows.get('c')).toMatchObject({ check: 'in step', mark: null });
     expect(rows.get('d')).toMatchObject({ check: 'fits shelf 1, low', verb: 'place it', mark: 'on-the-table' });
     expect(rows.get('e')).toMatchObject({ check: 'no gap wide enough', verb: 'make room' });
-    expect(rows.get('f')).toMatchObject({ check: 'its size is not known', verb: null });
+    expect(rows.get('f')).toMatchObject({ check: 'its width is not known', verb: null });
     expect(rows.get('g')).toMatchObject({ stands: 'wanted' });
   });
 
@@ -122,15 +126,17 @@ describe('finding a material', () => {
 });
 
 describe('before and after', () => {
-  const { materials } = plainRoom({
-    materials: [
-      { id: 'm1', name: 'First', catalogue: 'cat-1', strand: 's', step: 1 },
-      { id: 'm2', name: 'Second', strand: 's', step: 2, after: ['cat-1', 'gone'], afterSure: { 'cat-1': 'published' } },
-      { id: 'm3', name: 'Third', strand: 's', step: 3 },
-      { id: 'm4', name: 'Third too', strand: 's', step: 3 },
-    ],
-  });
-  const of = (id: string) => neighboursOf(materials, materials.find((each) => each.id === id) as Material);
+  const steps = buildScene(
+    plainRoom({
+      materials: [
+        { id: 'm1', name: 'First', catalogue: 'cat-1', strand: 's', step: 1 },
+        { id: 'm2', name: 'Second', strand: 's', step: 2, after: ['cat-1', 'gone'], afterSure: { 'cat-1': 'published' } },
+        { id: 'm3', name: 'Third', strand: 's', step: 3 },
+        { id: 'm4', name: 'Third too', strand: 's', step: 3 },
+      ],
+    }),
+  );
+  const of = (id: string) => neighboursOf(steps, steps.materialById.get(id) as Material);
 
   it('names prerequisites, by the class or by the catalogue, and how sure they are', () => {
     expect(of('m2')).toMatchObject({ after: [{ id: 'm1', name: '1 First', sure: 'published' }], missing: ['gone'] });

@@ -1,0 +1,27 @@
+import { type FitOption, whereFits } from '#model/measures/fit.ts';
+import { measuresOf } from '#model/measures/measures.ts';
+import type { OrderMeasure } from '#model/measures/order.ts';
+import type { Scene } from '#model/scene/types.ts';
+
+const orders = new WeakMap<Scene, OrderMeasure>();
+
+function orderIn(scene: Scene): OrderMeasure {
+  const kept = orders.get(scene);
+  if (kept) return kept;
+  const order = measuresOf(scene).order();
+  orders.set(scene, order);
+  return order;
+}
+
+/** Where a material could go, the best first, its own place left out. */
+export const fitOptions = (scene: Scene, id: string): FitOption[] =>
+  whereFits(scene, orderIn(scene), id).filter((option) => !option.isHere);
+
+/** The best gap of each board: what a person chooses between. */
+export function bestOfBoards(options: readonly FitOption[]): FitOption[] {
+  const seen = new Set<FitOption['board']>();
+  return options.filter(({ board }) => !seen.has(board) && seen.add(board));
+}
+
+/** The best place that needs no other tray to move; null: none. */
+export const bestFree = (options: readonly FitOption[]): FitOption | null => options.find((option) => option.fits === 'as it is') ?? null;

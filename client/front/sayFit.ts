@@ -1,0 +1,59 @@
+import type { FitOption } from '#model/measures/fit.ts';
+import { sayOrdinal } from '#model/measures/placeWords.ts';
+import type { Scene } from '#model/scene/types.ts';
+import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { boardName } from './boardNames.ts';
+import { capital, sideName } from './shelfNames.ts';
+
+function boardOf({ side, board }: FitOption): string {
+  const real = side.boards.filter((each) => each.level !== null);
+  return board.level === null ? 'on top' : boardName(real.indexOf(board), real.length).toLowerCase();
+}
+
+/** "shelf 7, low" */
+export const sayFitPlace = (scene: Scene, option: FitOption): string => `${sideName(scene, option.side)}, ${boardOf(option)}`;
+
+/** "Shelf 7, low board, 3rd place" */
+export function fitTitle(scene: Scene, option: FitOption): string {
+  const board = option.board.level === null ? 'on top' : `${boardOf(option)} board`;
+  const isLast = option.ahead === null && option.behind !== null;
+  const place = isLast ? 'last place' : `${sayOrdinal(option.place)} place`;
+  return `${capital(sideName(scene, option.side))}, ${board}, ${place}`;
+}
+
+/** In a few words what speaks against it; "in step" when nothing does. */
+export function fitWord(option: FitOption): string {
+  if (option.fits === 'no')
+    return option.shortBy.width > 0 ? 'too narrow' : option.shortBy.depth > 0 ? 'not deep enough' : 'not high enough';
+  if (!option.isInReach) return 'out of reach';
+  if (!option.isInStep) return 'out of step';
+  if (option.cuts !== null) return 'breaks the thread';
+  return option.fits === 'pushed' ? 'in step, with room made' : 'in step';
+}
+
+/** Why, in a sentence or two. */
+export function fitWhy(option: FitOption, units: LengthUnits): string {
+  const { behind, ahead, shortBy, board } = option;
+  const at = board.surface === null ? '' : ` Board at ${sayLength(board.surface, units)}.`;
+  if (option.fits === 'no') {
+    const short = [
+      shortBy.width > 0 ? `${sayLength(shortBy.width, units)} too narrow with all trays side by side` : '',
+      shortBy.depth > 0 ? `${sayLength(shortBy.depth, units)} not deep enough` : '',
+      shortBy.height > 0 ? `${sayLength(shortBy.height, units)} not high enough` : '',
+    ].filter((part) => part !== '');
+    return `${capital(short.join(', '))}.`;
+  }
+  const parts = [
+    behind ? `right after ${behind.name}` : ahead ? `right before ${ahead.name}` : 'alone on its board',
+    option.isTurned ? 'turned a quarter' : '',
+    option.fits === 'pushed'
+      ? `${option.placements.length === 2 ? 'one other slides' : `${option.placements.length - 1} others slide`} along`
+      : '',
+  ].filter((part) => part !== '');
+  const against = [
+    option.isInReach ? '' : ' The smallest child does not reach it there.',
+    option.isInStep ? '' : ' Something stands on the wrong side of it there.',
+    option.cuts === null ? '' : ` It cuts the thread of ${option.cuts}.`,
+  ].join('');
+  return `${option.isInStep ? 'In step: ' : ''}${option.isInStep ? parts.join(', ') : capital(parts.join(', '))}.${against}${at}`;
+}

@@ -1,0 +1,38 @@
+import { useEffect, useState } from 'react';
+import type { Scene } from '#model/scene/types.ts';
+import { bestFree, fitOptions } from '../../front/fitOptions.ts';
+import { sayFitPlace } from '../../front/sayFit.ts';
+import { whereaboutsOf } from './whereabouts.ts';
+
+/** Where each thing on the table fits: "shelf 7, low"; null: nowhere without moving others; missing: not looked up yet. */
+export type Fits = ReadonlyMap<string, string | null>;
+
+const SLICE_MS = 10;
+const none: Fits = new Map();
+
+/** Looks places up in slices between frames, so that typing and dragging stay quick with hundreds on the table. */
+export function useFits(scene: Scene): Fits {
+  const [fits, setFits] = useState(none);
+  useEffect(() => {
+    const where = whereaboutsOf(scene);
+    const waiting = scene.classroom.materials.filter(({ id, width }) => width !== null && where.get(id)?.at === 'table');
+    const found = new Map<string, string | null>();
+    let timer = 0;
+    const work = () => {
+      const until = performance.now() + SLICE_MS;
+      while (performance.now() < until) {
+        const next = waiting.shift();
+        if (!next) {
+          setFits(found);
+          return;
+        }
+        const best = bestFree(fitOptions(scene, next.id));
+        found.set(next.id, best && sayFitPlace(scene, best));
+      }
+      timer = window.setTimeout(work, 0);
+    };
+    timer = window.setTimeout(work, 30);
+    return () => window.clearTimeout(timer);
+  }, [scene]);
+  return fits;
+}
