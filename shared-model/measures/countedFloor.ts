@@ -4,9 +4,9 @@ import type { DeductionCode, DeductionRow, FloorCategory } from '../standards/de
 import type { FloorItem } from './floorItems.ts';
 
 /** What a rule does with one item. open: the text is silent or says "it depends", and the class has not answered. */
-export type FloorAnswer = 'deduct' | 'count' | 'open';
+type FloorAnswer = 'deduct' | 'count' | 'open';
 
-export interface CountedItem {
+interface CountedItem {
   readonly id: string;
   readonly kind: string;
   readonly label: string;

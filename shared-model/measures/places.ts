@@ -4,7 +4,7 @@ import type { FloorPlaces, YearPlaces } from './floorPlaces.ts';
 import { childrenWith, largestGroup } from './roomNeeds.ts';
 import type { WorkPlaces } from './workPlaces.ts';
 
-export type Binding = 'area' | 'work' | 'adults' | 'group';
+type Binding = 'area' | 'work' | 'adults' | 'group';
 
 /** How many children the room takes, and what sets the limit. */
 export interface Places {

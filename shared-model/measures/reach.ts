@@ -7,12 +7,12 @@ import { FARTHEST_LOOK, takeLimit } from './reachCurves.ts';
 import { alongSide, type Between, type TraySpot } from './traySpot.ts';
 
 /** mm behind the front: the middle of a board 300 deep, for figures that need one depth. */
-export const USUAL_DEPTH = 150;
+const USUAL_DEPTH = 150;
 /** The share of body mass above which carrying is worth a note (backpack advice, a proxy). */
 const CARRY_NOTE = 0.1;
 
 /** A place that a tray might be given; mm, as in a placement and a board. */
-export interface SpotAt {
+interface SpotAt {
   readonly surface: number;
   readonly clear: number | null;
   readonly x: number;

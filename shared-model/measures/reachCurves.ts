@@ -5,7 +5,7 @@ export const GRIP_ABOVE_BASE = 50;
 /** A thing wider than deep is taken by its near edge: no deeper than this behind it (mm, class rule). */
 export const WIDE_TAKE_DEPTH = 120;
 /** Flatter sight lines than this hide flat things (degrees, our assumption). */
-export const LEAST_SIGHT_ANGLE = 15;
+const LEAST_SIGHT_ANGLE = 15;
 /** She steps back no further than this to look (mm, class rule). */
 export const FARTHEST_LOOK = 2500;
 

@@ -14,7 +14,7 @@ export interface AdultGroup {
 /** Rounding noise when an area divides exactly. */
 const EXACT = 1e-9;
 /** The whole number of children that a share of them fits into. */
-export const wholeChildren = (children: number): number => Math.floor(children + EXACT);
+const wholeChildren = (children: number): number => Math.floor(children + EXACT);
 
 export const countOf = (groups: readonly { readonly count: number }[]): number => groups.reduce((sum, group) => sum + group.count, 0);
 

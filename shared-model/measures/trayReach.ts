@@ -2,7 +2,7 @@ import type { ChildModel } from './childModel.ts';
 import { canTake, highestGrip, type LookRules, seenFrom, standOffAt, usualLook } from './reachCurves.ts';
 import { gripAbove, type TrayShape, type TraySpot, takeDepth } from './traySpot.ts';
 
-export type Verdict = 'fine' | 'beyond' | 'unknown';
+type Verdict = 'fine' | 'beyond' | 'unknown';
 
 /** Can she take it? Figures in mm, for the place of the hand that is nearest to fine. */
 export interface TakeVerdict {

@@ -1,5 +1,5 @@
 /** Children of an age that one adult may look after. Ages in months, from included, to not. */
-export interface RatioRow {
+interface RatioRow {
   readonly fromMonths: number;
   /** null: and older */
   readonly toMonths: number | null;

@@ -3,7 +3,7 @@ const M2_PER_SQ_FT = 0.3048 * 0.3048;
 const sqFt = (squareFeet: number): number => squareFeet * M2_PER_SQ_FT;
 
 /** Floor that a child of an age needs. Ages in months, from included, to not. */
-export interface SpaceRow {
+interface SpaceRow {
   readonly fromMonths: number;
   /** null: and older */
   readonly toMonths: number | null;
