@@ -8,7 +8,7 @@ import type { ClassroomInput } from '#model/schema/types.ts';
 import type { PlainRoomChange } from '#tests/support/plainRoom.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 import { testRule } from '#tests/support/ruleTester.ts';
-import { placed, shelf, tray } from '#tests/support/shelfRoom.ts';
+import { placed, shelf, shelvedInOrder, tray } from '#tests/support/shelfRoom.ts';
 
 type Boards = Parameters<typeof placed>[0];
 type Materials = NonNullable<ClassroomInput['materials']>;
@@ -24,6 +24,8 @@ const heavyBelow = (heaviest: number | null): Materials => [
   tray('m1', { step: 1, heaviest, carried: 'whole', hands: 2, fromMonths: 36 }),
   tray('m2', { step: 2 }),
 ];
+
+const many = steps(...Array.from({ length: 202 }, (_, i) => i));
 
 testRule(sequence, {
   fine: [
@@ -166,6 +168,11 @@ testRule(sequence, {
         { pieces: [shelf('a', { boards: 2, width: 1000 })] },
       ),
       findings: [{ messageKey: 'short', subjects: ['m2'] }],
+    },
+    {
+      name: 'more than two hundred things to move are a new arrangement, not a fix',
+      classroom: shelvedInOrder(many, many.map(({ id }) => id).reverse()),
+      findings: [{ messageKey: 'order', measured: 201 }],
     },
   ],
   cannotTell: [
