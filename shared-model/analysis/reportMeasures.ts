@@ -1,3 +1,4 @@
+import { reportMats } from '../measures/mats.ts';
 import type { Measures } from '../measures/measures.ts';
 import { reportPlaces } from '../measures/places.ts';
 import { reportReach } from '../measures/reach.ts';
@@ -14,6 +15,7 @@ export function liveReportMeasures(measures: Measures): ReportMeasures {
   return {
     ways: reportWays(ways),
     narrow: reportNarrow(ways),
+    mats: reportMats(measures.mats()),
     reach: reportReach(measures.reach()),
     order: measures.order().strands(),
   };

@@ -1,3 +1,4 @@
+import { mats } from './floor/mats.ts';
 import { crowded } from './order/crowded.ts';
 import { sequence } from './order/sequence.ts';
 import { area } from './places/area.ts';
@@ -12,4 +13,4 @@ import { narrow } from './way/narrow.ts';
 import { width } from './way/width.ts';
 
 /** Every rule, in the order of the nine questions. One line a rule. */
-export const rules: readonly Rule[] = [width, narrow, door, take, see, sequence, crowded, area, work, overlap, outside];
+export const rules: readonly Rule[] = [width, narrow, door, take, see, sequence, crowded, mats, area, work, overlap, outside];

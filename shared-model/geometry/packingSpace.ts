@@ -1,0 +1,209 @@
+import { convexSum } from './convexSum.ts';
+import { boundingBox, type Polygon } from './polygon.ts';
+import { rectangle, type Tile, type TilePlace, tileRing } from './tile.ts';
+import { type Point, turn } from './vec.ts';
+
+/** What tiles are packed into. */
+export interface PackingFloor {
+  /** simple ring, clockwise */
+  readonly outline: Polygon;
+  /** Convex clockwise rings that no tile enters; two points: a line that no tile crosses. The outline's sides are among them. */
+  readonly obstacles: readonly Polygon[];
+}
+
+/** mm: fits this tight count as fits. */
+export const FIT = 1e-6;
+
+/** Where the middle of a tile of one turn may not lie, in a frame turned with the rows. */
+interface Blocked extends Window {
+  /** null: all of the box */
+  readonly ring: Polygon | null;
+}
+
+interface Window {
+  readonly minU: number;
+  readonly maxU: number;
+  readonly minV: number;
+  readonly maxV: number;
+}
+const EVERYWHERE: Window = { minU: -Infinity, maxU: Infinity, minV: -Infinity, maxV: Infinity };
+
+/**
+ * Configuration space of a tile laid in rows: u runs along a row, v across the rows. Frame: plan turned by `frame`
+ * degrees. Way 0 lays the tile's width along the row, way 1 its depth.
+ */
+export class PackingSpace {
+  /** What one tile takes up along a row, and the height of the row, by way. */
+  readonly pitch: readonly [number, number];
+  readonly height: readonly [number, number];
+  private blocked: readonly [Blocked[], Blocked[]] = [[], []];
+  private outline: Polygon;
+  private limits: Window = EVERYWHERE;
+  private readonly lows: number[] = [];
+  private readonly highs: number[] = [];
+  private readonly inside: number[] = [];
+  private readonly spans: number[] = [];
+
+  constructor(
+    floor: PackingFloor,
+    readonly tile: Tile,
+    readonly frame: number,
+  ) {
+    const long = tile.width + tile.gap;
+    const short = tile.depth + tile.gap;
+    this.pitch = [long, short];
+    this.height = [short, long];
+    this.outline = floor.outline.map((p) => turn(p, -frame));
+    for (const ring of floor.obstacles) this.block(ring);
+  }
+
+  /** The same space, to be blocked further on its own, for tiles whose middle lies in a part of the plan (a square). */
+  around(middle: Point, reach: number): PackingSpace {
+    const part = new PackingSpace({ outline: [], obstacles: [] }, this.tile, this.frame);
+    const { x, y } = turn(middle, -this.frame);
+    const limits = { minU: x - reach, maxU: x + reach, minV: y - reach, maxV: y + reach };
+    const near = (list: readonly Blocked[]): Blocked[] =>
+      list.filter((b) => b.minU < limits.maxU && b.maxU > limits.minU && b.minV < limits.maxV && b.maxV > limits.minV);
+    part.outline = this.outline;
+    part.blocked = [near(this.blocked[0]), near(this.blocked[1])];
+    part.limits = limits;
+    return part;
+  }
+
+  /** Nothing may enter the ring (convex, clockwise, or a line of two points). */
+  block(ring: Polygon): void {
+    const { width, depth } = this.tile;
+    const turned = ring.map((p) => turn(p, -this.frame));
+    this.add(0, convexSum(turned, rectangle(width, depth)));
+    this.add(1, convexSum(turned, rectangle(depth, width)));
+  }
+
+  /** A tile that lies already: others keep the gap from it. */
+  blockTile(place: TilePlace): void {
+    const { width, depth, gap } = this.tile;
+    const turned = tileRing(this.tile, place, gap / 2).map((p) => turn(p, -this.frame));
+    this.add(0, convexSum(turned, rectangle(width + gap, depth + gap)));
+    this.add(1, convexSum(turned, rectangle(depth + gap, width + gap)));
+  }
+
+  private add(way: 0 | 1, ring: Polygon): void {
+    const box = boundingBox(ring);
+    this.blocked[way].push({ ...box2(box), ring: isBox(ring, box) ? null : ring });
+  }
+
+  /** Values of v where something that blocks ends: a row pushed towards low v comes to lie there or against another row. */
+  edges(way: 0 | 1): number[] {
+    const { minV, maxV } = this.limits;
+    const found = minV === -Infinity ? [] : [minV];
+    for (const b of this.blocked[way]) if (b.maxV >= minV && b.maxV <= maxV) found.push(b.maxV);
+    return found;
+  }
+
+  /**
+   * Where the middle of a tile may lie on the row at v: pairs of u, from low to high; a pair of equal values is a fit to
+   * the mm. Exact. The array is used again by the next call.
+   */
+  free(way: 0 | 1, v: number): readonly number[] {
+    const { lows, highs, inside, spans, limits } = this;
+    spans.length = 0;
+    if (v < limits.minV || v > limits.maxV) return spans;
+    lows.length = 0;
+    highs.length = 0;
+    for (const b of this.blocked[way]) {
+      if (v <= b.minV + FIT || v >= b.maxV - FIT) continue;
+      if (b.ring) this.section(b.ring, v);
+      else this.span(b.minU, b.maxU);
+    }
+    this.crossOutline(v);
+    let k = 0;
+    let at = -Infinity;
+    for (let s = 0; s + 1 < inside.length; s += 2) {
+      const end = inside[s + 1] as number;
+      at = Math.max(at, inside[s] as number);
+      for (; k < lows.length && (lows[k] as number) < end; k++) {
+        if ((lows[k] as number) >= at - FIT) spans.push(at, Math.max(at, lows[k] as number));
+        at = Math.max(at, highs[k] as number);
+      }
+      if (at <= end) spans.push(at, end);
+    }
+    return spans;
+  }
+
+  /** How many tiles lie in the row whose middle is at v, packed from low u to high; their u go to `into`. */
+  row(way: 0 | 1, v: number, into?: number[]): number {
+    const spans = this.free(way, v);
+    const pitch = this.pitch[way];
+    let count = 0;
+    let next = -Infinity;
+    for (let i = 0; i < spans.length; i += 2) {
+      const to = spans[i + 1] as number;
+      for (next = Math.max(next, spans[i] as number); next <= to + FIT; next += pitch) {
+        into?.push(Math.min(next, to));
+        count++;
+      }
+    }
+    return count;
+  }
+
+  private span(low: number, high: number): void {
+    const { lows, highs } = this;
+    let i = lows.length;
+    while (i > 0 && (lows[i - 1] as number) > low) {
+      lows[i] = lows[i - 1] as number;
+      highs[i] = highs[i - 1] as number;
+      i--;
+    }
+    lows[i] = low;
+    highs[i] = high;
+  }
+
+  private section(ring: Polygon, v: number): void {
+    let low = Infinity;
+    let high = -Infinity;
+    let p = ring[ring.length - 1] as Point;
+    for (const q of ring) {
+      if (p.y !== q.y && (p.y - v) * (q.y - v) <= 0) {
+        const u = p.x + ((q.x - p.x) * (v - p.y)) / (q.y - p.y);
+        if (u < low) low = u;
+        if (u > high) high = u;
+      }
+      p = q;
+    }
+    if (low < high) this.span(low, high);
+  }
+
+  private crossOutline(v: number): void {
+    const { inside } = this;
+    inside.length = 0;
+    let p = this.outline[this.outline.length - 1] as Point;
+    for (const q of this.outline) {
+      if (p.y > v !== q.y > v) inside.push(p.x + ((q.x - p.x) * (v - p.y)) / (q.y - p.y));
+      p = q;
+    }
+    inside.sort((a, b) => a - b);
+    const { minU, maxU } = this.limits;
+    let kept = 0;
+    for (let i = 0; i + 1 < inside.length; i += 2) {
+      const from = Math.max(minU, inside[i] as number);
+      const to = Math.min(maxU, inside[i + 1] as number);
+      if (from > to) continue;
+      inside[kept++] = from;
+      inside[kept++] = to;
+    }
+    inside.length = kept;
+  }
+
+  /** The place on the plan of a tile of a row. */
+  place(way: 0 | 1, u: number, v: number): TilePlace {
+    const at = turn({ x: u, y: v }, this.frame);
+    return { ...at, turn: (((this.frame + 90 * way) % 180) + 180) % 180 };
+  }
+}
+
+const box2 = ({ minX, minY, maxX, maxY }: ReturnType<typeof boundingBox>) => ({ minU: minX, maxU: maxX, minV: minY, maxV: maxY });
+
+function isBox(ring: Polygon, box: ReturnType<typeof boundingBox>): boolean {
+  return ring.every((p) => isNear(p.x, box.minX, box.maxX) && isNear(p.y, box.minY, box.maxY));
+}
+
+const isNear = (value: number, low: number, high: number): boolean => Math.abs(value - low) < 1e-9 || Math.abs(value - high) < 1e-9;

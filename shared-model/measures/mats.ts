@@ -1,0 +1,80 @@
+import { packingBound } from '../geometry/packingBound.ts';
+import { packSearch } from '../geometry/packingSearch.ts';
+import type { PackingFloor } from '../geometry/packingSpace.ts';
+import { type Tile, type TilePlace, tileRing } from '../geometry/tile.ts';
+import type { Scene } from '../scene/types.ts';
+import { roundMm } from '../units/round.ts';
+import { matFloor, matTurns } from './floor.ts';
+import type { SeatStrip } from './seats.ts';
+import { waysKeeper } from './waysKeep.ts';
+
+/** Work mats that lie on the floor at once, beside one another and with every way kept. */
+export interface Mats {
+  /** At least so many: they lie at `places`. */
+  readonly count: number;
+  /** At most so many, by the area that mats can cover; ways are left out of this. */
+  readonly upperBound: number;
+  /** The two are equal: exactly so many. */
+  readonly proven: boolean;
+  readonly places: readonly TilePlace[];
+  readonly tile: Tile;
+}
+
+/** How long to look for places, in questions to the ways; fewer where each question is long. */
+export type Effort = 'quick' | 'better';
+const QUESTIONS: Readonly<Record<Effort, number>> = { quick: 16, better: 400 };
+const WORK: Readonly<Record<Effort, number>> = { quick: 2_000, better: 30_000 };
+/** Mats the size of a postcard: nobody counts that many. */
+const MOST_MATS = 400;
+
+/** Null where the walls do not hold. The same room gives the same answer on every device. */
+export function measureMats(scene: Scene, strips: readonly SeatStrip[], effort: Effort): Mats | null {
+  if (!scene.room.isSound) return null;
+  const { mat, gap } = scene.classroom.floorWork;
+  const tile: Tile = { width: mat.width, depth: mat.depth, gap };
+  const floor = matFloor(scene, strips);
+  const turns = matTurns(scene, Math.min(mat.width, mat.depth));
+  const upperBound = packingBound(floor, tile, turns);
+  const places = upperBound === 0 ? [] : search(scene, floor, tile, turns, Math.min(upperBound, MOST_MATS), effort);
+  return { count: places.length, upperBound, proven: places.length === upperBound, places, tile };
+}
+
+function search(scene: Scene, floor: PackingFloor, tile: Tile, turns: readonly number[], most: number, effort: Effort): TilePlace[] {
+  const keeper = waysKeeper(scene);
+  const affordable = Math.floor(WORK[effort] / floor.obstacles.length);
+  return packSearch({
+    floor,
+    tile,
+    turns,
+    most,
+    isAllowed: (places) => keeper.keeps(places.map((place) => tileRing(tile, place))),
+    questions: Math.max(1, Math.min(QUESTIONS[effort], affordable)),
+    seed: seedOf(floor),
+  });
+}
+
+/** A whole number that says this floor apart from others: from its corners to the mm. */
+function seedOf(floor: PackingFloor): number {
+  let seed = 17;
+  for (const ring of [floor.outline, ...floor.obstacles])
+    for (const p of ring) seed = (Math.imul(seed, 31) + Math.round(p.x) + Math.imul(Math.round(p.y), 7)) | 0;
+  return seed;
+}
+
+/** Mats as the report lists them; null: the walls do not hold. */
+export function reportMats(mats: Mats | null) {
+  if (!mats) return null;
+  const { count, upperBound, proven, places, tile } = mats;
+  return {
+    count,
+    upperBound,
+    proven,
+    places: places.map(({ x, y, turn }) => ({
+      x: roundMm(x),
+      y: roundMm(y),
+      width: roundMm(tile.width),
+      depth: roundMm(tile.depth),
+      rotation: turn,
+    })),
+  };
+}
