@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { judgeRule } from '#model/analysis/report.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
 import { measuresOf } from '#model/measures/measures.ts';
 import { maximumAntichain } from '#model/measures/order/antichain.ts';
+import { crowded } from '#model/rules/order/crowded.ts';
 import { buildScene } from '#model/scene/build.ts';
 import type { Classroom, ClassroomInput } from '#model/schema/types.ts';
 import { shelvedInOrder, tray } from '#tests/support/shelfRoom.ts';
@@ -15,6 +17,11 @@ const movesOf = (classroom: Classroom): number =>
   orderOf(classroom)
     .strands()
     .reduce((sum, line) => sum + line.moves.length, 0);
+
+const faultsOf = (classroom: Classroom) => {
+  const scene = buildScene(classroom);
+  return judgeRule(crowded, scene, measuresOf(scene)).findings.filter(({ severity }) => severity === 'should');
+};
 
 /** Materials without circles: steps and prerequisites both follow the index. Some are not placed. */
 function classOf(max: number) {
@@ -164,7 +171,9 @@ describe('the fix of a strand', () => {
             if (reading === 'columns' && shortages.length > 0) continue;
             expect(shortages).toEqual([]);
             const edits = placements.map((placement) => ({ do: 'place' as const, placement }));
-            const mended = orderOf(applyEdits(classroom, 'a1', edits));
+            const after = applyEdits(classroom, 'a1', edits);
+            const mended = orderOf(after);
+            expect(faultsOf(after), 'a fix crowds no board').toEqual([]);
             expect(mended.troubles.map(({ strand }) => strand)).not.toContain(trouble.strand);
             const moving = new Set(trouble.moves.map(at));
             const rest = ({ relation }: typeof measure) => {
