@@ -105,7 +105,7 @@ function traysByPiece(arrangement: Arrangement): Map<string, number> {
 }
 
 /** The name without the number it repeats; what else a piece is called. */
-export function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
+function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
   if (piece.kind === 'shelf' || piece.kind === 'table') return piece.name.replace(/^\s*(?:shelf|table)?\s*\d*\s*[:,.–-]?\s*/i, '');
   return piece.name === pieceKindName(piece.kind) ? '' : piece.name;
 }

@@ -31,6 +31,7 @@ export function Plan() {
   useRedraw(model);
   useFit(model, size);
   useWheel(box, pointer.wheel);
+  useEffect(() => () => void pointer.cancel(), [pointer]);
   const help = useId();
 
   function press(event: PointerEvent): Press {

@@ -1,4 +1,4 @@
-import { add, dot, type Point, scale, sub, turn } from '#model/geometry/vec.ts';
+import { add, dot, type Point, scale, turn } from '#model/geometry/vec.ts';
 
 /** A turned rectangle on the plan: centre, mm, degrees clockwise. */
 export interface TurnedBox extends Point {
@@ -39,13 +39,6 @@ export function spanAlong(points: readonly Point[], direction: Point): readonly 
     if (at > greatest) greatest = at;
   }
   return [least, greatest];
-}
-
-/** The point in the box's own axes, origin at its centre. */
-export function toLocal(box: TurnedBox, p: Point): Point {
-  const { u, v } = axesOf(box.rotation);
-  const d = sub(p, box);
-  return { x: dot(d, u), y: dot(d, v) };
 }
 
 /** 0 up to 360, without the noise of the last digits. */

@@ -80,7 +80,7 @@ function nameOfWall(session: Session, corner: string): string {
 const wallSide = (inward: Point): string => compass({ x: -inward.x, y: -inward.y });
 
 /** The sheet's top is north. */
-export function compass(direction: Point): string {
+function compass(direction: Point): string {
   const names = ['east', 'south-east', 'south', 'south-west', 'west', 'north-west', 'north', 'north-east'];
   const eighth = Math.round(Math.atan2(direction.y, direction.x) / (Math.PI / 4));
   return names[(eighth + 8) % 8] ?? 'north';
@@ -126,7 +126,7 @@ function openTo(piece: Piece): string[] {
 const ranks = { must: 0, should: 1, note: 2 } as const;
 
 /** Findings about a thing that nobody has left as they are, the gravest first. */
-export function findingsAbout(session: Session, id: string): readonly Finding[] {
+function findingsAbout(session: Session, id: string): readonly Finding[] {
   const all = session.report()?.findings ?? [];
   return all.filter((f) => f.subjects.includes(id) && f.leftReason === null).sort((p, q) => ranks[p.severity] - ranks[q.severity]);
 }

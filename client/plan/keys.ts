@@ -14,7 +14,7 @@ export interface PlanKeys {
   press(event: KeyPress): boolean;
 }
 
-export type KeyPress = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey'>;
+type KeyPress = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey'>;
 
 const arrows: Readonly<Record<string, Point>> = {
   ArrowLeft: { x: -1, y: 0 },

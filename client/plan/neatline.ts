@@ -3,7 +3,7 @@ import { boundingBox } from '#model/geometry/polygon.ts';
 import type { Point } from '#model/geometry/vec.ts';
 
 /** mm: one bar of the neatline */
-export const BAR = 1000;
+const BAR = 1000;
 
 export interface Bar {
   /** mm on the plan */

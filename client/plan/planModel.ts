@@ -16,7 +16,7 @@ export type LayerName = 'sheet' | 'marks' | 'things' | 'over';
 export const layerNames: readonly LayerName[] = ['sheet', 'marks', 'things', 'over'];
 
 /** What is under somebody's finger just now. */
-export interface Moving {
+interface Moving {
   /** Left out of the resting things. */
   readonly ids: ReadonlySet<string>;
   readonly bodies: readonly SceneBody[];

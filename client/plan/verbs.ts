@@ -25,7 +25,7 @@ export function thingOf(session: Session, item: Item): Thing | undefined {
 export const isLocked = (thing: Thing): boolean => 'locked' in thing && thing.locked === true;
 
 /** Puts a thing where it should be, its seats with it, as one step. False: locked, or gone. */
-export function putAt(session: Session, item: Item, to: Place): boolean {
+function putAt(session: Session, item: Item, to: Place): boolean {
   const thing = thingOf(session, item);
   if (!thing || isLocked(thing)) return false;
   if (item.kind === 'fixture') return session.commands.changeFixture(item.id, to);

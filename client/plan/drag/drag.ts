@@ -1,7 +1,7 @@
 import type { Point } from '#model/geometry/vec.ts';
 import type { PlanModel } from '../planModel.ts';
 
-export interface Held {
+interface Held {
   /** Alt: nothing draws the thing, turns are free. */
   readonly isFree: boolean;
 }
