@@ -86,7 +86,7 @@ function cornersToEdges(from: Float64Array, to: Float64Array, isSwapped: boolean
       const x = from[i] as number;
       const y = from[i + 1] as number;
       const along = ff === 0 ? 0 : ((x - bx) * fx + (y - by) * fy) / ff;
-      const t = along < 0 ? 0 : along > 1 ? 1 : along;
+      const t = Math.max(0, Math.min(along, 1));
       const footX = bx + t * fx;
       const footY = by + t * fy;
       const square = (x - footX) ** 2 + (y - footY) ** 2;

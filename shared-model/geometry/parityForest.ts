@@ -17,14 +17,20 @@ export class ParityForest {
   constructor(partCount: number, points: readonly { readonly x: number; readonly y: number }[]) {
     this.words = Math.max(1, (points.length + 31) >>> 5);
     this.loop = new Uint32Array(this.words);
-    this.parent = Int32Array.from({ length: partCount }, (_, i) => i);
+    this.parent = new Int32Array(partCount);
+    for (let i = 0; i < partCount; i++) this.parent[i] = i;
     this.size = new Int32Array(partCount).fill(1);
     this.potential = new Uint32Array(partCount * this.words);
     // Sorted by x, so that a piece of path meets the rays of one run of points.
-    this.order = Int32Array.from(points.keys());
-    this.order.sort((i, j) => (points[i]?.x ?? 0) - (points[j]?.x ?? 0));
-    this.xs = Float64Array.from(this.order, (i) => points[i]?.x ?? 0);
-    this.ys = Float64Array.from(this.order, (i) => points[i]?.y ?? 0);
+    const sorted = points.map(({ x, y }, index) => ({ x, y, index })).sort((p, q) => p.x - q.x);
+    this.order = new Int32Array(points.length);
+    this.xs = new Float64Array(points.length);
+    this.ys = new Float64Array(points.length);
+    for (const [k, { x, y, index }] of sorted.entries()) {
+      this.order[k] = index;
+      this.xs[k] = x;
+      this.ys[k] = y;
+    }
   }
 
   /** Starts the path of the next link. */
@@ -57,7 +63,10 @@ export class ParityForest {
     const { loop, potential, words } = this;
     if (i !== a) for (let w = 0; w < words; w++) loop[w] = (loop[w] as number) ^ (potential[i * words + w] as number);
     if (j !== b) for (let w = 0; w < words; w++) loop[w] = (loop[w] as number) ^ (potential[j * words + w] as number);
-    if (a === b) return loop.some((bits) => bits !== 0);
+    if (a === b) {
+      for (let w = 0; w < words; w++) if (loop[w] !== 0) return true;
+      return false;
+    }
     const [under, over] = (this.size[a] as number) < (this.size[b] as number) ? [a, b] : [b, a];
     this.parent[under] = over;
     this.size[over] = (this.size[over] as number) + (this.size[under] as number);
@@ -68,12 +77,12 @@ export class ParityForest {
   private find(i: number): number {
     const { parent, potential, words, path } = this;
     let root = i;
-    path.length = 0;
+    let steps = 0;
     while (parent[root] !== root) {
-      path.push(root);
+      path[steps++] = root;
       root = parent[root] as number;
     }
-    for (let k = path.length - 2; k >= 0; k--) {
+    for (let k = steps - 2; k >= 0; k--) {
       const node = path[k] as number;
       const above = path[k + 1] as number;
       for (let w = 0; w < words; w++)

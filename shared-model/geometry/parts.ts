@@ -80,3 +80,24 @@ export function isInPart(part: Part, x: number, y: number, slack = 0): boolean {
   }
   return true;
 }
+
+/** mm from a point to a part; 0 in a solid one and on its edge. */
+export function distanceToPart(part: Part, x: number, y: number): number {
+  if (isInPart(part, x, y)) return 0;
+  const { xy } = part;
+  const n = xy.length;
+  let least = Infinity;
+  for (let i = 0; i < n; i += 2) {
+    const k = i + 2 === n ? 0 : i + 2;
+    const px = x - (xy[i] as number);
+    const py = y - (xy[i + 1] as number);
+    const ex = (xy[k] as number) - (xy[i] as number);
+    const ey = (xy[k + 1] as number) - (xy[i + 1] as number);
+    const square = ex * ex + ey * ey;
+    const t = square === 0 ? 0 : Math.max(0, Math.min(1, (px * ex + py * ey) / square));
+    const away = (px - t * ex) ** 2 + (py - t * ey) ** 2;
+    if (away < least) least = away;
+    if (n === 4) break;
+  }
+  return Math.sqrt(least);
+}

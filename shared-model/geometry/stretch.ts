@@ -1,6 +1,6 @@
 import type { Gap } from './gaps.ts';
 import type { Part } from './parts.ts';
-import { distance, type Point } from './vec.ts';
+import type { Point } from './vec.ts';
 
 /**
  * The narrow stretch that a gap belongs to: from the gap both ways along the direction of travel, square to it, as
@@ -184,5 +184,7 @@ function toSegment(p: Point, { a, b }: StretchEnd): number {
   const ey = b.y - a.y;
   const square = ex * ex + ey * ey;
   const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * ex + (p.y - a.y) * ey) / square));
-  return distance(p, { x: a.x + t * ex, y: a.y + t * ey });
+  const dx = p.x - a.x - t * ex;
+  const dy = p.y - a.y - t * ey;
+  return Math.sqrt(dx * dx + dy * dy);
 }

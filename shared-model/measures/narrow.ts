@@ -1,10 +1,8 @@
-import { type Closest, closestOfParts } from '../geometry/closest.ts';
-import type { Gap } from '../geometry/gaps.ts';
-import { makePart, type Part } from '../geometry/parts.ts';
+import { distanceToPart, type Part } from '../geometry/parts.ts';
 import { separate } from '../geometry/separation.ts';
 import type { Stretch } from '../geometry/stretch.ts';
 import { add, lerp, type Point, scale } from '../geometry/vec.ts';
-import { type NarrowPlace, placeOf } from './narrowPlaces.ts';
+import { type NarrowPlace, placeHolding } from './narrowPlaces.ts';
 import type { Way } from './ways.ts';
 import type { WaysField } from './waysField.ts';
 import { doorDiscs } from './waysFronts.ts';
@@ -34,7 +32,7 @@ export function judgeNarrow(
   const held = new Map<NarrowPlace, Way[]>();
   for (const way of ways) {
     if (way.width >= routeMeets - 1e-6) continue;
-    const place = placeHolding(places, way);
+    const place = placeHolding(places, way.bound);
     if (place) held.set(place, [...(held.get(place) ?? []), way]);
   }
   const passed = walkedThrough(field, places);
@@ -45,15 +43,6 @@ export function judgeNarrow(
       near !== undefined && (near.size === 0 || (holdsBack.length > 0 && holdsBack.every((w) => w.judged >= routeMeets - 1e-6)));
     return { ...place, holdsBack, isPinch, matters: holdsBack.length > 0 || passed[i] === true };
   });
-}
-
-function placeHolding(places: readonly NarrowPlace[], { bound, between, width }: Way): NarrowPlace | undefined {
-  if (!bound || bound.by === 'door') return undefined;
-  if (bound.by === 'gap') return placeOf(places, bound.gap);
-  const [p, q] = between;
-  if (!p || !q) return undefined;
-  const gap: Gap = { i: -1, j: -1, width, ax: p.x, ay: p.y, bx: q.x, by: q.y };
-  return placeOf(places, gap);
 }
 
 /** For each place: a 300 mm body fits through, and reaches floor on both sides. Closing such a place lengthens a walk. */
@@ -96,10 +85,8 @@ function endPoints(field: WaysField, stretches: readonly Stretch[]): (Point | nu
 
 function fits(field: WaysField, p: Point): boolean {
   if (!field.isFloor(p)) return false;
-  const dot = makePart('', [p]);
-  const closest: Closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
-  return field.grid.near(dot, BODY / 2).every((index) => {
-    closestOfParts(dot, field.parts[index] as Part, closest);
-    return closest.distance >= BODY / 2 - 1e-6;
-  });
+  const box = { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y };
+  for (const index of field.grid.near(box, BODY / 2))
+    if (distanceToPart(field.parts[index] as Part, p.x, p.y) < BODY / 2 - 1e-6) return false;
+  return true;
 }

@@ -1,8 +1,11 @@
-import { type Closest, closestOfParts } from '../geometry/closest.ts';
+import { eachBoxPair } from '../geometry/boxPairs.ts';
 import type { Gap } from '../geometry/gaps.ts';
-import { makePart, type Part } from '../geometry/parts.ts';
+import { distanceToPart, type Part } from '../geometry/parts.ts';
+import { type Box, boundingBox } from '../geometry/polygon.ts';
 import { betweenEnds, isInStretch, type Stretch, type StretchEnd, stretchAt } from '../geometry/stretch.ts';
+import { StretchIndex } from '../geometry/stretchIndex.ts';
 import { distance, lerp, type Point } from '../geometry/vec.ts';
+import { boundEnds } from './boundEnds.ts';
 import type { WaysField } from './waysField.ts';
 import type { Bound } from './waysFronts.ts';
 
@@ -33,11 +36,14 @@ const SAME_CORNER = 1;
  */
 export function narrowPlaces(field: WaysField, threshold: number, bounds: readonly Bound[] = []): NarrowPlace[] {
   const single: { gap: Gap; parts: readonly Part[]; stretch: Stretch }[] = [];
+  const index = new StretchIndex(threshold);
   const add = (gap: Gap, parts: readonly Part[]): void => {
     if (gap.width <= TOUCHING || gap.width >= threshold) return;
-    if (single.some((known) => isInStretch(known.stretch, gap))) return;
+    if (index.near(gap).some((known) => isInStretch(known, gap))) return;
     if (!isClear(field, gap, parts)) return;
-    single.push({ gap, parts, stretch: follow(field, gap, parts, threshold) });
+    const stretch = follow(field, gap, parts, threshold);
+    single.push({ gap, parts, stretch });
+    index.add(stretch);
   };
   for (const gap of field.gaps(threshold)) add(gap, field.parts);
   for (const bound of bounds) if (bound.by === 'gap' && bound.parts !== field.parts) add(bound.gap, bound.parts);
@@ -60,14 +66,12 @@ export function narrowPlaces(field: WaysField, threshold: number, bounds: readon
 function isClear(field: WaysField, gap: Gap, parts: readonly Part[]): boolean {
   const x = (gap.ax + gap.bx) / 2;
   const y = (gap.ay + gap.by) / 2;
-  if (!field.isFloor({ x, y })) return false;
-  const middle = makePart('', [{ x, y }]);
-  const closest: Closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
-  return field.grid.near(middle, gap.width / 2).every((index) => {
-    if (index === gap.i || index === gap.j) return true;
-    closestOfParts(middle, parts[index] as Part, closest);
-    return closest.distance > gap.width / 2 - 1e-6;
-  });
+  const radius = gap.width / 2 - 1e-6;
+  for (const index of field.grid.near({ minX: x, minY: y, maxX: x, maxY: y }, radius)) {
+    if (index === gap.i || index === gap.j) continue;
+    if (distanceToPart(parts[index] as Part, x, y) <= radius) return false;
+  }
+  return field.isFloor({ x, y });
 }
 
 function follow(field: WaysField, gap: Gap, parts: readonly Part[], threshold: number): Stretch {
@@ -85,28 +89,34 @@ function follow(field: WaysField, gap: Gap, parts: readonly Part[], threshold: n
 function chains(stretches: readonly Stretch[]): number[][] {
   const group = stretches.map((_, i) => i);
   const rootOf = (i: number): number => (group[i] === i ? i : rootOf(group[i] as number));
-  stretches.forEach((p, i) => {
-    stretches.slice(i + 1).forEach((q, k) => {
-      if (meetAtCorner(p, q)) group[rootOf(i + 1 + k)] = rootOf(i);
-    });
+  const ends = stretches.flatMap((stretch, i) => endsOf(stretch).flatMap((end) => (end.isOpen ? [{ end, i }] : [])));
+  const boxes = ends.map(({ end }) => grown(boundingBox([end.a, end.b]), SAME_CORNER));
+  eachBoxPair(boxes, (p, q) => {
+    const one = ends[p] as (typeof ends)[number];
+    const other = ends[q] as (typeof ends)[number];
+    if (one.i !== other.i && betweenEnds(one.end, other.end) <= SAME_CORNER) group[rootOf(other.i)] = rootOf(one.i);
   });
   const byRoot = new Map<number, number[]>();
-  stretches.forEach((_, i) => {
+  for (const i of stretches.keys()) {
     const root = rootOf(i);
     const members = byRoot.get(root);
     if (members) members.push(i);
     else byRoot.set(root, [i]);
-  });
+  }
   return [...byRoot.values()];
 }
 
+const grown = (box: Box, by: number): Box => ({
+  minX: box.minX - by,
+  minY: box.minY - by,
+  maxX: box.maxX + by,
+  maxY: box.maxY + by,
+});
+
 const endsOf = (stretch: Stretch): StretchEnd[] => [stretch.back, stretch.ahead];
 
-function meetAtCorner(p: Stretch, q: Stretch): boolean {
-  const far = (p.length + q.length) / 2 + 2 * Math.max(distance(p.back.a, p.back.b), distance(q.back.a, q.back.b)) + 1000;
-  if (distance(p.middle, q.middle) > far + p.length + q.length) return false;
-  return endsOf(p).some((e) => endsOf(q).some((f) => e.isOpen && f.isOpen && betweenEnds(e, f) <= SAME_CORNER));
-}
+const meetAtCorner = (p: Stretch, q: Stretch): boolean =>
+  endsOf(p).some((e) => endsOf(q).some((f) => e.isOpen && f.isOpen && betweenEnds(e, f) <= SAME_CORNER));
 
 /** Along each stretch, and from one to the next between the middles of the ends that meet. */
 function chainLength(stretches: readonly Stretch[]): number {
@@ -131,6 +141,14 @@ export function betweenPlaces(p: NarrowPlace, q: NarrowPlace): number {
   return least;
 }
 
-/** The place that a gap is part of, or undefined. */
-export const placeOf = (places: readonly NarrowPlace[], gap: Gap): NarrowPlace | undefined =>
-  places.find((place) => place.stretches.some((stretch) => isInStretch(stretch, gap)));
+/** The place that holds a way to its width, or undefined. */
+export function placeHolding(places: readonly NarrowPlace[], bound: Bound | null): NarrowPlace | undefined {
+  if (!bound || bound.by === 'door') return undefined;
+  const gap = bound.by === 'gap' ? bound.gap : touchGap(bound);
+  return gap && places.find((place) => place.stretches.some((stretch) => isInStretch(stretch, gap)));
+}
+
+function touchGap(bound: Bound): Gap | undefined {
+  const [p, q] = boundEnds(bound);
+  return p && q && { i: -1, j: -1, width: distance(p, q), ax: p.x, ay: p.y, bx: q.x, by: q.y };
+}

@@ -2,15 +2,16 @@ import { type Closest, closestOfParts } from '../geometry/closest.ts';
 import type { FrontLine } from '../geometry/frontLine.ts';
 import { lengthOf, pointBefore } from '../geometry/frontLine.ts';
 import type { Gap } from '../geometry/gaps.ts';
-import { makePart, type Part } from '../geometry/parts.ts';
+import { distanceToPart, makePart, type Part } from '../geometry/parts.ts';
 import { boundingBox } from '../geometry/polygon.ts';
 import { separate } from '../geometry/separation.ts';
 import { type WalkEnd, Walker } from '../geometry/shortestWalk.ts';
 import { freeStretches, type TangentDisc, viewFront } from '../geometry/tangentDiscs.ts';
 import { distance, lerp, type Point } from '../geometry/vec.ts';
 import type { Scene, SceneOpening } from '../scene/types.ts';
+import { boundEnds, type WayEnd } from './boundEnds.ts';
 import { doorLine, edgeLine, freeEdges, type Target } from './targets.ts';
-import { endsOf, farthest, solveAll, type WayEnd } from './ways.ts';
+import { farthest, solveAll } from './ways.ts';
 import { partsWithDoorsOpen } from './waysDoor.ts';
 import { WaysField } from './waysField.ts';
 import { lookAtFronts } from './waysFronts.ts';
@@ -87,7 +88,7 @@ function widest(field: WaysField, start: Stop, goal: Stop): Width {
 function fromDoor(field: WaysField, opening: SceneOpening, target: Target): Width {
   const [way] = solveAll(field, [target], { from: [opening] });
   if (!way || way.width === 0 || !way.bound) return NO_WAY;
-  const between = endsOf(way.bound);
+  const between = boundEnds(way.bound);
   const [p, q] = between;
   return { width: way.width, at: p && q ? lerp(p, q, 0.5) : null, between };
 }
@@ -103,7 +104,7 @@ function discsOf(field: WaysField, stop: Stop, limit: number): EndDisc[] {
   const { tangents } = lookAtFronts(field, [stop.target], limit);
   return tangents.map(({ disc, line }) => {
     const id = stop.target.opening?.wall.id ?? stop.target.id;
-    return { disc, ends: () => endsOf({ by: 'touch', line: stop.target.lines[line] as FrontLine, disc, id, parts: field.parts }) };
+    return { disc, ends: () => boundEnds({ by: 'touch', line: stop.target.lines[line] as FrontLine, disc, id, parts: field.parts }) };
   });
 }
 
@@ -140,7 +141,7 @@ function bestPair(field: WaysField, sources: readonly EndDisc[], goals: readonly
   return best;
 }
 
-const gapEnds = (gap: Gap, parts: readonly Part[]): WayEnd[] => endsOf({ by: 'gap', gap, parts });
+const gapEnds = (gap: Gap, parts: readonly Part[]): WayEnd[] => boundEnds({ by: 'gap', gap, parts });
 
 function shortest(field: WaysField, start: Stop, goal: Stop, body: number): number | null {
   const radius = Math.max(body / 2, 1e-4);
@@ -178,12 +179,5 @@ function standings(field: WaysField, parts: readonly Part[], line: FrontLine, be
 const liesOn = (part: Part, { a, b }: FrontLine): boolean =>
   part.ring.length === 2 && part.ring.every((p) => Math.min(distance(p, a), distance(p, b)) < 1e-6);
 
-function hasRoom(field: WaysField, parts: readonly Part[], place: Point, radius: number): boolean {
-  if (!field.isFloor(place)) return false;
-  const center = makePart('', [place]);
-  const closest: Closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
-  return parts.every((part) => {
-    closestOfParts(center, part, closest);
-    return closest.distance >= radius - 1e-6;
-  });
-}
+const hasRoom = (field: WaysField, parts: readonly Part[], place: Point, radius: number): boolean =>
+  field.isFloor(place) && parts.every((part) => distanceToPart(part, place.x, place.y) >= radius - 1e-6);

@@ -1,21 +1,14 @@
-import { closestOfParts } from '../geometry/closest.ts';
-import { pointBefore } from '../geometry/frontLine.ts';
-import { makePart, type Part } from '../geometry/parts.ts';
 import type { Polygon } from '../geometry/polygon.ts';
 import { boundingBox } from '../geometry/polygon.ts';
-import { distance, lerp, type Point } from '../geometry/vec.ts';
+import { lerp, type Point } from '../geometry/vec.ts';
 import type { Scene } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 import { accessFigures } from './accessFigures.ts';
+import { boundEnds, type WayEnd } from './boundEnds.ts';
 import { type Chairs, type Target, targetsOf } from './targets.ts';
 import { WaysField } from './waysField.ts';
 import type { Bound } from './waysFronts.ts';
 import { type SolvedWay, type SolveOptions, solveWays } from './waysSolve.ts';
-
-/** A place on an obstacle: its id (a wall: "wall:" and the corner it starts at) and the point, mm. */
-export interface WayEnd extends Point {
-  readonly id: string;
-}
 
 /** How wide a disc can travel from a door to a front. */
 export interface Way {
@@ -90,7 +83,7 @@ export function farthest(scene: Scene): number {
 
 export function toWay(solved: SolvedWay): Way {
   const { target, from, width, bound, isCapped, share } = solved;
-  const between = bound && !isCapped ? endsOf(bound) : [];
+  const between = bound && !isCapped ? boundEnds(bound) : [];
   const [p, q] = between;
   const at = p && q ? lerp(p, q, 0.5) : null;
   return {
@@ -108,48 +101,4 @@ export function toWay(solved: SolvedWay): Way {
     isAtLeast: isCapped,
     bound,
   };
-}
-
-/** Both obstacles of the narrowest place, each with its point. */
-export function endsOf(bound: Bound): WayEnd[] {
-  switch (bound.by) {
-    case 'gap': {
-      const { gap, parts } = bound;
-      const end = (index: number, x: number, y: number): WayEnd => ({ id: (parts[index] as Part).id, x, y });
-      return [end(gap.i, gap.ax, gap.ay), end(gap.j, gap.bx, gap.by)];
-    }
-    case 'door': {
-      const { opening } = bound.door;
-      return [
-        { id: opening.wall.id, ...opening.clearA },
-        { id: opening.wall.id, ...opening.clearB },
-      ];
-    }
-    case 'touch':
-      return touchEnds(bound);
-  }
-}
-
-/** Of the front's touching point and what else the disc touches, the two that lie farthest apart. */
-function touchEnds({ line, disc, id, parts }: Extract<Bound, { by: 'touch' }>): WayEnd[] {
-  const contacts: WayEnd[] = [{ id, ...pointBefore(line, disc.u, 0) }];
-  const center = makePart('', [disc.center, disc.center]);
-  const closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
-  const reach = disc.diameter / 2 + 0.01;
-  for (const part of parts) {
-    if (part.minX > disc.center.x + reach || part.maxX < disc.center.x - reach) continue;
-    if (part.minY > disc.center.y + reach || part.maxY < disc.center.y - reach) continue;
-    closestOfParts(center, part, closest);
-    if (closest.distance <= reach) contacts.push({ id: part.id, x: closest.bx, y: closest.by });
-  }
-  let best: WayEnd[] = contacts.slice(0, 2);
-  let widest = -1;
-  contacts.forEach((p, i) => {
-    for (const q of contacts.slice(i + 1)) {
-      if (distance(p, q) <= widest + 1e-6) continue;
-      widest = distance(p, q);
-      best = [p, q];
-    }
-  });
-  return best;
 }

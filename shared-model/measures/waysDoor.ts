@@ -1,6 +1,6 @@
 import { type Closest, closestOfParts } from '../geometry/closest.ts';
 import { addGap, byWidth, type Gap } from '../geometry/gaps.ts';
-import { isInPart, makePart, type Part } from '../geometry/parts.ts';
+import { distanceToPart, makePart, type Part } from '../geometry/parts.ts';
 import type { Polygon } from '../geometry/polygon.ts';
 import { add, distance, dot, lerp, type Point, scale, sub, unit } from '../geometry/vec.ts';
 import type { SceneOpening } from '../scene/types.ts';
@@ -122,19 +122,9 @@ function isOutside(field: WaysField, { wall }: SceneOpening, left: Point, right:
 /** Diameter (mm) of the widest disc round a point. */
 function roomRound(field: WaysField, p: Point, parts: readonly Part[], fresh: readonly number[]): number {
   if (field.isInHollow(p)) return 0;
-  const dot = makePart('', [p, p]);
-  const reach = Math.max(...fresh.map((i) => distanceTo(dot, parts[i] as Part)));
   let least = Infinity;
-  for (const i of [...field.grid.near(dot, reach), ...fresh]) {
-    const part = parts[i] as Part;
-    if (isInPart(part, p.x, p.y)) return 0;
-    least = Math.min(least, distanceTo(dot, part));
-  }
+  for (const i of fresh) least = Math.min(least, distanceToPart(parts[i] as Part, p.x, p.y));
+  const box = { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y };
+  for (const i of field.grid.near(box, least)) least = Math.min(least, distanceToPart(parts[i] as Part, p.x, p.y));
   return 2 * least;
-}
-
-function distanceTo(p: Part, q: Part): number {
-  const closest: Closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
-  closestOfParts(p, q, closest);
-  return closest.distance;
 }

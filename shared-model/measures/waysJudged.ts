@@ -1,7 +1,7 @@
 import type { Gap } from '../geometry/gaps.ts';
 import { isInStretch } from '../geometry/stretch.ts';
 import { type AccessFigures, accessFigures } from './accessFigures.ts';
-import { betweenPlaces, type NarrowPlace } from './narrowPlaces.ts';
+import { betweenPlaces, type NarrowPlace, placeHolding } from './narrowPlaces.ts';
 import { solveAll } from './ways.ts';
 import type { WaysField } from './waysField.ts';
 import type { SolvedWay } from './waysSolve.ts';
@@ -36,7 +36,11 @@ export function openPinches(field: WaysField, ways: readonly SolvedWay[], pinche
   const figures = accessFigures(field.scene);
   const better = new Map<SolvedWay, SolvedWay>();
   if (pinches.places.length === 0) return better;
-  const held = ways.filter((way) => way.from && way.width < figures.routeMeets && way.width >= figures.pinchMeets - 1e-6);
+  const held = ways.filter((way) => {
+    if (!way.from || way.width >= figures.routeMeets || way.width < figures.pinchMeets - 1e-6) return false;
+    // Where a pinch is wider than the door, the door is named.
+    return way.bound?.by === 'door' || placeHolding(pinches.places, way.bound) !== undefined;
+  });
   if (held.length === 0) return better;
   const targets = held.map((way) => way.target);
   for (const open of sets(pinches)) {

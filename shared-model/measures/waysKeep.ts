@@ -8,8 +8,16 @@ import { solveWays } from './waysSolve.ts';
 /** mm: a way that loses no more than this keeps its width. */
 const KEPT = 1e-3;
 
+/** A way and the width (mm) that it has to keep. */
+export interface KeptWay {
+  readonly target: Target;
+  readonly width: number;
+}
+
 /** Says fast whether further obstacles leave every way as wide as it has to be. */
 export interface WaysKeeper {
+  /** Every way there is, with min(needed, its width without further obstacles). */
+  readonly ways: readonly KeptWay[];
   /** True when every way keeps min(needed, its width without them). */
   keeps(extra: readonly Polygon[]): boolean;
   /** The fronts whose ways do not keep it. */
@@ -23,7 +31,7 @@ export interface WaysKeeper {
  * Where the walls do not hold there are no ways to keep.
  */
 export function waysKeeper(scene: Scene, needed: number = accessFigures(scene).routeMeets): WaysKeeper {
-  if (!scene.room.isSound || needed <= 0) return { keeps: () => true, lost: () => [] };
+  if (!scene.room.isSound || needed <= 0) return { ways: [], keeps: () => true, lost: () => [] };
   const field = WaysField.of(scene);
   const options = { limit: needed, shareAt: 0, shareMeets: 0 };
   const present = solveWays(field, targetsOf(scene), options).filter((way) => way.from !== null && way.width > 0);
@@ -33,7 +41,7 @@ export function waysKeeper(scene: Scene, needed: number = accessFigures(scene).r
     const now = solveWays(field.with(extra), targets, options);
     return targets.filter((_, i) => (now[i]?.width ?? 0) < (present[i]?.width ?? 0) - KEPT);
   };
-  return { keeps: (extra) => lost(extra).length === 0, lost };
+  return { ways: present.map(({ target, width }) => ({ target, width })), keeps: (extra) => lost(extra).length === 0, lost };
 }
 
 /** True when further obstacles leave every way min(needed, present width). For many questions keep a `waysKeeper`. */

@@ -87,7 +87,7 @@ export function solveWays(field: WaysField, targets: readonly Target[], options:
 function together(door: OpenDoor, open: Passage | null, shut: Passage, limit: number): Passage {
   if (!open) return shut;
   if (open.width < Math.min(door.clear, limit) - EXACT) return open;
-  if (shut.width > door.clear || door.clear >= limit) return shut.width > open.width ? shut : open;
+  if (shut.width >= door.clear - EXACT || door.clear >= limit) return shut.width > open.width ? shut : open;
   return { width: door.clear, bound: { by: 'door', door } };
 }
 
