@@ -9,6 +9,8 @@ const options = z.strictObject({
 });
 const notAdvice = 'A class rule, not legal advice: your licensing authority decides how many children may be in the room.';
 
+const many = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
+
 export const work = defineRule({
   id: 'places/work',
   asks: 'Is there a place to work for every child?',
@@ -17,9 +19,9 @@ export const work = defineRule({
   sources: ['class rule'],
   options,
   messages: {
-    tooFew: `{seats} seats and {mats} mats make {work} places to work, {most} at the very most; {children} children ask for {needed}. ${notAdvice}`,
-    noFloor: `{seats} seats are fewer than the {needed} places to work that {children} children ask for, and how many mats fit is not known. ${notAdvice}`,
-    notProven: `{seats} seats and {mats} mats make {work} places to work, perhaps {most}; {children} children ask for {needed}. ${notAdvice}`,
+    tooFew: `{seats} and {mats} make {work} places to work, {most} at the very most; {children} children ask for {needed}. ${notAdvice}`,
+    noFloor: `{seats} are fewer than the {needed} places to work that {children} children ask for, and how many mats fit is not known. ${notAdvice}`,
+    notProven: `{seats} and {mats} make {work} places to work, perhaps {most}; {children} children ask for {needed}. ${notAdvice}`,
   },
   judge({ scene, measures, options: { perChild } }): RuleResult {
     const children = countOf(scene.classroom.children.groups);
@@ -33,12 +35,12 @@ export const work = defineRule({
       measured: { value: least, unit: 'places' },
       needed: { value: needed, unit: 'places' },
     } as const;
-    const data = { seats, children, needed };
+    const data = { seats: many(seats, 'seat'), children, needed };
     if (!mats) {
       const missing = ['mend the walls: they cross or do not close'];
       return { applies: true, findings: [{ ...common, outcome: 'cannot-tell', messageKey: 'noFloor', data, missing }] };
     }
-    const figures = { ...data, mats: mats.count, work: least, most };
+    const figures = { ...data, mats: many(mats.count, 'mat'), work: least, most };
     if (most < needed) return { applies: true, findings: [{ ...common, outcome: 'problem', messageKey: 'tooFew', data: figures }] };
     const short = needed - least;
     const missing = [`a place for ${short} more: lay the mats out in the room and see whether the ways stay open, or set out more seats`];
