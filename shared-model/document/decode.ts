@@ -5,10 +5,11 @@ import { cleanJson, isReserved, type Plain, UnfitValue } from './plain.ts';
 /**
  * A part of the document as the file has it, unjudged. Entry by entry, never through toJSON:
  * a key such as "__proto__" must not reach an object.
+ * @param aside called with a field that no file may hold, which is then left out; absent: it is thrown.
  * @throws UnfitValue for reserved keys and for what JSON cannot hold.
  */
-export function plainOf(value: unknown, shape: Shape, path = ''): unknown {
-  if (value instanceof Y.Map) return shape.as === 'byId' ? plainById(value, shape, path) : plainFields(value, shape, path);
+export function plainOf(value: unknown, shape: Shape, path = '', aside?: Aside): unknown {
+  if (value instanceof Y.Map) return shape.as === 'byId' ? plainById(value, shape, path) : plainFields(value, shape, path, aside);
   if (value instanceof Y.Array) {
     const entry: Shape = shape.as === 'list' ? shape.entry : { as: 'value' };
     return [...value].map((item, index) => plainOf(item, entry, `${path}[${index}]`));
@@ -17,15 +18,23 @@ export function plainOf(value: unknown, shape: Shape, path = ''): unknown {
   return cleanJson(value, path);
 }
 
-function plainFields(map: Y.Map<unknown>, shape: Shape, path: string): Plain {
+export type Aside = (unfit: UnfitValue) => void;
+
+function plainFields(map: Y.Map<unknown>, shape: Shape, path: string, aside?: Aside): Plain {
   const fields: Plain = {};
   for (const [docKey, value] of map.entries()) {
     if (isMark(docKey)) continue;
     const key = toFileKey(docKey);
-    if (isReserved(key)) throw new UnfitValue(`${path}.${key}`, `the reserved key "${key}"`, 'another key');
     const field: Shape = shape.as === 'fields' ? shapeOf(shape, key) : { as: 'value' };
     if (field.as === 'byId' && isAbsent(value)) continue;
-    fields[key] = plainOf(value, field, path === '' ? key : `${path}.${key}`);
+    const at = path === '' ? key : `${path}.${key}`;
+    try {
+      if (isReserved(key)) throw new UnfitValue(at, `the reserved key "${key}"`, 'another key');
+      fields[key] = plainOf(value, field, at, aside);
+    } catch (error) {
+      if (!aside || !(error instanceof UnfitValue)) throw error;
+      aside(error);
+    }
   }
   return fields;
 }

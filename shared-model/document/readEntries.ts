@@ -1,7 +1,7 @@
 import * as Y from 'yjs';
 import { toProblem } from '../schema/readFile.ts';
 import { idOf, inOrder, isAbsent, plainOf } from './decode.ts';
-import { type ByIdShape, type EntryShape, type FieldsShape, isMark, type ListShape, shapeOf, toFileKey } from './layout.ts';
+import { type ByIdShape, type EntryShape, type FieldsShape, isMark, type ListShape, type Shape, shapeOf, toFileKey } from './layout.ts';
 import { freezeDeep, isPlainObject, isReserved, type Plain, sameJson, sayFound, UnfitValue } from './plain.ts';
 import { type Memory, sameFields, sameList } from './remember.ts';
 import type { NeedsRepair } from './types.ts';
@@ -61,8 +61,8 @@ function found(before: Found<Plain[]> | undefined, values: Plain[], problems: Ne
 /** One thing: its own fields judged by the schema as a whole, the lists in it entry by entry. Null: set aside. */
 function readEntry(memory: Memory, map: Y.Map<unknown>, shape: EntryShape, path: string, identity: Plain): Found<Plain | null> {
   return memory.of<Found<Plain | null>>(map, (before) => {
-    const split = splitFields(memory, map, shape, path);
-    if ('problem' in split) return { value: null, problems: [split.problem] };
+    const split = splitFields(memory, map, shape, path, 'whole');
+    if (split.unfit) return { value: null, problems: split.problems };
     const file = { ...identity, ...split.own, ...identity };
     const parsed = shape.own.safeParse(file);
     if (!parsed.success) return { value: null, problems: parsed.error.issues.map((issue) => under(path, toProblem(issue, file))) };
@@ -77,11 +77,9 @@ function readEntry(memory: Memory, map: Y.Map<unknown>, shape: EntryShape, path:
  */
 export function readSettings(memory: Memory, map: Y.Map<unknown>, shape: EntryShape, path: string): Found<Plain> {
   return memory.of<Found<Plain>>(map, (before) => {
-    const problems: NeedsRepair[] = [];
-    const split = splitFields(memory, map, shape, path);
-    const file = 'problem' in split ? {} : structuredCopy(split.own);
-    if ('problem' in split) problems.push(split.problem);
-    else problems.push(...split.problems);
+    const split = splitFields(memory, map, shape, path, 'by field');
+    const problems = [...split.problems];
+    const file = structuredCopy(split.own);
     let parsed = shape.own.safeParse(file);
     // Each round takes out the fields that did not parse; what is then missing is taken out one level up.
     for (let round = 0; !parsed.success && round < 12; round++) {
@@ -93,26 +91,39 @@ export function readSettings(memory: Memory, map: Y.Map<unknown>, shape: EntrySh
     }
     if (!parsed.success) parsed = shape.own.safeParse({});
     const own = freezeFields(before?.value, (parsed.data ?? {}) as Plain);
-    const lists = 'problem' in split ? {} : split.lists;
-    return { value: sameFields(before?.value, { ...own, ...lists }), problems: problems.length === 0 ? none : problems };
+    return { value: sameFields(before?.value, { ...own, ...split.lists }), problems: problems.length === 0 ? none : problems };
   });
 }
 
-type Split = { own: Plain; lists: Plain; problems: readonly NeedsRepair[] } | { problem: NeedsRepair };
+interface Split {
+  readonly own: Plain;
+  readonly lists: Plain;
+  readonly problems: readonly NeedsRepair[];
+  /** A field is one that no file may hold. */
+  readonly unfit: boolean;
+}
 
-/** Sorts a thing's fields into its own and the lists of things in it. */
-function splitFields(memory: Memory, map: Y.Map<unknown>, shape: FieldsShape, path: string): Split {
+/**
+ * Sorts a thing's fields into its own and the lists of things in it.
+ * @param how whole: the first unfit field ends it; by field: it is left out and the others stand.
+ */
+function splitFields(memory: Memory, map: Y.Map<unknown>, shape: FieldsShape, path: string, how: 'whole' | 'by field'): Split {
   const own: Plain = {};
   const lists: Plain = {};
   const problems: NeedsRepair[] = [];
+  let unfit = false;
+  const aside = ({ path: at, found, expected }: UnfitValue): void => {
+    unfit = true;
+    problems.push({ path: at, found, expected });
+  };
   for (const [key, field] of shape.fields) if (field.as === 'byId' && !field.mayBeAbsent) lists[key] = emptyList;
   for (const [docKey, raw] of map.entries()) {
     if (isMark(docKey)) continue;
     const key = toFileKey(docKey);
     const at = `${path}.${key}`;
-    if (isReserved(key)) return { problem: { path: at, found: `the reserved key "${key}"`, expected: 'another key' } };
     const field = shapeOf(shape, key);
-    if (field.as === 'byId' && raw instanceof Y.Map) {
+    if (isReserved(key)) aside(new UnfitValue(at, `the reserved key "${key}"`, 'another key'));
+    else if (field.as === 'byId' && raw instanceof Y.Map) {
       if (field.mayBeAbsent && isAbsent(raw)) continue;
       const inner = readById(memory, raw, field, at);
       lists[key] = inner.value;
@@ -121,23 +132,25 @@ function splitFields(memory: Memory, map: Y.Map<unknown>, shape: FieldsShape, pa
       const inner = readList(memory, raw, field, at);
       lists[key] = inner.value;
       problems.push(...inner.problems);
-    } else if (field.as === 'byId' || field.as === 'list') {
-      problems.push({ path: at, found: sayFound(raw), expected: 'a list of things' });
-    } else if (field.as === 'fields' && 'own' in field && raw instanceof Y.Map) {
-      const inner = readSettings(memory, raw, field as EntryShape, at);
+    } else if (isEntryShape(field) && raw instanceof Y.Map) {
+      const inner = readSettings(memory, raw, field, at);
       lists[key] = inner.value;
       problems.push(...inner.problems);
+    } else if (field.as === 'byId' || field.as === 'list' || isEntryShape(field)) {
+      problems.push({ path: at, found: sayFound(raw), expected: isEntryShape(field) ? 'fields' : 'a list of things' });
     } else {
       try {
-        own[key] = plainOf(raw, field, at);
+        own[key] = plainOf(raw, field, at, how === 'by field' ? aside : undefined);
       } catch (error) {
         if (!(error instanceof UnfitValue)) throw error;
-        return { problem: { path: error.path, found: error.found, expected: error.expected } };
+        aside(error);
       }
     }
   }
-  return { own, lists, problems: problems.length === 0 ? none : problems };
+  return { own, lists, problems: problems.length === 0 ? none : problems, unfit };
 }
+
+const isEntryShape = (field: Shape): field is EntryShape => field.as === 'fields' && 'own' in field;
 
 const emptyList: Plain[] = Object.freeze([]) as unknown as Plain[];
 
