@@ -1,5 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import '@fontsource-variable/source-serif-4/index.css';
+import '@fontsource-variable/source-serif-4/wght-italic.css';
 import './styles/index.css';
 import { App } from './App.tsx';
 import { pageUpdate } from './session/pageUpdate.ts';

@@ -72,7 +72,9 @@ export function FindingItem({ group, isShown, letters, units }: Props) {
           )}
           <p>{finding.why}</p>
           {others.length > 0 && (
-            <p className="aside">At the same place also: {others.map((other) => nameOf(other.subjects[0], scene)).join(', ')}.</p>
+            <p className="aside">
+              At the same place also: {[...new Set(others.map((other) => nameOf(other.subjects[0], scene)))].join(', ')}.
+            </p>
           )}
         </div>
       )}

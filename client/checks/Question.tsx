@@ -1,6 +1,7 @@
 import { useUnits, useView } from '../session/hooks.ts';
 import { FindingItem } from './FindingItem.tsx';
 import { isIn } from './groupFindings.ts';
+import { MatWords } from './MatWords.tsx';
 import type { QuestionState } from './sortFindings.ts';
 
 /** One of the nine questions, and what was found. */
@@ -22,6 +23,7 @@ export function Question({ state, letters }: { state: QuestionState; letters: Re
         <p className="question-answer">{answerWords[state.answer]}</p>
       )}
       {state.problems.length > 0 && state.unknown > 0 && <p className="aside">Something is not known: see "Measure these next".</p>}
+      {state.id === 'floor' && <MatWords />}
     </section>
   );
 }

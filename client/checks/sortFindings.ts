@@ -8,7 +8,7 @@ export const questionIds = Object.keys(questions) as QuestionId[];
 export const questionOf = (rule: string): string => rule.slice(0, rule.indexOf('/'));
 
 /** Problems that nobody left as they are. */
-export const openProblems = (report: Report): Finding[] => report.findings.filter((f) => f.outcome === 'problem' && f.leftReason === null);
+const openProblems = (report: Report): Finding[] => report.findings.filter((f) => f.outcome === 'problem' && f.leftReason === null);
 /** The same, each thing to mend once. */
 export const openGroups = (report: Report): FindingGroup[] => groupFindings(openProblems(report));
 /** What could not be told, and nobody left as it is. */

@@ -29,7 +29,7 @@ export function PeopleLine() {
   );
 }
 
-export function Initials({ person }: { person: Pick<Person, 'name' | 'initials' | 'edge'> }) {
+function Initials({ person }: { person: Pick<Person, 'name' | 'initials' | 'edge'> }) {
   return (
     <abbr className={`initials ${person.edge}`} title={person.name || 'name not given'}>
       {person.initials || '–'}

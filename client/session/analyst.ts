@@ -1,6 +1,6 @@
 import type { Report } from '#model/analysis/report.ts';
 import type { Classroom } from '#model/schema/types.ts';
-import type { Preview, Session } from './types.ts';
+import type { Preview } from './types.ts';
 
 /** Judges a classroom away from the drawing. The session asks it after each change; the latest question wins. */
 export interface Analyst {
@@ -19,9 +19,7 @@ export interface Analyst {
   close(): void;
 }
 
-/** How `openSession` is called. Rejects with an Error in words for people when the classroom can be neither read nor begun. */
-export type OpenSession = (id: string, options: OpenOptions) => Promise<Session>;
-
+/** What `openSession` is given. */
 export interface OpenOptions {
   readonly analyst: Analyst;
   readonly person: { readonly name: string; readonly initials: string };

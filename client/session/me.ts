@@ -5,7 +5,6 @@ export interface Me {
 }
 
 const KEY = 'lowshelf.me';
-const listeners = new Set<() => void>();
 let known: Me | null | undefined;
 
 export function readMe(): Me | null {
@@ -23,12 +22,6 @@ export function keepMe(given: Me): void {
   } catch {
     // A browser that keeps nothing still knows it until the page closes.
   }
-  for (const listener of listeners) listener();
-}
-
-export function subscribeMe(listener: () => void): () => void {
-  listeners.add(listener);
-  return () => listeners.delete(listener);
 }
 
 function load(): Me | null {

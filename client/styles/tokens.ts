@@ -29,6 +29,3 @@ export const fonts = {
   title: "'Source Serif 4 Variable', 'Source Serif 4', Georgia, serif",
   control: "system-ui, -apple-system, 'Segoe UI', 'Noto Sans', Roboto, sans-serif",
 } as const;
-
-/** Drawing text is never smaller (px). */
-export const LEAST_DRAWING_TEXT = 10;

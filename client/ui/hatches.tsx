@@ -1,7 +1,7 @@
 import type { AreaCode } from '#model/catalogue/areas.ts';
 
 /** Spacing of the hatch lines, px. */
-export const HATCH = 5;
+const HATCH = 5;
 
 /** id of the pattern in the page; null: no hatch. */
 export const hatchId = (code: AreaCode): string => `hatch-${code}`;
@@ -31,8 +31,8 @@ export function HatchPatterns() {
   );
 }
 
-/** Lines of one 5 px tile; also for a canvas (`new Path2D`). */
-export const hatchPaths: Readonly<Record<AreaCode, string>> = {
+/** Lines of one 5 px tile. */
+const hatchPaths: Readonly<Record<AreaCode, string>> = {
   PL: 'M0 2.5H5',
   SE: 'M2.5 0V5',
   MA: 'M-1 6 6 -1M-1 1 1 -1M4 6 6 4',

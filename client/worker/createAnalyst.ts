@@ -1,83 +1,59 @@
 import type { Report } from '#model/analysis/report.ts';
-import type { Classroom } from '#model/schema/types.ts';
 import type { Analyst } from '../session/analyst.ts';
-import type { Preview } from '../session/types.ts';
-import { changeBetween } from './classroomChange.ts';
-import type { Answer, Aside, Failure, Question } from './messages.ts';
+import { channelTo, type Moment, type Port } from './channel.ts';
+import { joinReports } from './joinReports.ts';
+import type { Answer, Aside, Failure } from './messages.ts';
 
-type Port = Pick<Worker, 'postMessage' | 'terminate'> & {
-  onmessage: ((event: MessageEvent<Answer | Failure>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-};
-const RESTARTS = 2;
+/** Quiet time after the last change before the slower checks run (ms). */
+const SETTLE_AFTER = 150;
 
-/** An analyst in a worker of its own. A worker that dies is started again, twice; then it says so. */
+/**
+ * Two workers: one follows a drag and is never kept waiting, the other takes the slower checks once it has been quiet.
+ * The latest question wins in both; an answer to an older one is dropped.
+ */
 export function createAnalyst(start: () => Port = startWorker): Analyst & { aside(): Aside } {
   const listeners = new Set<() => void>();
-  let port = begin();
-  let restarts = 0;
-  let sequence = 0;
-  let sent: Classroom | null = null;
-  let asked: { classroom: Classroom; arrangement: string; preview: Preview | null } | null = null;
-  let isLiveOut = false;
-  let isPending = false;
+  let asked: Moment | null = null;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let settled: Report | null = null;
+  let settledAt = 0;
   let report: Report | null = null;
   let aside: Aside = { places: null };
   let trouble: string | null = null;
-  let isThinking = false;
 
-  function begin(): Port {
-    const worker = start();
-    worker.onmessage = ({ data }) => hear(data);
-    worker.onerror = (event) => {
-      event.preventDefault();
-      revive(event.message);
-    };
-    return worker;
-  }
-
-  function revive(why: string): void {
-    port.terminate();
-    sent = null;
-    isLiveOut = false;
-    if (restarts >= RESTARTS) {
-      trouble = `The checks cannot run here (${why || 'the browser refused'}). The drawing works and is kept; load the page again for the checks.`;
-      isThinking = false;
-      tell();
-      return;
-    }
-    restarts += 1;
-    port = begin();
-    if (asked) post(false);
-  }
-
-  function post(prove: boolean): void {
-    if (!asked) return;
-    sequence += 1;
-    const { classroom, arrangement, preview } = asked;
-    const part: Question['classroom'] =
-      sent === null ? { whole: classroom } : sent === classroom ? null : { change: changeBetween(sent, classroom) };
-    sent = classroom;
-    isLiveOut = true;
-    isPending = false;
-    isThinking = true;
-    port.postMessage({ sequence, classroom: part, arrangement, preview, prove } satisfies Question);
-  }
+  const hooks = { start, hear, giveUp };
+  const quick = channelTo(hooks);
+  const slow = channelTo(hooks);
 
   function hear(message: Answer | Failure): void {
-    if (message.sequence !== sequence) return;
-    isLiveOut = false;
     if ('failure' in message) {
+      if (message.sequence !== asked?.sequence) return;
       trouble = message.failure;
-      isThinking = false;
-    } else {
-      restarts = 0;
-      report = message.report;
-      aside = message.aside;
-      trouble = message.troubles.length === 0 ? null : message.troubles.join(' ');
-      isThinking = message.stage === 'live';
-    }
-    if (isPending) post(false);
+      if (message.work !== 'live') settledAt = message.sequence;
+    } else if (message.work === 'live') hearLive(message);
+    else hearSettled(message);
+    tell();
+  }
+
+  function hearLive({ sequence, report: live, troubles }: Answer): void {
+    // While a drag goes on its answers follow one another; one that comes after its own settled answer is late.
+    if (sequence <= settledAt) return;
+    report = joinReports(live, settled);
+    trouble = sayTroubles(troubles);
+  }
+
+  function hearSettled({ sequence, report: whole, aside: beside, troubles }: Answer): void {
+    settled = whole;
+    if (beside) aside = beside;
+    if (sequence !== asked?.sequence) return;
+    settledAt = sequence;
+    report = whole;
+    trouble = sayTroubles(troubles);
+  }
+
+  function giveUp(why: string): void {
+    trouble = `The checks cannot run here (${why || 'the browser refused'}). The drawing works and is kept; load the page again for the checks.`;
+    settledAt = asked?.sequence ?? 0;
     tell();
   }
 
@@ -88,28 +64,35 @@ export function createAnalyst(start: () => Port = startWorker): Analyst & { asid
   return {
     ask(classroom, arrangement, preview) {
       if (asked?.classroom === classroom && asked.arrangement === arrangement && asked.preview === preview) return;
-      asked = { classroom, arrangement, preview };
-      // One live question at a time: while it is out, only the latest waits.
-      if (isLiveOut) isPending = true;
-      else post(false);
+      const moment: Moment = { sequence: (asked?.sequence ?? 0) + 1, classroom, arrangement, preview };
+      asked = moment;
+      quick.ask(moment, 'live');
+      clearTimeout(timer);
+      timer = setTimeout(() => slow.ask(moment, 'settle'), SETTLE_AFTER);
     },
     prove() {
-      post(true);
+      if (!asked) return;
+      clearTimeout(timer);
+      slow.ask(asked, 'prove');
     },
     report: () => report,
     aside: () => aside,
     trouble: () => trouble,
-    isThinking: () => isThinking,
+    isThinking: () => asked !== null && settledAt !== asked.sequence,
     subscribe(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
     close() {
-      port.terminate();
+      clearTimeout(timer);
+      quick.close();
+      slow.close();
       listeners.clear();
     },
   };
 }
+
+const sayTroubles = (troubles: readonly string[]): string | null => (troubles.length === 0 ? null : troubles.join(' '));
 
 function startWorker(): Port {
   return new Worker(new URL('./worker.ts', import.meta.url), { type: 'module', name: 'checks' });

@@ -4,7 +4,10 @@ import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from '../session/types.ts';
 import type { ClassroomChange } from './classroomChange.ts';
 
-/** What the page asks of the worker. */
+/** live: what follows a drag. settle: everything that takes no longer than about a second. prove: also what takes longer. */
+export type Work = 'live' | 'settle' | 'prove';
+
+/** What the page asks of a worker. */
 export interface Question {
   /** Rises with every question; an answer carries the number of its question. */
   readonly sequence: number;
@@ -12,8 +15,7 @@ export interface Question {
   readonly classroom: { readonly whole: Classroom } | { readonly change: ClassroomChange } | null;
   readonly arrangement: string;
   readonly preview: Preview | null;
-  /** Also run the checks that take seconds. */
-  readonly prove: boolean;
+  readonly work: Work;
 }
 
 /** What the sheets show beside the report: too large or too slow to reckon on the page. */
@@ -24,10 +26,11 @@ export interface Aside {
 
 export interface Answer {
   readonly sequence: number;
-  /** live: the slower checks are still those of an earlier answer. settled: all of one moment. */
-  readonly stage: 'live' | 'settled' | 'proved';
+  readonly work: Work;
+  /** Of the rules that were run: live work leaves the slower ones out. */
   readonly report: Report;
-  readonly aside: Aside;
+  /** null: not reckoned in live work. */
+  readonly aside: Aside | null;
   /** Checks that could not be worked out, in words. */
   readonly troubles: readonly string[];
 }
@@ -35,5 +38,6 @@ export interface Answer {
 /** The whole question failed; the last report stands. */
 export interface Failure {
   readonly sequence: number;
+  readonly work: Work;
   readonly failure: string;
 }

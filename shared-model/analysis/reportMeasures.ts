@@ -9,13 +9,12 @@ export interface ReportMeasures {
   readonly [key: string]: unknown;
 }
 
-/** Those that the live rules reckon anyway: shown at every frame of a drag. */
+/** Those that the live rules reckon anyway: shown at every frame of a drag. Mats and what counts them take too long for that. */
 export function liveReportMeasures(measures: Measures): ReportMeasures {
   const ways = measures.ways();
   return {
     ways: reportWays(ways),
     narrow: reportNarrow(ways),
-    mats: reportMats(measures.mats()),
     reach: reportReach(measures.reach()),
     order: measures.order().strands(),
   };
@@ -24,6 +23,7 @@ export function liveReportMeasures(measures: Measures): ReportMeasures {
 export function reportMeasures(measures: Measures): ReportMeasures {
   return {
     ...liveReportMeasures(measures),
+    mats: reportMats(measures.mats()),
     places: reportPlaces(measures.floorPlaces(), measures.placesOverYear(), measures.places()),
   };
 }

@@ -54,7 +54,11 @@ describe('what is sent to the worker', () => {
 
   it('always gives the later classroom, whatever was done to the pieces', () => {
     const seed = Number(process.env.SEED ?? 20261125);
-    const move = fc.record({ what: fc.constantFrom('move', 'add', 'drop', 'turn round'), at: fc.nat(5), x: fc.integer({ min: 0, max: 6000 }) });
+    const move = fc.record({
+      what: fc.constantFrom('move', 'add', 'drop', 'turn round'),
+      at: fc.nat(5),
+      x: fc.integer({ min: 0, max: 6000 }),
+    });
     fc.assert(
       fc.property(fc.array(move, { maxLength: 12 }), (moves) => {
         let now = room;

@@ -1,18 +1,21 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { createAnalyst } from '#client/worker/createAnalyst.ts';
 import type { Answer, Failure, Question } from '#client/worker/messages.ts';
+import type { Report } from '#model/analysis/report.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
 const room = plainRoom();
-const report = (name: string): Answer['report'] => ({
+const report = (change: Partial<Report> = {}): Report => ({
   format: 'lowshelf.report',
   version: 1,
-  classroom: name,
+  classroom: 'Plain room',
   arrangement: 'a1',
   answers: {},
   findings: [],
   measures: {},
+  ...change,
 });
+const drag = (x: number) => ({ piece: 's1', x, y: 0, rotation: 0 });
 
 class FakeWorker {
   readonly asked: Question[] = [];
@@ -25,8 +28,8 @@ class FakeWorker {
   terminate(): void {
     this.isGone = true;
   }
-  say(sequence: number, more: Partial<Answer> = {}): void {
-    const answer: Answer = { sequence, stage: 'live', report: report(`of ${sequence}`), aside: { places: null }, troubles: [], ...more };
+  say(sequence: number, work: Answer['work'], more: Partial<Answer> = {}): void {
+    const answer: Answer = { sequence, work, report: report(), aside: null, troubles: [], ...more };
     this.onmessage?.({ data: answer } as MessageEvent<Answer>);
   }
   die(): void {
@@ -34,6 +37,7 @@ class FakeWorker {
   }
 }
 
+/** The first worker follows a drag, the second takes the slower checks. */
 function started() {
   const workers: FakeWorker[] = [];
   const analyst = createAnalyst(() => {
@@ -41,74 +45,125 @@ function started() {
     workers.push(worker);
     return worker as unknown as Worker;
   });
-  return { analyst, workers, now: () => workers.at(-1) ?? new FakeWorker() };
+  const at = (index: number): FakeWorker => workers[index] ?? new FakeWorker();
+  return { analyst, workers, quick: at(0), slow: at(1), at };
 }
 
+beforeEach(() => vi.useFakeTimers());
+afterEach(() => vi.useRealTimers());
+
 describe('the analyst on the page', () => {
-  it('sends the whole class once, then only what changed', () => {
-    const { analyst, now } = started();
-    analyst.ask(room, 'a1', null);
-    now().say(1);
-    analyst.ask({ ...room, name: 'New' }, 'a1', null);
-    expect(now().asked[0]?.classroom).toEqual({ whole: room });
-    expect(now().asked[1]?.classroom).toMatchObject({ change: { set: { name: 'New' } } });
+  it('asks for the live checks at once and for the slower ones after 150 ms of quiet', () => {
+    const { analyst, quick, slow } = started();
+    analyst.ask(room, 'a1', drag(1));
+    expect(quick.asked.map((q) => q.work)).toEqual(['live']);
+    vi.advanceTimersByTime(100);
+    analyst.ask(room, 'a1', drag(2));
+    vi.advanceTimersByTime(100);
+    expect(slow.asked).toEqual([]);
+    vi.advanceTimersByTime(50);
+    expect(slow.asked.map((q) => [q.work, q.preview?.x])).toEqual([['settle', 2]]);
   });
 
-  it('keeps one live question out; of those that wait only the latest is asked', () => {
-    const { analyst, now } = started();
-    const at = (x: number) => ({ piece: 's1', x, y: 0, rotation: 0 });
+  it('sends the whole class once to each worker, then only what changed', () => {
+    const { analyst, quick } = started();
     analyst.ask(room, 'a1', null);
-    analyst.ask(room, 'a1', at(1));
-    analyst.ask(room, 'a1', at(2));
-    expect(now().asked).toHaveLength(1);
-    now().say(1);
-    expect(now().asked).toHaveLength(2);
-    expect(now().asked[1]?.preview?.x).toBe(2);
+    quick.say(1, 'live');
+    analyst.ask({ ...room, name: 'New' }, 'a1', null);
+    expect(quick.asked[0]?.classroom).toEqual({ whole: room });
+    expect(quick.asked[1]?.classroom).toMatchObject({ change: { set: { name: 'New' } } });
+  });
+
+  it('keeps one question out; of those that wait only the latest is asked', () => {
+    const { analyst, quick } = started();
+    analyst.ask(room, 'a1', null);
+    analyst.ask(room, 'a1', drag(1));
+    analyst.ask(room, 'a1', drag(2));
+    expect(quick.asked).toHaveLength(1);
+    quick.say(1, 'live');
+    expect(quick.asked.map((q) => q.preview?.x)).toEqual([undefined, 2]);
+  });
+
+  it('does not keep a drag waiting for the slower checks', () => {
+    const { analyst, quick, slow } = started();
+    analyst.ask(room, 'a1', null);
+    quick.say(1, 'live');
+    vi.advanceTimersByTime(150);
+    expect(slow.asked).toHaveLength(1);
+    analyst.ask(room, 'a1', drag(1));
+    expect(quick.asked).toHaveLength(2);
   });
 
   it('does not ask the same again', () => {
-    const { analyst, now } = started();
+    const { analyst, quick } = started();
     analyst.ask(room, 'a1', null);
-    now().say(1);
+    quick.say(1, 'live');
     analyst.ask(room, 'a1', null);
-    expect(now().asked).toHaveLength(1);
+    expect(quick.asked).toHaveLength(1);
   });
 
-  it('drops an answer to an older question', () => {
-    const { analyst, now } = started();
+  it('lets what the slower checks said stand while a drag goes on, in their order', () => {
+    const { analyst, quick, slow } = started();
     analyst.ask(room, 'a1', null);
-    now().say(1);
-    analyst.ask({ ...room, name: 'New' }, 'a1', null);
-    now().say(1, { stage: 'settled', report: report('late') });
-    expect(analyst.report()?.classroom).toBe('of 1');
+    vi.advanceTimersByTime(150);
+    slow.say(1, 'settle', {
+      report: report({ answers: { 'way/width': 'fine', 'sight/hidden': 'problem' }, measures: { mats: 8, ways: 1 } }),
+    });
+    quick.say(1, 'live');
+    expect(analyst.report()?.answers).toEqual({ 'way/width': 'fine', 'sight/hidden': 'problem' });
+    analyst.ask(room, 'a1', drag(1));
+    quick.say(2, 'live', { report: report({ answers: { 'way/width': 'problem' }, measures: { ways: 2 } }) });
+    expect(analyst.report()).toMatchObject({
+      answers: { 'way/width': 'problem', 'sight/hidden': 'problem' },
+      measures: { mats: 8, ways: 2 },
+    });
+    expect(Object.keys(analyst.report()?.answers ?? {})).toEqual(['way/width', 'sight/hidden']);
     expect(analyst.isThinking()).toBe(true);
-    now().say(2, { stage: 'settled' });
-    expect(analyst.report()?.classroom).toBe('of 2');
+  });
+
+  it('takes nothing over from another arrangement', () => {
+    const { analyst, quick, slow } = started();
+    analyst.ask(room, 'a1', null);
+    vi.advanceTimersByTime(150);
+    slow.say(1, 'settle', { report: report({ answers: { 'sight/hidden': 'problem' }, measures: { mats: 8 } }) });
+    analyst.ask(room, 'a2', null);
+    quick.say(1, 'live');
+    quick.say(2, 'live', { report: report({ arrangement: 'a2' }) });
+    expect(analyst.report()).toMatchObject({ arrangement: 'a2', answers: {}, measures: {} });
+  });
+
+  it('drops a settled answer to an older question as the answer, and waits for the right one', () => {
+    const { analyst, quick, slow } = started();
+    analyst.ask(room, 'a1', null);
+    vi.advanceTimersByTime(150);
+    analyst.ask({ ...room, name: 'New' }, 'a1', null);
+    quick.say(1, 'live');
+    quick.say(2, 'live', { report: report({ classroom: 'New' }) });
+    slow.say(1, 'settle', { report: report({ classroom: 'old' }) });
+    expect(analyst.report()?.classroom).toBe('New');
+    expect(analyst.isThinking()).toBe(true);
+    vi.advanceTimersByTime(150);
+    slow.say(2, 'settle', { report: report({ classroom: 'New' }) });
     expect(analyst.isThinking()).toBe(false);
   });
 
   it('starts a worker that died again with the whole class, twice, then says so in words', () => {
-    const { analyst, workers, now } = started();
-    let told = 0;
-    analyst.subscribe(() => {
-      told += 1;
-    });
+    const { analyst, workers, at } = started();
     analyst.ask(room, 'a1', null);
-    now().die();
-    expect(workers).toHaveLength(2);
-    expect(workers[0]?.isGone).toBe(true);
-    expect(now().asked[0]?.classroom).toEqual({ whole: room });
-    now().die();
-    now().die();
+    at(0).die();
     expect(workers).toHaveLength(3);
+    expect(at(0).isGone).toBe(true);
+    expect(at(2).asked[0]?.classroom).toEqual({ whole: room });
+    at(2).die();
+    at(3).die();
+    expect(workers).toHaveLength(4);
     expect(analyst.trouble()).toMatch(/cannot run here \(out of memory\)/);
-    expect(told).toBeGreaterThan(0);
   });
 
   it('passes on what a check said it could not do', () => {
-    const { analyst, now } = started();
+    const { analyst, quick } = started();
     analyst.ask(room, 'a1', null);
-    now().say(1, { troubles: ['One check broke.'] });
+    quick.say(1, 'live', { troubles: ['One check broke.'] });
     expect(analyst.trouble()).toBe('One check broke.');
   });
 });

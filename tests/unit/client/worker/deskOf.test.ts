@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { deskOf } from '#client/worker/deskOf.ts';
+import { judge } from '#client/worker/judge.ts';
 import type { Answer, Failure, Question } from '#client/worker/messages.ts';
 import { analyse } from '#model/analysis/report.ts';
+import { doesNotApply } from '#model/findings/finding.ts';
+import { defineRule } from '#model/rules/rule.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
 const room = plainRoom({ pieces: [{ id: 's1', kind: 'shelf', x: 1000, y: 1000, width: 1200, depth: 320, height: 700 }] });
@@ -10,74 +14,65 @@ const ask = (sequence: number, more: Partial<Question> = {}): Question => ({
   classroom: { whole: room },
   arrangement: 'a1',
   preview: null,
-  prove: false,
+  work: 'live',
   ...more,
 });
-
-/** A desk whose waiting ends when the test says so. */
-function deskUnderTest() {
-  const said: (Answer | Failure)[] = [];
-  const waits: (() => void)[] = [];
-  const desk = deskOf(
-    (message) => said.push(message),
-    () => new Promise((resolve) => waits.push(resolve)),
-  );
-  const goOn = async (): Promise<void> => {
-    for (const resolve of waits.splice(0)) resolve();
-    for (let i = 0; i < 20; i++) await Promise.resolve();
-  };
-  return { desk, said, goOn, stages: () => said.map((m) => ('stage' in m ? `${m.sequence} ${m.stage}` : `${m.sequence} failed`)) };
+function told(message: Answer | Failure): Answer {
+  if ('failure' in message) throw new Error(message.failure);
+  return message;
 }
 
-async function untilSettled(goOn: () => Promise<void>, stages: () => string[], last: string): Promise<void> {
-  for (let i = 0; i < 500 && !stages().includes(last); i++) await goOn();
-}
-
-describe('the desk of the worker', () => {
-  it('answers live at once and settles after a quiet time', async () => {
-    const { desk, goOn, stages } = deskUnderTest();
-    desk.take(ask(1));
-    expect(stages()).toEqual(['1 live']);
-    await untilSettled(goOn, stages, '1 settled');
-    expect(stages()).toEqual(['1 live', '1 settled']);
+describe('the desk of a worker', () => {
+  it('says what the analyser says in one go', () => {
+    const { report, troubles } = told(deskOf()(ask(1, { work: 'settle' })));
+    expect(report).toEqual(analyse(room, { tiers: ['live', 'settle'] }));
+    expect(troubles).toEqual([]);
   });
 
-  it('says in the end what the analyser says in one go', async () => {
-    const { desk, said, goOn, stages } = deskUnderTest();
-    desk.take(ask(1));
-    await untilSettled(goOn, stages, '1 settled');
-    const last = said.at(-1);
-    if (!last || !('report' in last)) throw new Error('the desk gave no report');
-    const whole = analyse(room, { tiers: ['live', 'settle'] });
-    expect(last.report.answers).toEqual(whole.answers);
-    expect(last.report.findings).toEqual(whole.findings);
-    expect(last.report.measures).toEqual(whole.measures);
+  it('runs only the live rules while something is dragged, and leaves out what is slow', () => {
+    const { report, aside } = told(deskOf()(ask(1)));
+    expect(report).toEqual(analyse(room, { tiers: ['live'] }));
+    expect(aside).toBeNull();
+    expect(report.measures).not.toHaveProperty('mats');
   });
 
-  it('leaves the slower checks of an older question when a newer one comes: the latest wins', async () => {
-    const { desk, goOn, stages } = deskUnderTest();
-    desk.take(ask(1));
-    desk.take(ask(2, { classroom: null, preview: { piece: 's1', x: 2000, y: 1000, rotation: 0 } }));
-    desk.take(ask(3, { classroom: null, preview: { piece: 's1', x: 3000, y: 1000, rotation: 0 } }));
-    await untilSettled(goOn, stages, '3 settled');
-    expect(stages()).toEqual(['1 live', '3 live', '3 settled']);
+  it('judges what is dragged as if it stood there', () => {
+    const dragged = deskOf()(ask(1, { preview: { piece: 's1', x: -5000, y: 1000, rotation: 0 } }));
+    expect(told(dragged).report.answers['survey/outside']).toBe('problem');
   });
 
-  it('judges what is dragged as if it stood there', async () => {
-    const { desk, said } = deskUnderTest();
-    desk.take(ask(1, { preview: { piece: 's1', x: -5000, y: 1000, rotation: 0 } }));
-    const first = said[0];
-    if (!first || !('report' in first)) throw new Error('the desk gave no report');
-    expect(first.report.answers['survey/outside']).toBe('problem');
+  it('keeps the classroom between questions', () => {
+    const desk = deskOf();
+    desk(ask(1));
+    expect(told(desk(ask(2, { classroom: null }))).report.classroom).toBe('Plain room');
   });
 
-  it('tells a failure in words and goes on working', async () => {
-    const { desk, said, goOn, stages } = deskUnderTest();
-    desk.take(ask(1, { classroom: { whole: { ...room, arrangements: [] } } }));
-    await goOn();
-    const failed = said[0];
-    expect(failed && 'failure' in failed ? failed.failure : '').toMatch(/The checks stopped: .* The drawing is safe/);
-    desk.take(ask(2));
-    expect(stages()).toContain('2 live');
+  it('compares every rule set beside the report', () => {
+    const { aside } = told(deskOf()(ask(1, { work: 'settle' })));
+    expect(aside?.places?.[0]?.rules.id).toBe('england');
+    expect(aside?.places?.length).toBeGreaterThan(10);
+  });
+
+  it('tells a failure in words and answers the next question', () => {
+    const desk = deskOf();
+    const failed = desk(ask(1, { classroom: { whole: { ...room, arrangements: [] } } }));
+    expect('failure' in failed ? failed.failure : '').toMatch(/The checks stopped: .* The drawing is safe/);
+    expect(told(desk(ask(2))).sequence).toBe(2);
+  });
+
+  it('names a rule that breaks, answers "cannot tell" for it and goes on with the others', () => {
+    const part = { why: '', tier: 'live', sources: [], options: z.strictObject({}), messages: {} } as const;
+    const broken = defineRule({
+      ...part,
+      id: 'way/broken',
+      asks: 'Does this break?',
+      judge: () => {
+        throw new Error('no floor');
+      },
+    });
+    const well = defineRule({ ...part, id: 'way/well', asks: 'Is this well?', judge: () => doesNotApply });
+    const { report, troubles } = judge(room, 'a1', 'live', [broken, well]);
+    expect(report.answers).toEqual({ 'way/broken': 'cannot-tell', 'way/well': 'does-not-apply' });
+    expect(troubles).toEqual(['"Does this break?" could not be worked out (no floor). The other checks stand.']);
   });
 });

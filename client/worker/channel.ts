@@ -1,0 +1,94 @@
+import type { Classroom } from '#model/schema/types.ts';
+import type { Preview } from '../session/types.ts';
+import { changeBetween } from './classroomChange.ts';
+import type { Answer, Failure, Question, Work } from './messages.ts';
+
+export type Port = Pick<Worker, 'postMessage' | 'terminate'> & {
+  onmessage: ((event: MessageEvent<Answer | Failure>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+};
+
+/** A moment to be judged. */
+export interface Moment {
+  readonly sequence: number;
+  readonly classroom: Classroom;
+  readonly arrangement: string;
+  readonly preview: Preview | null;
+}
+
+interface Hooks {
+  readonly start: () => Port;
+  readonly hear: (message: Answer | Failure) => void;
+  /** The worker died more often than it is started again. */
+  readonly giveUp: (why: string) => void;
+}
+
+/** How often a worker that died is started again without an answer in between. */
+const RESTARTS = 2;
+
+/**
+ * One worker with one question out at a time: while it is out, only the latest waits.
+ * Sends the whole classroom first, then what changed since.
+ */
+export function channelTo({ start, hear, giveUp }: Hooks) {
+  let port = begin();
+  let restarts = 0;
+  let sent: Classroom | null = null;
+  let out: { moment: Moment; work: Work } | null = null;
+  let waiting: { moment: Moment; work: Work } | null = null;
+  let isClosed = false;
+
+  function begin(): Port {
+    const worker = start();
+    worker.onmessage = ({ data }) => {
+      restarts = 0;
+      out = null;
+      hear(data);
+      goOn();
+    };
+    worker.onerror = (event) => {
+      event.preventDefault();
+      revive(event.message);
+    };
+    return worker;
+  }
+
+  function revive(why: string): void {
+    if (isClosed) return;
+    port.terminate();
+    sent = null;
+    waiting ??= out;
+    out = null;
+    restarts += 1;
+    if (restarts > RESTARTS) {
+      isClosed = true;
+      giveUp(why);
+      return;
+    }
+    port = begin();
+    goOn();
+  }
+
+  function goOn(): void {
+    if (out || !waiting || isClosed) return;
+    out = waiting;
+    waiting = null;
+    const { moment, work } = out;
+    const { sequence, classroom, arrangement, preview } = moment;
+    const part: Question['classroom'] =
+      sent === null ? { whole: classroom } : sent === classroom ? null : { change: changeBetween(sent, classroom) };
+    sent = classroom;
+    port.postMessage({ sequence, classroom: part, arrangement, preview, work } satisfies Question);
+  }
+
+  return {
+    ask(moment: Moment, work: Work): void {
+      waiting = { moment, work };
+      goOn();
+    },
+    close(): void {
+      isClosed = true;
+      port.terminate();
+    },
+  };
+}

@@ -1,0 +1,17 @@
+import type { Report } from '#model/analysis/report.ts';
+
+/**
+ * A live report with what the slower checks said last: they stand until they have looked again.
+ * In the order of the settled report, so that the list does not jump. Nothing of another arrangement is taken over.
+ */
+export function joinReports(live: Report, settled: Report | null): Report {
+  if (settled?.arrangement !== live.arrangement) return live;
+  const rules = [...new Set([...Object.keys(settled.answers), ...Object.keys(live.answers)])];
+  const sourceOf = (rule: string): Report => (rule in live.answers ? live : settled);
+  return {
+    ...live,
+    answers: Object.fromEntries(rules.flatMap((rule) => [[rule, sourceOf(rule).answers[rule] ?? 'cannot-tell']])),
+    findings: rules.flatMap((rule) => sourceOf(rule).findings.filter((finding) => finding.rule === rule)),
+    measures: { ...settled.measures, ...live.measures },
+  };
+}
