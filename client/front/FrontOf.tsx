@@ -10,7 +10,8 @@ import { frontActions } from './frontActions.ts';
 import { keyMeaning } from './frontKeys.ts';
 import { frontLayout } from './frontLayout.ts';
 import { frontLines } from './frontLines.ts';
-import { frontView } from './frontView.ts';
+import { frontView, heightFor, isNarrow } from './frontView.ts';
+import { LineLegend } from './LineLegend.tsx';
 import { lineHeights } from './lineHeights.ts';
 import { orderMoves } from './orderMoves.ts';
 import { withBoardAt, withPreview } from './preview.ts';
@@ -24,6 +25,9 @@ interface Props {
   readonly side: SceneSide;
   readonly view: View;
 }
+
+/** px: a narrow drawing grows no higher than this */
+const MOST_HIGH = 460;
 
 /** One shelf side with its trays: choose, slide, put elsewhere, put away, raise and lower boards. */
 export function FrontOf({ scene, side, view: looked }: Props) {
@@ -45,6 +49,7 @@ export function FrontOf({ scene, side, view: looked }: Props) {
     () => (size.width > 0 ? frontView({ ...size, shelf: layout.width, top, isMirrored: direction === 'rtl' }) : null),
     [size, layout.width, top, direction],
   );
+  const isSlim = size.width > 0 && isNarrow(size.width);
   const canEdit = !side.piece.locked;
   const isStepOpen = useRef(false);
 
@@ -113,6 +118,7 @@ export function FrontOf({ scene, side, view: looked }: Props) {
       <div
         ref={box}
         className="front-drawing"
+        style={isSlim ? { flex: 'none', height: heightFor(size.width, layout.width, top, MOST_HIGH) } : undefined}
         role="group"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys; the tray list is its accessible twin
         tabIndex={0}
@@ -153,6 +159,7 @@ export function FrontOf({ scene, side, view: looked }: Props) {
           )}
         </div>
       </div>
+      <LineLegend lines={lines} isShown={isSlim} />
     </section>
   );
 }

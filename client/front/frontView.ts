@@ -28,9 +28,22 @@ const PAD_TOP = 12;
 /** the floor, the reading arrow and the names under a board near the floor */
 const PAD_BOTTOM = 50;
 
+/** px: narrower than this the lines' names stand below the drawing */
+const NARROW = 520;
+/** px at that side all the same, for the boards' grips */
+const NO_NAMES = 16;
+
+export const isNarrow = (width: number): boolean => width < NARROW;
+
+/** px of height that a front needs to fill a width (px), at most `most`. */
+export function heightFor(width: number, shelf: number, top: number, most: number): number {
+  const room = Math.max(40, width - STAFF - NO_NAMES - 12);
+  return Math.min(most, Math.ceil((room / Math.max(1, shelf)) * top) + PAD_TOP + PAD_BOTTOM + 4);
+}
+
 /** Fits a front into its space, true to scale both ways. Read right to left, staff and names change sides; the shelf does not. */
 export function frontView(space: FrontSpace): FrontView {
-  const names = space.width < 520 ? 98 : 134;
+  const names = isNarrow(space.width) ? NO_NAMES : 134;
   const room = Math.max(40, space.width - STAFF - names - 12);
   const tall = Math.max(40, space.height - PAD_TOP - PAD_BOTTOM);
   const scale = Math.min(room / Math.max(1, space.shelf), tall / Math.max(1, space.top));

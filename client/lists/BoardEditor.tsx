@@ -40,7 +40,12 @@ function BoardFields({ piece, board }: { piece: string; board: FrontBoard }) {
   const { level } = board;
   if (!level) return null;
   const change = (set: { surface?: number; clear?: number | null; setBack?: number; depth?: number | null }): void => {
-    session.commands.changeLevel(session.arrangement().id, piece, level.id, set);
+    if (!session.commands.changeLevel(session.arrangement().id, piece, level.id, set)) {
+      session.announce('The board is gone; somebody took it out.');
+      return;
+    }
+    const [mm] = Object.values(set);
+    session.announce(`${board.name} board: ${typeof mm === 'number' ? sayLength(mm, units) : 'as the boards around it leave it'}.`);
   };
   const aria = (what: string) => (
     <>

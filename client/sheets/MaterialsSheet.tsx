@@ -1,5 +1,6 @@
 import { lazy, Suspense, useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { SheetLayout } from '../frame/SheetLayout.tsx';
+import { useLayout } from '../frame/useLayout.ts';
 import { orderMoves } from '../front/orderMoves.ts';
 import { putInStep } from '../front/putInStep.ts';
 import { placeBest } from '../front/putOption.ts';
@@ -27,6 +28,7 @@ export function MaterialsSheet() {
   const view = useView();
   const report = useReport();
   const units = useUnits();
+  const layout = useLayout();
   const moves = orderMoves(report);
   const checks = checksBySubject(report);
   const [area, setArea] = useState<string | null>(null);
@@ -66,7 +68,7 @@ export function MaterialsSheet() {
         <Threads {...{ scene, moves, area, chosen }} onArea={setArea} onChoose={choose} />
       )}
       <TableHead {...{ scene, area, typed, order }} onTyped={setTyped} onOrder={setOrder} onArea={setArea} onAdd={setAdding} />
-      <MaterialTable {...{ sections, chosen, units }} onChoose={choose} onVerb={doVerb} />
+      <MaterialTable {...{ sections, chosen, units }} hasBoard={layout === 'wide'} onChoose={choose} onVerb={doVerb} />
       {sections.length === 0 && scene.classroom.materials.length > 0 && <p className="materials-empty">Nothing is called that here.</p>}
     </div>
   );

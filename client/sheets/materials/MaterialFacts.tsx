@@ -14,52 +14,59 @@ interface Props {
   readonly stands: string;
 }
 
-/** What is known of a material, and how sure each value is. */
-export function MaterialFacts({ scene, material, stands }: Props) {
+/** The material drawn, what it comes after and before, and where it is. */
+export function MaterialTop({ scene, material, stands }: Props) {
   const units = useUnits();
   const near = neighboursOf(scene, material);
   return (
-    <>
-      <div className="material-top">
-        <MaterialDrawing material={material} units={units} />
-        <div>
-          <Links word="comes after" list={near.after} />
-          <Links word="comes before" list={near.before} />
-          {near.missing.length > 0 && <p className="aside">asks for {near.missing.join(', ')}, which is not here</p>}
-          <p>{stands}</p>
-        </div>
+    <div className="material-top">
+      <MaterialDrawing material={material} units={units} />
+      <div>
+        <Links word="comes after" list={near.after} />
+        <Links word="comes before" list={near.before} />
+        {near.missing.length > 0 && <p className="aside">asks for {near.missing.join(', ')}, which is not here</p>}
+        <p>{stands}</p>
       </div>
-      <dl className="material-facts">
-        <Fact word="Age" sure={saySure(material, 'fromMonths')}>
-          {sayAge(material)}
-        </Fact>
-        <Fact word="Size" sure={saySure(material, 'width')}>
-          {saySize(material, units)}
-        </Fact>
-        <Fact word="Mass" sure={saySure(material, 'mass')}>
-          {material.mass === null ? 'not known' : `${material.mass.toFixed(2)} kg`}
-        </Fact>
-        <Fact word="Carried" sure={saySure(material, 'carried')}>
-          {sayCarried(material)}
-        </Fact>
-        <Fact word="Isolates" sure={saySure(material, 'isolates')}>
-          {material.isolates.join(', ') || 'not said'}
-        </Fact>
-        <Fact word="Work" sure={saySure(material, 'mode')}>
-          {sayMode(material.mode)}
-        </Fact>
-        <Fact word="Own control" sure={saySure(material, 'control')}>
-          {material.control || 'not said'}
-        </Fact>
-        {material.words.length > 0 && (
-          <Fact word="Words" sure={saySure(material, 'words')}>
-            {material.words.join(', ')}
-          </Fact>
-        )}
-      </dl>
-    </>
+    </div>
   );
 }
+
+/** Its values, each with how sure it is: published, common practice, an estimate, or the class's own. */
+export function MaterialFacts({ material }: { material: Material }) {
+  const units = useUnits();
+  return (
+    <dl className="material-facts">
+      <Fact word="Age" sure={saySure(material, 'fromMonths')}>
+        {sayAge(material)}
+      </Fact>
+      <Fact word="Size" sure={saySure(material, 'width')}>
+        {saySize(material, units)}
+      </Fact>
+      <Fact word="Mass" sure={saySure(material, 'mass')}>
+        {material.mass === null ? 'not known' : `${material.mass.toFixed(2)} kg`}
+      </Fact>
+      <Fact word="Carried" sure={saySure(material, 'carried')}>
+        {sayCarried(material)}
+      </Fact>
+      <Fact word="Isolates" sure={saySure(material, 'isolates')}>
+        {material.isolates.join(', ') || 'not said'}
+      </Fact>
+      <Fact word="Work" sure={saySure(material, 'mode')}>
+        {sayMode(material.mode)}
+      </Fact>
+      <Fact word="Own control" sure={saySure(material, 'control')}>
+        {material.control || 'not said'}
+      </Fact>
+      {material.words.length > 0 && (
+        <Fact word="Words" sure={saySure(material, 'words')}>
+          {material.words.join(', ')}
+        </Fact>
+      )}
+    </dl>
+  );
+}
+
+const SHOWN = 3;
 
 function Links({ word, list }: { word: string; list: readonly Neighbour[] }) {
   const session = useSession();
@@ -67,7 +74,7 @@ function Links({ word, list }: { word: string; list: readonly Neighbour[] }) {
   return (
     <p>
       {word}{' '}
-      {list.map((each, i) => (
+      {list.slice(0, SHOWN).map((each, i) => (
         <span key={each.id}>
           {i > 0 && ', '}
           <TextLink ink onPress={() => session.setView({ material: each.id })}>
@@ -76,6 +83,7 @@ function Links({ word, list }: { word: string; list: readonly Neighbour[] }) {
           {each.sure && <span className="aside"> {each.sure}</span>}
         </span>
       ))}
+      {list.length > SHOWN && ` and ${list.length - SHOWN} more`}
     </p>
   );
 }

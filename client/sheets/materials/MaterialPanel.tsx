@@ -8,7 +8,7 @@ import { SeverityWord } from '../../ui/SeverityMark.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { FitList } from './FitList.tsx';
 import { MaterialEditor } from './MaterialEditor.tsx';
-import { MaterialFacts } from './MaterialFacts.tsx';
+import { MaterialFacts, MaterialTop } from './MaterialFacts.tsx';
 import { sayWhereabouts } from './sayWhereabouts.ts';
 import { areaKey, areaTitle } from './threads.ts';
 import { whereaboutsOf } from './whereabouts.ts';
@@ -44,7 +44,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
           {step === '' ? '' : `, step ${step}`}
         </span>
       </div>
-      <MaterialFacts scene={scene} material={material} stands={capital(sayWhereabouts(scene, material, at))} />
+      <MaterialTop scene={scene} material={material} stands={capital(sayWhereabouts(scene, material, at))} />
       {(checks.get(material.id) ?? []).map((finding) => (
         <p key={finding.key} className="material-finding">
           <SeverityWord severity={finding.severity} /> {finding.message}
@@ -89,6 +89,10 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
           ))}
         </>
       )}
+      <div className="panel-head">
+        <h3>What is known of it</h3>
+      </div>
+      <MaterialFacts material={material} />
       <MaterialEditor material={material} materials={scene.classroom.materials} />
     </div>
   );

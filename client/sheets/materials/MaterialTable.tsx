@@ -8,30 +8,38 @@ interface Props {
   readonly sections: readonly RowSection[];
   readonly chosen: string | null;
   readonly units: LengthUnits;
+  /** The height of the board as a column of its own, where there is room. */
+  readonly hasBoard: boolean;
   readonly onChoose: (id: string) => void;
   readonly onVerb: (id: string, verb: NonNullable<RowVerb>) => void;
 }
 
 /** All materials in words: a plain table, so that searching in the page, reading aloud and printing work. */
-export const MaterialTable = memo(function MaterialTable({ sections, chosen, units, onChoose, onVerb }: Props) {
+export const MaterialTable = memo(function MaterialTable({ sections, chosen, units, hasBoard, onChoose, onVerb }: Props) {
   const unit = units === 'metric' ? ', m' : '';
   return (
     <table className="material-table">
       <thead>
         <tr>
-          <th scope="col" className="figure">
+          <th scope="col" className="figure c-step">
             Step
           </th>
           <th scope="col">Material</th>
-          <th scope="col">Stands</th>
-          <th scope="col" className="figure">
-            Board{unit}
+          <th scope="col" className="c-stands">
+            Stands
           </th>
-          <th scope="col" className="figure">
+          {hasBoard && (
+            <th scope="col" className="figure c-board">
+              Board{unit}
+            </th>
+          )}
+          <th scope="col" className="figure c-wide">
             Wide{unit}
           </th>
-          <th scope="col">Check</th>
-          <th scope="col">
+          <th scope="col" className="c-check">
+            Check
+          </th>
+          <th scope="col" className="c-verb">
             <span className="only-heard">What to do</span>
           </th>
         </tr>
@@ -39,7 +47,7 @@ export const MaterialTable = memo(function MaterialTable({ sections, chosen, uni
       {sections.map((section) => (
         <tbody key={section.title}>
           <tr className="material-section">
-            <th scope="colgroup" colSpan={7}>
+            <th scope="colgroup" colSpan={hasBoard ? 7 : 6}>
               {section.title} <span className="material-count">{section.rows.length}</span>
             </th>
           </tr>
@@ -50,7 +58,7 @@ export const MaterialTable = memo(function MaterialTable({ sections, chosen, uni
               step={row.step}
               name={row.name}
               stands={row.stands}
-              board={row.board === null ? '—' : figure(row.board, units)}
+              board={!hasBoard ? null : row.board === null ? '—' : figure(row.board, units)}
               width={row.width === null ? '—' : figure(row.width, units)}
               mark={row.mark}
               check={row.check}
@@ -67,7 +75,8 @@ export const MaterialTable = memo(function MaterialTable({ sections, chosen, uni
 });
 
 interface RowProps extends Omit<MaterialRow, 'board' | 'width'>, Pick<Props, 'onChoose' | 'onVerb'> {
-  readonly board: string;
+  /** null: the column is not shown */
+  readonly board: string | null;
   readonly width: string;
   readonly isChosen: boolean;
 }
@@ -89,8 +98,8 @@ const Row = memo(function Row({ id, step, name, stands, board, width, mark, chec
         </button>
       </td>
       <td className="stands">{stands}</td>
-      <td className="figure">{board}</td>
-      <td className="figure">{width}</td>
+      {board !== null && <td className="figure c-board">{board}</td>}
+      <td className="figure c-wide">{width}</td>
       <td className="check" title={check}>
         {mark && <SeverityMark mark={mark} size={13} />} <span>{check}</span>
       </td>

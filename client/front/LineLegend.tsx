@@ -1,0 +1,24 @@
+import type { FrontLine } from './frontLines.ts';
+import { lineLook } from './LinesOfChild.tsx';
+
+/** The lines of the smallest child in words: below a narrow drawing, else only heard. */
+export function LineLegend({ lines, isShown }: { lines: readonly FrontLine[]; isShown: boolean }) {
+  if (lines.length === 0) return null;
+  return (
+    <ul className={isShown ? 'front-legend' : 'only-heard'} aria-label="Lines of the smallest child">
+      {lines.map((line) => (
+        <li key={`${line.kind}${line.z}`}>
+          <svg width="26" height="8" aria-hidden="true" focusable="false">
+            <path
+              d="M0 4H26"
+              stroke={lineLook[line.kind].colour}
+              strokeWidth={lineLook[line.kind].width}
+              strokeDasharray={lineLook[line.kind].dash.join(' ') || undefined}
+            />
+          </svg>{' '}
+          {line.name} {line.text}
+        </li>
+      ))}
+    </ul>
+  );
+}
