@@ -24,7 +24,7 @@ export interface OpenSeams {
 
 let pageStore: DeviceStore | null = null;
 /** One connection to the device's database for the page. */
-export function storeOfPage(): DeviceStore {
+function storeOfPage(): DeviceStore {
   pageStore ??= openDeviceStore();
   return pageStore;
 }
