@@ -6,7 +6,7 @@ import { betweenEnds, isInStretch, type Stretch, type StretchEnd, stretchAt } fr
 import { StretchIndex } from '../geometry/stretchIndex.ts';
 import { distance, lerp, type Point } from '../geometry/vec.ts';
 import { boundEnds } from './boundEnds.ts';
-import type { WaysField } from './waysField.ts';
+import { farthest, type WaysField } from './waysField.ts';
 import type { Bound } from './waysFronts.ts';
 
 /** A place narrower than the route: one stretch, or several chained round corners. */
@@ -26,7 +26,7 @@ export interface NarrowPlace {
 /** mm: edges nearer than this touch; there is no way between them to speak of. */
 const TOUCHING = 1;
 /** mm: how far a stretch is followed at first. */
-const FIRST_REACH = 900;
+const FIRST_REACH = 700;
 /** mm: two stretches whose ends come this near share a corner. */
 const SAME_CORNER = 1;
 
@@ -75,14 +75,25 @@ function isClear(field: WaysField, gap: Gap, parts: readonly Part[]): boolean {
 }
 
 function follow(field: WaysField, gap: Gap, parts: readonly Part[], threshold: number): Stretch {
-  const box = { minX: gap.ax, minY: gap.ay, maxX: gap.ax, maxY: gap.ay };
   const fresh = parts.slice(field.parts.length);
   for (let reach = FIRST_REACH; ; reach *= 3) {
-    const nearby = field.grid.near(box, reach + threshold).map((i) => parts[i] as Part);
-    const stretch = stretchAt(gap, [...nearby, ...fresh], threshold, reach);
+    const near = field.grid.near(boxAlong(gap, reach, threshold), 0);
+    const nearby = near.map((i) => parts[i] as Part);
+    const stretch = stretchAt(gap, fresh.length > 0 ? nearby.concat(fresh) : nearby, threshold, reach);
     const isEnded = stretch.ahead.offset < reach && -stretch.back.offset < reach;
-    if (isEnded || nearby.length === field.parts.length) return stretch;
+    if (isEnded || reach > 2 * farthest(field.scene)) return stretch;
   }
+}
+
+/** The box of all that lies within `reach` mm along the travel through a gap and `threshold` mm across it. */
+function boxAlong({ ax, ay, bx, by, width }: Gap, reach: number, threshold: number): Box {
+  const acrossX = Math.abs(bx - ax) / width;
+  const acrossY = Math.abs(by - ay) / width;
+  const x = (ax + bx) / 2;
+  const y = (ay + by) / 2;
+  const halfX = acrossY * reach + acrossX * threshold;
+  const halfY = acrossX * reach + acrossY * threshold;
+  return { minX: x - halfX, minY: y - halfY, maxX: x + halfX, maxY: y + halfY };
 }
 
 /** Groups of stretches that meet at a corner. */

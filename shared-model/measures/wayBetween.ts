@@ -10,10 +10,11 @@ import { freeStretches, type TangentDisc, viewFront } from '../geometry/tangentD
 import { distance, lerp, type Point } from '../geometry/vec.ts';
 import type { Scene, SceneOpening } from '../scene/types.ts';
 import { boundEnds, type WayEnd } from './boundEnds.ts';
+import { seatStrips } from './seats.ts';
 import { doorLine, edgeLine, freeEdges, type Target } from './targets.ts';
-import { farthest, solveAll } from './ways.ts';
+import { solveAll } from './ways.ts';
 import { partsWithDoorsOpen } from './waysDoor.ts';
-import { WaysField } from './waysField.ts';
+import { farthest, WaysField } from './waysField.ts';
 import { lookAtFronts } from './waysFronts.ts';
 
 /** An end of a way: a place on the plan (mm), or the id of a door, a passage, a piece or a fixture (its front). */
@@ -65,8 +66,8 @@ function resolveStop(scene: Scene, stop: WayStop): Stop | null {
   }
   const body = scene.bodyById.get(stop);
   if (!body) return null;
-  const seats = body.kind === 'table' && (body.piece?.seatSides.front ?? 0) > 0;
-  const lines = seats ? freeEdges(body.edges.front) : [edgeLine(body.edges.front)];
+  const isSeated = seatStrips(scene).some((strip) => strip.table === body && strip.side === 'front');
+  const lines = isSeated ? freeEdges(body.edges.front) : [edgeLine(body.edges.front)];
   return { kind: 'front', target: { id: stop, kind: 'fixture', side: 'front', label: stop, lines, body, opening: null } };
 }
 

@@ -1,12 +1,11 @@
 import type { Polygon } from '../geometry/polygon.ts';
-import { boundingBox } from '../geometry/polygon.ts';
 import { lerp, type Point } from '../geometry/vec.ts';
 import type { Scene } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 import { accessFigures } from './accessFigures.ts';
 import { boundEnds, type WayEnd } from './boundEnds.ts';
 import { type Chairs, type Target, targetsOf } from './targets.ts';
-import { WaysField } from './waysField.ts';
+import { farthest, WaysField } from './waysField.ts';
 import type { Bound } from './waysFronts.ts';
 import { type SolvedWay, type SolveOptions, solveWays } from './waysSolve.ts';
 
@@ -73,12 +72,6 @@ export function solveAll(field: WaysField, targets: readonly Target[], { limit, 
     open = open.filter((target) => solved.get(target)?.isCapped);
   }
   return targets.flatMap((target) => solved.get(target) ?? []);
-}
-
-/** mm: no disc in the room is wider. */
-export function farthest(scene: Scene): number {
-  const { minX, minY, maxX, maxY } = boundingBox(scene.room.outline);
-  return Math.hypot(maxX - minX, maxY - minY);
 }
 
 export function toWay(solved: SolvedWay): Way {

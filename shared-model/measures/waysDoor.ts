@@ -32,8 +32,20 @@ export interface Alcove {
 
 const DEPTHS = [1.5, 1.25, 1];
 
-/** @param limit mm: wider gaps are of no interest */
+const known = new WeakMap<WaysField, Map<SceneOpening, { readonly limit: number; readonly door: OpenDoor }>>();
+
+/** The door opened; kept for the field. @param limit mm: wider gaps are of no interest */
 export function openDoor(field: WaysField, opening: SceneOpening, limit: number): OpenDoor {
+  const mine = known.get(field) ?? new Map<SceneOpening, { readonly limit: number; readonly door: OpenDoor }>();
+  known.set(field, mine);
+  const before = mine.get(opening);
+  if (before?.limit === limit) return before.door;
+  const door = makeDoor(field, opening, limit);
+  mine.set(opening, { limit, door });
+  return door;
+}
+
+function makeDoor(field: WaysField, opening: SceneOpening, limit: number): OpenDoor {
   const { wall } = opening;
   const along = unit(sub(wall.b, wall.a));
   const wallLength = distance(wall.a, wall.b);

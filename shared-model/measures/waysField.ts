@@ -80,6 +80,12 @@ export class WaysField {
   }
 }
 
+/** mm: no disc in the room is wider, no straight line longer. */
+export function farthest(scene: Scene): number {
+  const { minX, minY, maxX, maxY } = boundingBox(scene.room.outline);
+  return Math.hypot(maxX - minX, maxY - minY);
+}
+
 function addRing(ring: Polygon, made: readonly Part[], parts: Part[], hollows: Hollow[]): void {
   parts.push(...made);
   if (made.length !== 1) hollows.push({ ring, box: boundingBox(ring) });

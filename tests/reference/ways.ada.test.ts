@@ -87,6 +87,28 @@ describe('403.5.1: clear width 36 in, 32 in for at most 24 in, 48 in apart', () 
   });
 });
 
+describe('403.5.2: round a narrow element (A03, figures of W23)', () => {
+  // The element stands from the north wall; people come in at its west, turn south of it, and leave at its east.
+  // A disc measures the legs; whether the turn itself is wide enough is another check's question.
+  it.each([
+    { element: 1200, approach: 1065, turn: 1220, leave: 1065 },
+    { element: 1200, approach: 915, turn: 1220, leave: 915 },
+    { element: 1200, approach: 915, turn: 1525, leave: 915 },
+    { element: 1220, approach: 915, turn: 915, leave: 915 },
+  ])('$element wide: legs of $approach, $turn, $leave', ({ element, approach, turn, leave }) => {
+    const east = approach + element + leave;
+    const pieces: Piece[] = [
+      block('k1', approach, 0, element, 3000),
+      block('w1', 0, 3000 + turn, east, 100),
+      block('w2', east, 0, 100, 3000 + turn + 100),
+      { id: 's1', kind: 'shelf', x: approach + element + leave / 2, y: 160, width: leave - 10, depth: 320 },
+    ];
+    const openings = [{ id: 'd1', kind: 'passage', from: 'c1', offset: 0, width: approach } as const];
+    const { way } = measure(pieces, { room: { openings } });
+    expect(way.width).toBeCloseTo(Math.min(approach, turn, leave), 2);
+  });
+});
+
 describe('hand geometry', () => {
   it('an L-shaped corridor is as wide as its narrower leg', () => {
     const legs = [block('w1', 0, 1100, 4700, 300), block('w2', 4700, 1100, 300, 2800)];
