@@ -37,11 +37,11 @@ export function ChosenStrip() {
   );
 }
 
-/** In line where there is height for them; else over the foot of the drawing when asked for. */
+/** In line where there is height for them; on a tablet over the foot of the drawing, when asked for. */
 function Figures({ item, isLocked }: { item: Item; isLocked: boolean }) {
   const layout = useLayout();
   const { hasFigures } = usePlanState();
-  const isOver = layout === 'wide' || layout === 'tablet';
+  const isOver = layout === 'tablet';
   if (isOver && !hasFigures) return null;
   return (
     <div className={isOver ? 'figures over' : 'figures'}>

@@ -89,7 +89,7 @@ function useVerbsOf(item: Item, isLocked: boolean): { often: VerbOf[]; seldom: V
     seldom: [
       ...when(isThing, { id: 'again', text: 'Again', run: () => copyAgain(session, item) }),
       ...(piece ? [{ id: 'lock', text: isLocked ? 'Unlock' : 'Lock', run: () => toggleLock(session, piece) }] : []),
-      ...when(layout === 'wide' || layout === 'tablet', {
+      ...when(layout === 'tablet', {
         id: 'figures',
         text: hasFigures ? 'Hide figures' : 'Figures',
         run: () => planStoreOf(session).set({ hasFigures: !hasFigures }),

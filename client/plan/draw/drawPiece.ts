@@ -80,10 +80,13 @@ function drawOpenSide(pen: Pen, body: SceneBody, piece: Piece, side: Side): void
   const edge = body.edges[side];
   const a = at(pen, edge.a);
   const b = at(pen, edge.b);
-  const inset = scale(edge.outward, -lines.openSide / 2 + 0.5);
-  line(pen, add(a, inset), add(b, inset), { width: lines.openSide });
+  const thin = Math.min(body.width, body.depth) * pen.view.k;
+  const thick = Math.min(lines.openSide, Math.max(1.6, thin * 0.3));
+  const inset = scale(edge.outward, -thick / 2 + 0.5);
+  line(pen, add(a, inset), add(b, inset), { width: thick });
   if (piece.closed) line(pen, add(a, scale(edge.outward, 3)), add(b, scale(edge.outward, 3)), { width: 0.9, dash: [3, 2] });
-  drawTicks(pen, edge, a, b, piece.levels.length);
+  // Seen from far off ticks would be larger than the shelf.
+  if (thin >= 8) drawTicks(pen, edge, a, b, piece.levels.length);
 }
 
 function drawTicks(pen: Pen, edge: SceneEdge, a: Point, b: Point, count: number): void {
