@@ -114,7 +114,7 @@ describe('garbage', () => {
           }
         expect(room.isSound()).toBe(true);
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
     await new Promise((resolve) => setTimeout(resolve, 20));
     const { updates } = await storage.load(ROOM);
@@ -204,7 +204,7 @@ describe('a slow reader', () => {
     writer.update(Y.encodeStateAsUpdate(document.doc));
     let number = 0;
     const before = process.memoryUsage().arrayBuffers;
-    for (let round = 0; round < 40; round++) {
+    for (let round = 0; round < 26; round++) {
       const control = `${round}`.padEnd(1_000, 'x');
       const words = Array.from({ length: 1_000 }, () => control);
       for (const update of updatesOf(document.doc, () => document.doc.getMap('notes').set('large', words))) writer.update(update);
