@@ -15,7 +15,7 @@ import type { ReadingDirection } from './readingOrder.ts';
 import { Staff } from './Staff.tsx';
 import { BOX, TrayBox } from './TrayBox.tsx';
 
-export interface Held {
+interface Held {
   readonly tray: FrontTray;
   /** px of its left edge and its base on the drawing */
   readonly x: number;

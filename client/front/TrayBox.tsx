@@ -7,7 +7,7 @@ import type { FrontTray } from './frontLayout.ts';
 import { measureName, NAME_SIZE } from './measureText.ts';
 import { wrapName } from './wrapName.ts';
 
-export type TrayLook = 'stands' | 'misplaced' | 'ghost' | 'left';
+type TrayLook = 'stands' | 'misplaced' | 'ghost' | 'left';
 
 interface Props {
   readonly tray: FrontTray;

@@ -32,7 +32,7 @@ export interface FreeRoom {
 }
 
 /** How wide a tray a gap takes when it keeps `trayGap` mm to the trays beside it, and from where. */
-export function roomIn(gap: Gap, trayGap: number): FreeRoom {
+function roomIn(gap: Gap, trayGap: number): FreeRoom {
   const left = gap.after === null ? 0 : trayGap;
   const right = gap.before === null ? 0 : trayGap;
   return { x: gap.x + left, width: Math.max(0, gap.width - left - right) };

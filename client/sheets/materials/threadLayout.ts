@@ -1,11 +1,11 @@
 import type { Thread } from './threads.ts';
 
-export interface ThreadMark {
+interface ThreadMark {
   readonly id: string;
   readonly x: number;
   readonly line: number;
 }
-export interface ThreadRun {
+interface ThreadRun {
   /** The shelf side's place among the thread's parts; drawn over the run's start. */
   readonly part: number;
   readonly from: number;

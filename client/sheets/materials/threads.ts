@@ -5,7 +5,7 @@ import { areaCodes, areaNames } from '../../ui/areas.ts';
 import { whereaboutsOf } from './whereabouts.ts';
 
 /** The trays of one area on one shelf side, as a child meets them. */
-export interface ThreadPart {
+interface ThreadPart {
   readonly side: SceneSide;
   readonly ids: readonly string[];
 }

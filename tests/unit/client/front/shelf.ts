@@ -42,7 +42,7 @@ export function shelfRoom(trays: readonly Tray[], change: PlainRoomChange = {}):
   );
 }
 
-export function onlySide(scene: Scene): SceneSide {
+function onlySide(scene: Scene): SceneSide {
   const [side] = scene.sides;
   if (!side) throw new Error('the room has one shelf');
   return side;
