@@ -1,6 +1,6 @@
 import { packRows } from './packingRows.ts';
 import { type PackingFloor, PackingSpace } from './packingSpace.ts';
-import { boundingBox } from './polygon.ts';
+import { boundingBox, type Polygon } from './polygon.ts';
 import { seededRandom } from './seededRandom.ts';
 import type { Tile, TilePlace } from './tile.ts';
 
@@ -13,6 +13,10 @@ export interface PackingTask {
   readonly most: number;
   /** What else has to hold of tiles together. Fewer tiles never break what more of them kept. */
   readonly isAllowed: (places: readonly TilePlace[]) => boolean;
+  /** Floor that is best kept free for that: a first guess, and others drawn at random. */
+  readonly lanes: (random: (() => number) | null) => readonly Polygon[];
+  /** How many such guesses are tried. */
+  readonly guesses: number;
   /** How often `isAllowed` may be asked: the work that is spent, counted, never timed. */
   readonly questions: number;
   readonly seed: number;
@@ -48,13 +52,47 @@ class Search {
     this.left = task.questions;
   }
 
+  /** Rows beside lanes; where rows do not mind the lanes, all of them. */
   start(): void {
-    const laid = this.spaces.map((space) => packRows(space)).sort((p, q) => q.length - p.length);
-    for (const places of laid) {
-      if (this.left <= 0 || this.isDone() || places.length <= this.best.length) break;
-      const kept = this.addTo([], places, this.best.length);
+    const all = this.bestRows();
+    if (this.ask(all)) {
+      this.best = all;
+      return;
+    }
+    for (let guess = 0; guess < this.task.guesses && this.left > 0 && !this.isDone(); guess++) {
+      const lanes = this.task.lanes(guess === 0 ? null : this.random);
+      const laid = this.layBeside(lanes, guess);
+      if (laid.length <= this.best.length) continue;
+      const kept = this.addTo([], laid, this.best.length);
       if (kept && kept.length > this.best.length) this.best = kept;
     }
+    if (this.best.length === 0) this.best = this.addTo([], all, 0) ?? [];
+  }
+
+  private bestRows(): TilePlace[] {
+    const [first, second] = this.pair(0);
+    const one = first ? packRows(first) : [];
+    const other = second ? packRows(second) : [];
+    return (other.length > one.length ? other : one).slice(0, this.task.most);
+  }
+
+  /** Two spaces whose rows run across each other. */
+  private pair(guess: number): [PackingSpace | undefined, PackingSpace | undefined] {
+    const { turns } = this.task;
+    const quarter = guess % 4;
+    return [this.spaces[quarter * turns.length], this.spaces[((quarter + 1) % 4) * turns.length]];
+  }
+
+  private layBeside(lanes: readonly Polygon[], guess: number): TilePlace[] {
+    const laid: TilePlace[] = [];
+    for (const space of this.pair(guess)) {
+      if (!space) continue;
+      const part = space.copy();
+      for (const ring of lanes) part.block(ring);
+      for (const place of laid) part.blockTile(place);
+      laid.push(...packRows(part));
+    }
+    return laid.slice(0, this.task.most);
   }
 
   improve(): void {
@@ -95,19 +133,30 @@ class Search {
     return fresh;
   }
 
-  /** All of the fresh ones, or, where that is not allowed, those that can be added one by one; null: that leaves no more than `beat`. */
+  /**
+   * All of the fresh ones, or, where that is not allowed, those that can be added half by half; null: that leaves no more
+   * than `beat`.
+   */
   private addTo(stay: readonly TilePlace[], fresh: readonly TilePlace[], beat: number): TilePlace[] | null {
-    const all = [...stay, ...fresh];
-    if (this.ask(all)) return all;
-    if (all.length - 1 <= beat) return null;
     const kept = [...stay];
     let open = fresh.length;
-    for (const place of this.shuffled(fresh)) {
-      if (this.left <= 0) break;
-      if (kept.length + open <= beat) return null;
-      open--;
-      if (this.ask([...kept, place])) kept.push(place);
-    }
+    const add = (part: readonly TilePlace[]): void => {
+      if (part.length === 0 || this.left <= 0 || kept.length + open <= beat) return;
+      if (this.ask([...kept, ...part])) {
+        kept.push(...part);
+        open -= part.length;
+      } else if (part.length === 1) {
+        open--;
+      } else {
+        add(part.slice(0, part.length >> 1));
+        add(part.slice(part.length >> 1));
+      }
+    };
+    if (this.ask([...stay, ...fresh])) return [...stay, ...fresh];
+    if (kept.length + open - 1 <= beat) return null;
+    const mixed = this.shuffled(fresh);
+    add(mixed.slice(0, mixed.length >> 1));
+    add(mixed.slice(mixed.length >> 1));
     return kept.length > beat ? kept : null;
   }
 

@@ -57,14 +57,21 @@ export class PackingSpace {
     for (const ring of floor.obstacles) this.block(ring);
   }
 
-  /** The same space, to be blocked further on its own, for tiles whose middle lies in a part of the plan (a square). */
+  /** The same space, to be blocked further on its own. */
+  copy(): PackingSpace {
+    const copy = new PackingSpace({ outline: [], obstacles: [] }, this.tile, this.frame);
+    copy.outline = this.outline;
+    copy.blocked = [[...this.blocked[0]], [...this.blocked[1]]];
+    return copy;
+  }
+
+  /** A copy for tiles whose middle lies in a part of the plan (a square). */
   around(middle: Point, reach: number): PackingSpace {
-    const part = new PackingSpace({ outline: [], obstacles: [] }, this.tile, this.frame);
+    const part = this.copy();
     const { x, y } = turn(middle, -this.frame);
     const limits = { minU: x - reach, maxU: x + reach, minV: y - reach, maxV: y + reach };
     const near = (list: readonly Blocked[]): Blocked[] =>
       list.filter((b) => b.minU < limits.maxU && b.maxU > limits.minU && b.minV < limits.maxV && b.maxV > limits.minV);
-    part.outline = this.outline;
     part.blocked = [near(this.blocked[0]), near(this.blocked[1])];
     part.limits = limits;
     return part;

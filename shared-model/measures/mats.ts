@@ -1,10 +1,11 @@
 import { packingBound } from '../geometry/packingBound.ts';
-import { packSearch } from '../geometry/packingSearch.ts';
+import { type PackingTask, packSearch } from '../geometry/packingSearch.ts';
 import type { PackingFloor } from '../geometry/packingSpace.ts';
 import { type Tile, type TilePlace, tileRing } from '../geometry/tile.ts';
 import type { Scene } from '../scene/types.ts';
 import { roundMm } from '../units/round.ts';
 import { matFloor, matTurns } from './floor.ts';
+import { matLanes } from './matLanes.ts';
 import type { SeatStrip } from './seats.ts';
 import { waysKeeper } from './waysKeep.ts';
 
@@ -23,6 +24,7 @@ export interface Mats {
 /** How long to look for places, in questions to the ways; fewer where each question is long. */
 export type Effort = 'quick' | 'better';
 const QUESTIONS: Readonly<Record<Effort, number>> = { quick: 16, better: 400 };
+const GUESSES: Readonly<Record<Effort, number>> = { quick: 1, better: 6 };
 const WORK: Readonly<Record<Effort, number>> = { quick: 2_000, better: 30_000 };
 /** Mats the size of a postcard: nobody counts that many. */
 const MOST_MATS = 400;
@@ -35,19 +37,25 @@ export function measureMats(scene: Scene, strips: readonly SeatStrip[], effort: 
   const floor = matFloor(scene, strips);
   const turns = matTurns(scene, Math.min(mat.width, mat.depth));
   const upperBound = packingBound(floor, tile, turns);
-  const places = upperBound === 0 ? [] : search(scene, floor, tile, turns, Math.min(upperBound, MOST_MATS), effort);
+  const places = upperBound === 0 ? [] : search(scene, strips, { floor, tile, turns, most: Math.min(upperBound, MOST_MATS) }, effort);
   return { count: places.length, upperBound, proven: places.length === upperBound, places, tile };
 }
 
-function search(scene: Scene, floor: PackingFloor, tile: Tile, turns: readonly number[], most: number, effort: Effort): TilePlace[] {
+type Wanted = Pick<PackingTask, 'floor' | 'tile' | 'turns' | 'most'>;
+
+function search(scene: Scene, strips: readonly SeatStrip[], wanted: Wanted, effort: Effort): TilePlace[] {
+  const { floor, tile, turns } = wanted;
   const keeper = waysKeeper(scene);
   const affordable = Math.floor(WORK[effort] / floor.obstacles.length);
+  let lanes: ReturnType<typeof matLanes> | null = null;
   return packSearch({
-    floor,
-    tile,
-    turns,
-    most,
+    ...wanted,
     isAllowed: (places) => keeper.keeps(places.map((place) => tileRing(tile, place))),
+    lanes: (random) => {
+      lanes ??= matLanes(scene, strips, floor, tile, keeper.ways, turns[0] ?? 0);
+      return lanes(random);
+    },
+    guesses: GUESSES[effort],
     questions: Math.max(1, Math.min(QUESTIONS[effort], affordable)),
     seed: seedOf(floor),
   });

@@ -1,0 +1,212 @@
+import { type ClearanceGrid, gridPoint } from './clearanceGrid.ts';
+import { convexSum } from './convexSum.ts';
+import type { FrontLine } from './frontLine.ts';
+import type { Polygon } from './polygon.ts';
+import { add, dot, length, type Point, scale, sub, turn, unit } from './vec.ts';
+
+/** Somewhere that discs of a diameter (mm) come to touch. Ways start at sources and lead to every end, other sources too. */
+export interface CorridorEnd {
+  readonly lines: readonly FrontLine[];
+  readonly width: number;
+  readonly isSource: boolean;
+}
+
+/** A way to keep free: discs of the given diameters along a line of points, mm. */
+export interface Corridor {
+  readonly path: readonly { readonly at: Point; readonly diameter: number }[];
+}
+
+/** A lattice point stands for places up to this many steps away. */
+const SLACK = 0.6;
+/** What a bend costs, in steps over floor that costs nothing. */
+const BEND = 3;
+
+/**
+ * A network of corridors that joins every end to a source, each as wide as its end asks, over floor that costs little
+ * (shortest-path heuristic for a Steiner tree, widest first). It is a plan on a lattice: what keeps to it is checked exactly
+ * elsewhere. Ends that the lattice cannot reach are left out.
+ * @param cost whole numbers from 0, one a lattice point: what is lost by keeping it free
+ */
+export function planCorridors(grid: ClearanceGrid, cost: Uint8Array, ends: readonly CorridorEnd[]): Corridor[] {
+  const plan = new Plan(grid, cost);
+  const sources = ends.filter((end) => end.isSource);
+  for (const source of sources) plan.addSource(source);
+  const order = ends.filter((end) => end.width > 0 && !(end.isSource && end === sources[0])).sort((p, q) => q.width - p.width);
+  for (let i = 0; i < order.length; ) {
+    const { width } = order[i] as CorridorEnd;
+    let j = i;
+    while (j < order.length && (order[j] as CorridorEnd).width > width - 1) j++;
+    plan.reach(
+      order.slice(i, j).filter((end) => !end.isSource),
+      width,
+    );
+    for (const end of order.slice(i, j)) if (end.isSource) plan.reachSource(end, width);
+    i = j;
+  }
+  return plan.corridors;
+}
+
+class Plan {
+  readonly corridors: Corridor[] = [];
+  /** Which source's tree a point belongs to, from 1; 0: none. */
+  private readonly tree: Uint16Array;
+  private readonly sourcePoints = new Map<CorridorEnd, readonly number[]>();
+  private readonly distance: Int32Array;
+  private readonly from: Int32Array;
+
+  constructor(
+    private readonly grid: ClearanceGrid,
+    private readonly cost: Uint8Array,
+  ) {
+    this.tree = new Uint16Array(cost.length);
+    this.distance = new Int32Array(cost.length);
+    this.from = new Int32Array(cost.length);
+  }
+
+  addSource(source: CorridorEnd): void {
+    const points = touching(this.grid, source);
+    this.sourcePoints.set(source, points);
+    const label = this.sourcePoints.size;
+    for (const at of points) this.tree[at] = label;
+  }
+
+  /** Joins ends of one width to any tree, the nearest first. */
+  reach(ends: readonly CorridorEnd[], width: number): void {
+    const byPoint = new Map<number, CorridorEnd[]>();
+    for (const end of ends) for (const at of touching(this.grid, end)) byPoint.set(at, [...(byPoint.get(at) ?? []), end]);
+    const open = new Set(ends);
+    while (open.size > 0) {
+      const at = this.nearest(width, 0, (point) => byPoint.get(point)?.some((end) => open.has(end)) ?? false);
+      if (at < 0) return;
+      this.keep(at, width);
+      for (const end of byPoint.get(at) ?? []) open.delete(end);
+    }
+  }
+
+  /** Joins a source to the tree of another. */
+  reachSource(source: CorridorEnd, width: number): void {
+    const own = [...this.sourcePoints.keys()].indexOf(source) + 1;
+    const at = this.nearest(width, own, (point) => this.tree[point] === own);
+    if (at >= 0) this.keep(at, width);
+  }
+
+  /** The goal that costs least to reach from any tree but `not`; -1: none. */
+  private nearest(width: number, not: number, isGoal: (at: number) => boolean): number {
+    const { grid, cost, tree, distance, from } = this;
+    const least = width / 2 - SLACK * grid.step;
+    const buckets: number[][] = [];
+    const push = (at: number, d: number): void => {
+      const bucket = buckets[d];
+      if (bucket) bucket.push(at);
+      else buckets[d] = [at];
+    };
+    distance.fill(0x7fffffff);
+    from.fill(-1);
+    for (let at = 0; at < tree.length; at++) {
+      const label = tree[at] as number;
+      if (label === 0 || label === not) continue;
+      distance[at] = 0;
+      push(at, 0);
+    }
+    const { columns } = grid;
+    for (let d = 0; d < buckets.length; d++) {
+      const bucket = buckets[d];
+      for (let k = 0; bucket && k < bucket.length; k++) {
+        const at = bucket[k] as number;
+        if (distance[at] !== d) continue;
+        if (isGoal(at)) return at;
+        const column = at % columns;
+        const before = from[at] as number;
+        for (const step of [-1, 1, -columns, columns]) {
+          if ((step === -1 && column === 0) || (step === 1 && column === columns - 1)) continue;
+          const to = at + step;
+          if (to < 0 || to >= tree.length || (grid.clear[to] as number) < least) continue;
+          const next = d + 1 + (cost[to] as number) + (before >= 0 && at - before !== step ? BEND : 0);
+          if (next >= (distance[to] as number)) continue;
+          distance[to] = next;
+          from[to] = at;
+          push(to, next);
+        }
+      }
+    }
+    return -1;
+  }
+
+  /** The way back from a point becomes a corridor and part of the tree. */
+  private keep(end: number, width: number): void {
+    const { grid, tree, from } = this;
+    const points: number[] = [];
+    for (let at = end; at >= 0; at = from[at] as number) points.push(at);
+    const label = tree[points[points.length - 1] as number] as number;
+    for (const point of points) tree[point] ||= label;
+    this.corridors.push({ path: bends(grid, points, width) });
+  }
+}
+
+/** Lattice points where a disc of the end's width touches one of its lines, give or take. */
+function touching(grid: ClearanceGrid, end: CorridorEnd): number[] {
+  const found: number[] = [];
+  const slack = SLACK * grid.step;
+  const radius = end.width / 2;
+  for (const line of end.lines) {
+    const along = unit(sub(line.b, line.a));
+    const size = length(sub(line.b, line.a));
+    const corners = [
+      add(line.a, scale(line.outward, radius - slack)),
+      add(line.b, scale(line.outward, radius - slack)),
+      add(line.a, scale(line.outward, radius + slack)),
+      add(line.b, scale(line.outward, radius + slack)),
+    ].map((p) => turn(p, -grid.frame));
+    const us = corners.map((p) => p.x);
+    const vs = corners.map((p) => p.y);
+    const firstC = Math.max(0, Math.floor((Math.min(...us) - grid.minU) / grid.step));
+    const lastC = Math.min(grid.columns - 1, Math.ceil((Math.max(...us) - grid.minU) / grid.step));
+    const firstR = Math.max(0, Math.floor((Math.min(...vs) - grid.minV) / grid.step));
+    const lastR = Math.min(grid.rows - 1, Math.ceil((Math.max(...vs) - grid.minV) / grid.step));
+    for (let r = firstR; r <= lastR; r++) {
+      for (let c = firstC; c <= lastC; c++) {
+        const at = r * grid.columns + c;
+        if ((grid.clear[at] as number) < radius - slack) continue;
+        const off = sub(gridPoint(grid, at), line.a);
+        const u = dot(off, along);
+        const v = dot(off, line.outward);
+        if (u >= -slack && u <= size + slack && Math.abs(v - radius) <= slack) found.push(at);
+      }
+    }
+  }
+  return found;
+}
+
+/** The points where a path bends or changes its width; where it squeezes past something, wide enough to do so. */
+function bends(grid: ClearanceGrid, points: readonly number[], width: number): Corridor['path'] {
+  const diameterAt = (at: number): number => width + 2 * Math.max(0, width / 2 - (grid.clear[at] as number));
+  const kept = points.filter((at, i) => {
+    const before = points[i - 1];
+    const after = points[i + 1];
+    if (before === undefined || after === undefined) return true;
+    return at - before !== after - at || diameterAt(at) !== diameterAt(before) || diameterAt(at) !== diameterAt(after);
+  });
+  return kept.map((at) => ({ at: gridPoint(grid, at), diameter: diameterAt(at) }));
+}
+
+/** Corners of the ring about a disc. */
+const ROUND = 4;
+
+/** The floor of a corridor as convex rings, one for each straight stretch. */
+export function corridorRings({ path }: Corridor): Polygon[] {
+  const [first] = path;
+  if (!first) return [];
+  if (path.length === 1) return [around(first.diameter).map((p) => add(p, first.at))];
+  return path.slice(1).map((next, i) => {
+    const last = path[i] ?? first;
+    return convexSum([last.at, next.at], around(Math.max(last.diameter, next.diameter)));
+  });
+}
+
+function around(diameter: number): Polygon {
+  const radius = diameter / 2 / Math.cos(Math.PI / ROUND);
+  return Array.from({ length: ROUND }, (_, i) => {
+    const angle = (2 * Math.PI * (i + 0.5)) / ROUND;
+    return { x: radius * Math.cos(angle), y: radius * Math.sin(angle) };
+  });
+}
