@@ -55,8 +55,8 @@ const sayings: Readonly<Record<'wall' | 'tape' | 'remark' | 'thing' | 'opening',
   wall: 'Press the corners one after the other, or type lengths.',
   tape: 'Press two points to measure between them.',
   remark: 'Press where the remark belongs.',
-  thing: 'Press where it stands, or Enter for the middle of the room.',
-  opening: 'Press on a wall, or Enter and slide it along.',
+  thing: 'Press where it stands.',
+  opening: 'Press on a wall.',
 };
 
 /** Takes a tool in hand; the same again puts it down. */
@@ -66,7 +66,13 @@ export function takeUpTool(session: Session, tool: Tool): void {
   store.set({ tool: isPutDown ? null : tool, size: sizeFor(tool), corners: [], tape: [], remarkAt: null });
   if (isPutDown) return;
   if (tool.kind !== 'tape' && tool.kind !== 'remark') session.setView({ chosen: null });
-  session.announce(`${toolName(tool)}. ${sayTool(tool)}`);
+  session.announce(`${toolName(tool)}. ${sayTool(tool)}${byKey(tool)}`);
+}
+
+/** Enter does without pointing, for things that can be moved afterwards. */
+function byKey(tool: Tool): string {
+  if (tool.kind === 'piece' || tool.kind === 'fixture') return ' Enter sets it down in the middle of the room.';
+  return tool.kind === 'opening' ? ' Enter sets it on the nearest wall.' : '';
 }
 
 export function sayTool(tool: Tool): string {

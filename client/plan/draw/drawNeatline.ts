@@ -18,7 +18,7 @@ export function drawNeatline(pen: Pen, bounds: Box, size: Size): void {
     drawBar(pen, bar, { x: inset, y: bar.from * view.k + view.y }, 'down', size, i % every === 0);
   // Where the two meet nothing is written, so that no bar lies under another.
   pen.ctx.fillStyle = colours.paper;
-  pen.ctx.fillRect(0, 0, inset + thick + 1, inset + thick + 1);
+  pen.ctx.fillRect(3, 3, inset + thick - 2, inset + thick - 2);
 }
 
 function drawBar(pen: Pen, bar: Bar, from: { x: number; y: number }, way: 'across' | 'down', size: Size, hasLabel: boolean): void {
