@@ -1,0 +1,148 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFindings, openBrowser, openPerson, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
+import { builtPage } from '#tests/support/builtPage.ts';
+
+let server: RunningServer;
+let browser: Browser;
+
+beforeAll(async () => {
+  await builtPage();
+  server = await startServer();
+  browser = await openBrowser();
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+async function pageOf(initials: string, size: SizeName = 'wide'): Promise<Page> {
+  const person = await openPerson(browser, size);
+  await person.addInitScript((me) => localStorage.setItem('lowshelf.me', JSON.stringify(me)), { name: `Person ${initials}`, initials });
+  return person.newPage();
+}
+
+async function demo(page: Page): Promise<void> {
+  await page.goto(`${server.address}/#demo`);
+  await page.getByRole('tab', { name: /Room/ }).waitFor();
+  await page.locator('.counts').waitFor({ state: 'attached', timeout: 20_000 });
+}
+
+describe.each(['wide', 'tablet', 'phone'] as const)('the frame on a %s screen', (size) => {
+  it('has nothing that axe finds, on any sheet, and reaches nowhere beyond the screen', async () => {
+    const page = await pageOf('AX', size);
+    const errors: string[] = [];
+    page.on('pageerror', (error) => errors.push(error.message));
+    await page.goto(server.address);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+    await demo(page);
+    for (const sheet of [/Room/, /Materials/, /Places/]) {
+      await page.getByRole('tab', { name: sheet }).click();
+      await page.waitForTimeout(1500);
+      expect(await axeFindings(page), `on ${sheet}`).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), `width of ${sheet}`).toBe(true);
+    }
+    expect(errors).toEqual([]);
+    await page.context().close();
+  }, 90_000);
+});
+
+describe('a classroom on the sheet', () => {
+  it('is shared by its address; each takes back only their own step', async () => {
+    const mk = await pageOf('MK');
+    await demo(mk);
+    const rt = await pageOf('RT');
+    await rt.goto(mk.url());
+    await rt.getByRole('heading', { level: 1, name: 'Juniper room' }).waitFor();
+    await mk.locator('.people').getByText('RT').waitFor();
+
+    await rt.getByRole('button', { name: /^The class/ }).click();
+    await rt.getByLabel('Name of the class').fill('Maple room');
+    await rt.keyboard.press('Enter');
+    await rt.keyboard.press('Escape');
+    await mk.getByRole('heading', { level: 1, name: 'Maple room' }).waitFor();
+    expect(await mk.getByRole('button', { name: 'Take back' }).isEnabled()).toBe(false);
+    await rt.keyboard.press('Control+z');
+    await mk.getByRole('heading', { level: 1, name: 'Juniper room' }).waitFor();
+    await mk.context().close();
+    await rt.context().close();
+  }, 90_000);
+
+  it('opens and is changed with the server out of reach, says so, and shares it afterwards', async () => {
+    const page = await pageOf('MK');
+    await demo(page);
+    await page.getByText('here and shared', { exact: true }).waitFor();
+    await page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state);
+    await page.context().setOffline(true);
+    await page.reload();
+    await page.getByRole('heading', { level: 1, name: 'Juniper room' }).waitFor();
+    await page.getByText('kept here, no server in reach').waitFor();
+    await page.getByRole('button', { name: /^The class/ }).click();
+    await page.getByLabel('Name of the class').fill('Maple room');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Escape');
+    await page.getByText('kept here, not yet shared: 1 change').waitFor();
+    await page.context().setOffline(false);
+    await page.getByText('here and shared', { exact: true }).waitFor({ timeout: 30_000 });
+    await page.context().close();
+  }, 90_000);
+
+  it('mends what a check proposes in one step, and leaves a finding with a reason', async () => {
+    const page = await pageOf('MK');
+    await demo(page);
+    await page.getByText('still looking').waitFor({ state: 'detached', timeout: 30_000 });
+    const fix = page.getByRole('button', { name: /^Do it/ }).first();
+    const proposed = (await fix.getAttribute('aria-label')) ?? '';
+    await fix.click();
+    await page.locator('.said').getByText('Take back undoes it').waitFor();
+    await page.getByRole('button', { name: proposed, exact: true }).waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Take back' }).click();
+    await page.getByRole('button', { name: proposed, exact: true }).waitFor();
+
+    const first = page.locator('.finding-head').first();
+    const text = (await first.locator('.finding-text').textContent()) ?? '';
+    await first.click();
+    await page.getByRole('button', { name: 'Leave it' }).click();
+    await page.getByLabel('Why is it left as it is?').fill('the table moves on Monday');
+    await page.locator('.leave-form').getByRole('button', { name: 'Leave it' }).click();
+    const left = page.getByRole('region', { name: 'Left as they are' });
+    await left.getByText('the table moves on Monday').waitFor();
+    const lead = (await left.locator('.finding p').first().textContent()) ?? '';
+    expect(lead.length > 20 && text.startsWith(lead)).toBe(true);
+    await left.getByRole('button', { name: /^Take up again/ }).click();
+    await left.waitFor({ state: 'detached' });
+    await page.context().close();
+  }, 90_000);
+
+  it('keeps everything when a file cannot be read, and says where and why', async () => {
+    const page = await pageOf('MK');
+    await demo(page);
+    const address = page.url();
+    await page.getByRole('button', { name: 'File' }).click();
+    await page.getByRole('menuitem', { name: 'Open a file' }).click();
+    await page.getByLabel('Classroom file').setInputFiles({
+      name: 'broken.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('{"format":"lowshelf.classroom","version":1,"name":3,"room":{"corners":[]},"arrangements":[]}'),
+    });
+    const alert = page.getByRole('alert').filter({ hasText: 'could not be read' });
+    expect(await alert.textContent()).toMatch(
+      /broken\.json could not be read\. Nothing was changed\.[\s\S]*name[\s\S]*found 3, expected a string/,
+    );
+    expect(page.url()).toBe(address);
+    await page.context().close();
+  }, 60_000);
+
+  it('moves from sheet to sheet by the arrow keys, focus in sight', async () => {
+    const page = await pageOf('MK');
+    await demo(page);
+    await page.getByRole('tab', { name: /Room/ }).focus();
+    await page.keyboard.press('ArrowLeft');
+    const places = page.getByRole('tab', { name: /Places/ });
+    expect(await places.getAttribute('aria-selected')).toBe('true');
+    expect(await places.evaluate((tab) => tab === document.activeElement && getComputedStyle(tab).outlineStyle)).toBe('solid');
+    await page.locator('#places-statement').waitFor({ timeout: 30_000 });
+    await page.context().close();
+  }, 60_000);
+});

@@ -1,0 +1,20 @@
+import { existsSync, readdirSync, statSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { build } from 'vite';
+
+const house = resolve(import.meta.dirname, '../..');
+
+/** Builds the page unless the build is newer than everything it is made of. */
+export async function builtPage(): Promise<void> {
+  const page = join(house, 'dist/sw.js');
+  const sources = ['client', 'shared-model', 'vite.config.ts', 'package.json'].map((path) => newest(join(house, path)));
+  if (existsSync(page) && statSync(page).mtimeMs > Math.max(...sources)) return;
+  await build({ configFile: join(house, 'vite.config.ts'), logLevel: 'error' });
+}
+
+/** Time of the last change in a folder, ms. */
+function newest(path: string): number {
+  const found = statSync(path);
+  if (!found.isDirectory()) return found.mtimeMs;
+  return Math.max(0, ...readdirSync(path).map((name) => newest(join(path, name))));
+}
