@@ -49,11 +49,7 @@ export class Walker {
     this.radius = Math.max(body / 2, LEAST_RADIUS);
     this.slack = Math.min(1e-6, this.radius / 100);
     this.grid = new PartGrid(parts);
-    const seen = new Set<string>();
-    this.corners = cornersOf(parts).filter((corner) => {
-      const key = `${corner.at.x} ${corner.at.y} ${corner.sides.map((s) => `${s.x} ${s.y}`).join(' ')}`;
-      return !seen.has(key) && seen.add(key);
-    });
+    this.corners = cornersOf(parts, this.grid);
   }
 
   /** mm, the length of the shortest walk; null: there is none. */

@@ -1,3 +1,4 @@
+import type { PartGrid } from './partGrid.ts';
 import type { Part } from './parts.ts';
 import type { Point } from './vec.ts';
 
@@ -8,17 +9,38 @@ export interface WalkCorner {
   readonly sides: readonly Point[];
 }
 
-export function cornersOf(parts: readonly Part[]): WalkCorner[] {
+/** Each corner once; without those buried in another part, which no body's centre comes near. */
+export function cornersOf(parts: readonly Part[], grid: PartGrid): WalkCorner[] {
   const corners: WalkCorner[] = [];
+  const seen = new Set<string>();
   for (const { ring } of parts) {
-    ring.forEach((at, i) => {
+    for (const [i, at] of ring.entries()) {
       const next = ring[(i + 1) % ring.length] as Point;
       const before = ring[(i + ring.length - 1) % ring.length] as Point;
-      const sides = ring.length < 3 ? [next] : [before, next];
-      corners.push({ at, sides: sides.map((p) => ({ x: p.x - at.x, y: p.y - at.y })) });
-    });
+      const ends = ring.length < 3 ? [next] : [before, next];
+      const key = `${at.x} ${at.y} ${ends.map((p) => `${p.x} ${p.y}`).join(' ')}`;
+      if (seen.has(key)) continue;
+      seen.add(key);
+      const box = { minX: at.x, minY: at.y, maxX: at.x, maxY: at.y };
+      if (grid.near(box, 0).some((index) => buries(parts[index] as Part, at))) continue;
+      corners.push({ at, sides: ends.map((p) => ({ x: p.x - at.x, y: p.y - at.y })) });
+    }
   }
   return corners;
+}
+
+/** True when a point lies well inside a solid part (more than a thousandth of a mm). */
+function buries({ ring }: Part, p: Point): boolean {
+  if (ring.length < 3) return false;
+  let sign = 0;
+  for (const [i, a] of ring.entries()) {
+    const b = ring[(i + 1) % ring.length] as Point;
+    const long = Math.hypot(b.x - a.x, b.y - a.y);
+    const side = (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+    if (Math.abs(side) <= 1e-3 * long || (sign !== 0 && side > 0 !== sign > 0)) return false;
+    sign = side;
+  }
+  return true;
 }
 
 /** True when the part has nothing beyond the corner in this direction: the circle's arc there is part of its outline. */
