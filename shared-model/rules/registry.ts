@@ -10,7 +10,8 @@ import { overlap } from './steady/overlap.ts';
 import { outside } from './survey/outside.ts';
 import { door } from './way/door.ts';
 import { narrow } from './way/narrow.ts';
+import { swing } from './way/swing.ts';
 import { width } from './way/width.ts';
 
 /** Every rule, in the order of the nine questions. One line a rule. */
-export const rules: readonly Rule[] = [width, narrow, door, take, see, sequence, crowded, mats, area, work, overlap, outside];
+export const rules: readonly Rule[] = [width, narrow, door, swing, take, see, sequence, crowded, mats, area, work, overlap, outside];
