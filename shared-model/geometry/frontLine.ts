@@ -9,7 +9,7 @@ export interface FrontLine {
 }
 
 /** mm: below this a corner lies on the front's line; rounding of a turned piece is about 1e-9. */
-export const ON_LINE = 1e-6;
+const ON_LINE = 1e-6;
 
 /** A part seen from a front: u along it from a, v outward (mm). */
 export interface SeenPart {

@@ -82,12 +82,12 @@ export function largestDiscs(view: FrontView): TangentDisc[] {
   return summits.filter((s) => s.diameter > 0).map(({ u, diameter }) => discAt(view.front, u, diameter));
 }
 
-export function discAt(front: FrontLine, u: number, diameter: number): TangentDisc {
+function discAt(front: FrontLine, u: number, diameter: number): TangentDisc {
   return { u, diameter, center: pointBefore(front, u, diameter / 2) };
 }
 
 /** Diameter (mm, at most the limit) of the largest disc that touches the front at u. */
-export function diameterAt(view: FrontView, u: number): number {
+function diameterAt(view: FrontView, u: number): number {
   let least = view.limit;
   for (const one of view.seen) if (one.low < least) least = Math.min(least, tangentDiameter(one, u));
   return least;

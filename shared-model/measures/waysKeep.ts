@@ -43,6 +43,3 @@ export function waysKeeper(scene: Scene, needed: number = accessFigures(scene).r
   };
   return { ways: present.map(({ target, width }) => ({ target, width })), keeps: (extra) => lost(extra).length === 0, lost };
 }
-
-/** True when further obstacles leave every way min(needed, present width). For many questions keep a `waysKeeper`. */
-export const waysKeep = (scene: Scene, extra: readonly Polygon[], needed?: number): boolean => waysKeeper(scene, needed).keeps(extra);
