@@ -12,6 +12,7 @@ import { doFix } from './doFix.ts';
 import { Gauge } from './Gauge.tsx';
 import type { FindingGroup } from './groupFindings.ts';
 import { LeaveForm } from './LeaveForm.tsx';
+import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { showFinding } from './showFinding.ts';
 
 interface Props {
@@ -82,11 +83,15 @@ export function FindingItem({ group, isShown, letters, units }: Props) {
         <div className="verbs">
           {finding.fix &&
             (isShown ? (
-              <Button kind="strong" onPress={() => doFix(session, finding)}>
+              <Button kind="strong" {...pencilWhileLooking(session, finding)} onPress={() => doFix(session, finding)}>
                 {fixWords(finding.fix.label)}
               </Button>
             ) : (
-              <TextLink aria-label={`${fixWords(finding.fix.label)}. ${finding.message}`} onPress={() => doFix(session, finding)}>
+              <TextLink
+                aria-label={`${fixWords(finding.fix.label)}. ${finding.message}`}
+                {...pencilWhileLooking(session, finding)}
+                onPress={() => doFix(session, finding)}
+              >
                 Do it
               </TextLink>
             ))}

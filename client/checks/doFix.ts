@@ -1,9 +1,11 @@
 import type { Finding } from '#model/findings/finding.ts';
+import { showPencil } from '../plan/planStore.ts';
 import type { Session } from '../session/types.ts';
 
 /** Does what a finding proposes: one step, which "Take back" undoes. */
 export function doFix(session: Session, finding: Finding): boolean {
   if (!finding.fix) return false;
+  showPencil(session, null);
   const isDone = session.commands.applyEdits(session.arrangement().id, finding.fix.edits);
   session.announce(
     isDone
