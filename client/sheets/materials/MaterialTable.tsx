@@ -105,9 +105,8 @@ const Row = memo(function Row({ id, step, name, stands, board, width, mark, chec
       </td>
       <td className="verb">
         {verb && (
-          <button type="button" className="text-link" onClick={() => onVerb(id, verb)}>
+          <button type="button" className="text-link" aria-label={`${verbWords[verb]}: ${name}`} onClick={() => onVerb(id, verb)}>
             {verbWords[verb]}
-            <span className="only-heard">: {name}</span>
           </button>
         )}
       </td>

@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest';
+import { contentOf, contentStrokes } from '#client/front/drawings.ts';
+import { frontLines } from '#client/front/frontLines.ts';
+import { lineHeights } from '#client/front/lineHeights.ts';
+import type { PlainRoomChange } from '#tests/support/plainRoom.ts';
+import { layoutOf, shelfRoom } from './shelf.ts';
+
+const linesOf = (change: PlainRoomChange) => {
+  const scene = shelfRoom([], {
+    materials: [{ id: 'a', name: 'A', width: 300, depth: 200, height: 100 }],
+    placements: [{ material: 'a', piece: 's1', level: 'top', x: 0 }],
+    ...change,
+  });
+  const [side] = scene.sides;
+  return side ? lineHeights(scene, side, layoutOf(scene)) : null;
+};
+
+describe('lines of the smallest child', () => {
+  // A girl of 3.0 years at the 5th percentile, hand 100 deep, grip 50: worked by hand from CDC 2000 stature for age and
+  // the ratios of UM-HSRI-77-17 (1977): highest take 855, eye 778.5.
+  it('are those of the worked example', () => {
+    const heights = linesOf({});
+    const top = heights?.boards.find((board) => Math.abs(board.atDepth - 100) < 0.01);
+    expect(top?.take).toBeGreaterThan(854);
+    expect(top?.take).toBeLessThan(856);
+    expect(heights?.eye).toBeCloseTo(778.5, 0);
+  });
+
+  it('come with the advisory pair only where a wheelchair user is served', () => {
+    expect(linesOf({})?.advisory).toBeNull();
+    // 2010 ADA Standards, advisory 308.1: ages 3 and 4, 36 in (915) and 20 in (510).
+    expect(linesOf({ access: { wheelchair: true } })?.advisory).toEqual({ high: 915, low: 510 });
+    const mixed = { children: { groups: [{ id: 'g', name: '', fromMonths: 36, toMonths: 84, count: 9 }] }, access: { wheelchair: true } };
+    expect(linesOf(mixed)?.advisory).toEqual({ high: 915, low: 510 });
+  });
+
+  it('are left out when nobody says how old the children are', () => {
+    expect(linesOf({ children: { groups: [] } })).toBeNull();
+  });
+
+  it('are drawn twice only where boards are taken at clearly different depths, the deepest first', () => {
+    const at = (...depths: number[]) =>
+      frontLines(
+        { eye: 780, advisory: null, boards: depths.map((atDepth) => ({ atDepth, take: 900 - atDepth, see: 700 - atDepth / 4 })) },
+        'metric',
+      )
+        .filter(({ kind }) => kind === 'take')
+        .map(({ text, isDeepest }) => [text, isDeepest]);
+    expect(at(100, 120, 110)).toEqual([['0.78 m, 0.12 m deep', true]]);
+    expect(at(100, 170)).toEqual([
+      ['0.80 m, 0.10 m deep', false],
+      ['0.73 m, 0.17 m deep', true],
+    ]);
+  });
+
+  it('say nothing of taking where the arm ends before the board', () => {
+    const lines = frontLines({ eye: 780, advisory: null, boards: [{ atDepth: 400, take: null, see: 640 }] }, 'metric');
+    expect(lines.map(({ kind }) => kind)).toEqual(['eye', 'see']);
+  });
+});
+
+describe('the drawing of what stands on a tray', () => {
+  it('goes by the name, else by what a child does with it', () => {
+    expect(contentOf({ name: 'Frame with large buttons', mode: 'practise' })).toBe('frame');
+    expect(contentOf({ name: 'Something of ours', mode: 'pair' })).toBe('pairs');
+    expect(contentOf({ name: 'Something of ours', mode: null })).toBe('chest');
+  });
+
+  it('stays in its box, and is left out where the box is too flat', () => {
+    for (const content of [
+      'rods',
+      'knobs',
+      'cubes',
+      'frame',
+      'beads',
+      'cards',
+      'vessels',
+      'pairs',
+      'steps',
+      'shapes',
+      'chest',
+      'globe',
+    ] as const) {
+      expect(contentStrokes(content, 40, 3)).toEqual([]);
+      const strokes = contentStrokes(content, 60, 30);
+      expect(strokes.length).toBeGreaterThan(0);
+      for (const stroke of strokes) {
+        const ys =
+          stroke.kind === 'line'
+            ? stroke.points.filter((_, i) => i % 2 === 1)
+            : stroke.kind === 'box'
+              ? [stroke.y, stroke.y + stroke.height]
+              : [stroke.y - stroke.radius, stroke.y + stroke.radius];
+        for (const y of ys) expect(y).toBeGreaterThanOrEqual(-0.01);
+        for (const y of ys) expect(y).toBeLessThanOrEqual(30.01);
+      }
+    }
+  });
+});
