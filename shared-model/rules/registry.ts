@@ -1,6 +1,9 @@
 import { mats } from './floor/mats.ts';
+import { contrast } from './order/contrast.ts';
 import { crowded } from './order/crowded.ts';
+import { gap } from './order/gap.ts';
 import { sequence } from './order/sequence.ts';
+import { strand } from './order/strand.ts';
 import { area } from './places/area.ts';
 import { work } from './places/work.ts';
 import { see } from './reach/see.ts';
@@ -14,4 +17,21 @@ import { swing } from './way/swing.ts';
 import { width } from './way/width.ts';
 
 /** Every rule, in the order of the nine questions. One line a rule. */
-export const rules: readonly Rule[] = [width, narrow, door, swing, take, see, sequence, crowded, mats, area, work, overlap, outside];
+export const rules: readonly Rule[] = [
+  width,
+  narrow,
+  door,
+  swing,
+  take,
+  see,
+  sequence,
+  gap,
+  strand,
+  crowded,
+  contrast,
+  mats,
+  area,
+  work,
+  overlap,
+  outside,
+];
