@@ -45,6 +45,5 @@ function useOfAnalyst<T>(pick: (analyst: PageAnalyst) => T): T {
 export const useCheckTrouble = (): string | null => useOfAnalyst((analyst) => analyst.trouble());
 export const useIsThinking = (): boolean => useOfAnalyst((analyst) => analyst.isThinking());
 export const useAside = (): Aside => useOfAnalyst((analyst) => analyst.aside());
-export const useAnalyst = (): PageAnalyst => useOpened().analyst;
 
 export const useAnnouncement = (): Announcement => useSyncExternalStore(announcer.subscribe, announcer.latest);
