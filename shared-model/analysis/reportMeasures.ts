@@ -13,7 +13,8 @@ export interface ReportMeasures {
 export function liveReportMeasures(measures: Measures): ReportMeasures {
   const ways = measures.ways();
   return {
-    ways: reportWays(ways),
+    // Wider ways than a route are only known to be that; their exact widths wait for the whole report.
+    ways: reportWays(ways.ways.filter((way) => !way.isAtLeast)),
     narrow: reportNarrow(ways),
     reach: reportReach(measures.reach()),
     order: measures.order().strands(),
@@ -23,6 +24,7 @@ export function liveReportMeasures(measures: Measures): ReportMeasures {
 export function reportMeasures(measures: Measures): ReportMeasures {
   return {
     ...liveReportMeasures(measures),
+    ways: reportWays(measures.ways().exact()),
     mats: reportMats(measures.mats()),
     places: reportPlaces(measures.floorPlaces(), measures.placesOverYear(), measures.places()),
   };

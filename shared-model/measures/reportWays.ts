@@ -5,9 +5,9 @@ import type { WaysMeasure } from './waysMeasure.ts';
 
 const roundPoint = ({ x, y }: Point): Point => ({ x: roundMm(x), y: roundMm(y) });
 
-/** The report's `ways`: every way that has a start, with exact widths. */
-export function reportWays(measure: WaysMeasure) {
-  return measure.exact().flatMap((way: Way) => {
+/** The report's `ways`: those of the given ways that have a start. */
+export function reportWays(ways: readonly Way[]) {
+  return ways.flatMap((way) => {
     if (way.from === null) return [];
     return [
       {

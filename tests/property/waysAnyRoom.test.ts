@@ -16,7 +16,7 @@ import { plainRoom } from '#tests/support/plainRoom.ts';
 function expectAnswer(name: string, classroom: Classroom): void {
   const scene = buildScene(classroom);
   const measures = measuresOf(scene);
-  for (const way of reportWays(measures.ways())) {
+  for (const way of reportWays(measures.ways().exact())) {
     expect(way.width, name).toBeGreaterThanOrEqual(0);
     expect(way.judged, name).toBeGreaterThanOrEqual(way.width - 0.02);
     expect(way.share, name).toBeGreaterThanOrEqual(0);
