@@ -1,6 +1,8 @@
 import { type FitOption, whereFits } from '#model/measures/fit.ts';
-import { measuresOf } from '#model/measures/measures.ts';
-import type { OrderMeasure } from '#model/measures/order.ts';
+import { carryNoteKg } from '#model/measures/order/carryNote.ts';
+import { inReachOf } from '#model/measures/order/inReach.ts';
+import { type OrderMeasure, orderOf } from '#model/measures/order.ts';
+import { measureReach, type Reach } from '#model/measures/reach.ts';
 import type { Scene } from '#model/scene/types.ts';
 
 const orders = new WeakMap<Scene, OrderMeasure>();
@@ -8,7 +10,13 @@ const orders = new WeakMap<Scene, OrderMeasure>();
 function orderIn(scene: Scene): OrderMeasure {
   const kept = orders.get(scene);
   if (kept) return kept;
-  const order = measuresOf(scene).order();
+  // Joined as in measuresOf, whose other measures would come to the page for nothing.
+  let measured: Reach | null = null;
+  const reach = (): Reach => {
+    measured ??= measureReach(scene);
+    return measured;
+  };
+  const order = orderOf(scene, (material) => carryNoteKg(reach(), material), inReachOf(reach));
   orders.set(scene, order);
   return order;
 }
