@@ -10,6 +10,12 @@ export function placesLineOf(report: Report | null): PlacesLine | null {
   return typeof line === 'object' && line !== null ? (line as PlacesLine) : null;
 }
 
+/** True when the number of mats is known to be exact. */
+export function areMatsProven(report: Report | null): boolean {
+  const mats = report?.measures.mats;
+  return typeof mats === 'object' && mats !== null && 'proven' in mats && mats.proven === true;
+}
+
 /** Mats that fit at once; 0: none, or not reckoned. */
 export function matsOf(report: Report | null): number {
   const mats = report?.measures.mats;

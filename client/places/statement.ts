@@ -1,11 +1,14 @@
 import type { PlacesLine } from './placesLine.ts';
 
 /** The limit that binds, in words, and what that means for the children enrolled. */
-export function statementOf(line: PlacesLine): string {
+export function statementOf(line: PlacesLine, areMatsProven: boolean): string {
   const { places, binding, byArea, byAreaMost, enrolled } = line;
   if (places === null || binding === null) return 'How many children the room takes cannot be told yet.';
   if (binding === 'area' && byArea !== null && byAreaMost !== null && byAreaMost > byArea)
     return `The floor takes ${byArea} to ${byAreaMost}. ${against(byArea, enrolled, byAreaMost)}`;
+  // Mats found are a lower bound until that is proven.
+  if (binding === 'work' && !areMatsProven && enrolled > places)
+    return `There are at least ${places} places to work. ${enrolled} are enrolled: a place for ${enrolled - places} more was not found.`;
   return `${bindingWords[binding](places)} ${against(places, enrolled)}`;
 }
 

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { SheetLayout } from '../frame/SheetLayout.tsx';
 import { FloorThatCounts } from '../places/FloorThatCounts.tsx';
 import { LimitChart } from '../places/LimitChart.tsx';
-import { placesLineOf } from '../places/placesLine.ts';
+import { areMatsProven, placesLineOf } from '../places/placesLine.ts';
 import { statementOf } from '../places/statement.ts';
 import { WhatToSettle } from '../places/WhatToSettle.tsx';
 import { YearLine } from '../places/YearLine.tsx';
@@ -23,7 +23,8 @@ export function PlacesSheet() {
 }
 
 function Limits() {
-  const line = placesLineOf(useReport());
+  const report = useReport();
+  const line = placesLineOf(report);
   const { places: sets } = useAside();
   const [compared, setCompared] = useState<string | null>(null);
   if (!line || !sets) return <p className="waiting-words">The places are being worked out …</p>;
@@ -40,7 +41,7 @@ function Limits() {
     <>
       <section className="places-top" aria-labelledby="places-statement">
         <h2 className="statement" id="places-statement">
-          {statementOf(line)}
+          {statementOf(line, areMatsProven(report))}
         </h2>
         <p className="aside">
           {latest && latest.children !== line.enrolled ? `${latest.children} are promised from ${sayDate(latest.from)}. ` : ''}

@@ -15,6 +15,12 @@ describe('the binding limit in words', () => {
     [line({ places: 18, byArea: 18, byAreaMost: 20 }), 'The floor takes 18 to 20. 24 are enrolled: 4 too many.'],
     [line({ places: null, binding: null }), 'How many children the room takes cannot be told yet.'],
   ])('%#: %s', (given, words) => {
-    expect(statementOf(given)).toBe(words);
+    expect(statementOf(given, true)).toBe(words);
+  });
+
+  it('claims no shortage of work places while the mats are only a lower bound', () => {
+    expect(statementOf(line({ places: 18, binding: 'work', byWork: 18 }), false)).toBe(
+      'There are at least 18 places to work. 24 are enrolled: a place for 6 more was not found.',
+    );
   });
 });
