@@ -10,6 +10,8 @@ import { see } from './reach/see.ts';
 import { take } from './reach/take.ts';
 import type { Rule } from './rule.ts';
 import { overlap } from './steady/overlap.ts';
+import { small } from './steady/small.ts';
+import { tip } from './steady/tip.ts';
 import { outside } from './survey/outside.ts';
 import { door } from './way/door.ts';
 import { narrow } from './way/narrow.ts';
@@ -33,5 +35,7 @@ export const rules: readonly Rule[] = [
   area,
   work,
   overlap,
+  tip,
+  small,
   outside,
 ];
