@@ -4,15 +4,10 @@ import { analyse } from '#model/analysis/report.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
 import { readClassroomFile } from '#model/schema/readFile.ts';
 import type { Classroom } from '#model/schema/types.ts';
-
-export interface Times {
-  readonly p50: number;
-  readonly p95: number;
-  readonly runs: number;
-}
+import { percentiles, type Times } from './percentiles.ts';
 
 export function benchRoom(name: string): Classroom {
-  const read = readClassroomFile(readFileSync(resolve(import.meta.dirname, 'rooms', `${name}.json`), 'utf8'));
+  const read = readClassroomFile(readFileSync(resolve('tests/bench/rooms', `${name}.json`), 'utf8'));
   if (!read.ok) throw new Error(`${name} cannot be read: ${JSON.stringify(read.problems[0])}`);
   return read.classroom;
 }
@@ -31,10 +26,4 @@ export function liveTierTimes(name: string, frames: number): Times {
     if (frame >= 0) took.push(performance.now() - start);
   }
   return percentiles(took);
-}
-
-export function percentiles(values: readonly number[]): Times {
-  const sorted = [...values].sort((a, b) => a - b);
-  const at = (share: number): number => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
-  return { p50: at(0.5), p95: at(0.95), runs: sorted.length };
 }

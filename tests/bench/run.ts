@@ -1,13 +1,15 @@
 import { execFileSync } from 'node:child_process';
 import { resolve } from 'node:path';
+import { loadBundled } from './bundled.ts';
 import { timeToDrawnPlan } from './drawnPlan.ts';
 import { firstLoadBytes } from './firstLoad.ts';
-import { liveTierTimes, percentiles, type Times } from './liveTier.ts';
+import { percentiles, type Times } from './percentiles.ts';
 
 /** `npm run bench`: the figures that the project reports, on this machine, now. */
 const say = (name: string, times: Times, unit = 'ms'): void =>
   console.log(`${name.padEnd(44)} p50 ${times.p50.toFixed(1)} ${unit}   p95 ${times.p95.toFixed(1)} ${unit}   (${times.runs} runs)`);
 
+const { liveTierTimes } = await loadBundled<typeof import('./liveTier.ts')>('liveTier.ts');
 say('live tier, 60 pieces', liveTierTimes('bench-60', 200));
 say('live tier, 400 pieces', liveTierTimes('bench-400', 40));
 
