@@ -3,6 +3,7 @@ import type { Measures } from '../measures/measures.ts';
 import { reportPlaces } from '../measures/places.ts';
 import { reportReach } from '../measures/reach.ts';
 import { reportNarrow, reportWays } from '../measures/reportWays.ts';
+import { reportSight } from '../measures/sight.ts';
 
 /** The measures part of the report. Each measure adds its key. */
 export interface ReportMeasures {
@@ -27,5 +28,6 @@ export function reportMeasures(measures: Measures): ReportMeasures {
     ways: reportWays(measures.ways().exact()),
     mats: reportMats(measures.mats()),
     places: reportPlaces(measures.floorPlaces(), measures.placesOverYear(), measures.places()),
+    sight: reportSight(measures.sight()),
   };
 }

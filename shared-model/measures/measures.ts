@@ -9,6 +9,7 @@ import { measureOverlaps } from './overlaps.ts';
 import { measurePlaces } from './places.ts';
 import { measureReach } from './reach.ts';
 import { measureSeats, seatStrips } from './seats.ts';
+import { measureSight } from './sight.ts';
 import { measureWaysAndNarrow } from './waysMeasure.ts';
 import { measureWork } from './workPlaces.ts';
 
@@ -40,6 +41,7 @@ export function measuresOf(scene: Scene) {
     /** looked for only as long as a drag allows */
     quickMats: lazily(() => measureMats(scene, strips(), 'quick')),
     ways: lazily(() => measureWaysAndNarrow(scene)),
+    sight: lazily(() => measureSight(scene)),
   };
 }
 

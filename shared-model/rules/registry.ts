@@ -9,6 +9,7 @@ import { work } from './places/work.ts';
 import { see } from './reach/see.ts';
 import { take } from './reach/take.ts';
 import type { Rule } from './rule.ts';
+import { hidden } from './sight/hidden.ts';
 import { overlap } from './steady/overlap.ts';
 import { small } from './steady/small.ts';
 import { tip } from './steady/tip.ts';
@@ -34,6 +35,7 @@ export const rules: readonly Rule[] = [
   mats,
   area,
   work,
+  hidden,
   overlap,
   tip,
   small,

@@ -1,0 +1,103 @@
+import { differenceD, EndType, FillRule, inflatePathsD, intersectD, JoinType, type PathD, unionD } from 'clipper2-ts';
+import { area, contains, type Polygon, signedArea } from './polygon.ts';
+import type { Point } from './vec.ts';
+
+/** Decimals of a mm that the boolean operations keep. */
+const PRECISION = 3;
+/** mm by which an arc of a grown region may stray from the circle. */
+const ARC = 0.25;
+
+/** Floor as rings: outlines run clockwise on the plan, holes the other way, and none of them cross. */
+export type Region = readonly Polygon[];
+
+const path = (ring: Polygon): PathD => {
+  const made = ring.map(({ x, y }) => ({ x, y }));
+  return signedArea(ring) < 0 ? made.reverse() : made;
+};
+// Outlines and holes of a region are told apart by the way they run.
+const asTheyRun = (region: Region): PathD[] => region.map((ring) => ring.map(({ x, y }) => ({ x, y })));
+
+/** What of a region lies in none of the rings (each taken as solid, whichever way it runs). Corners to 1e-3 mm. */
+export const without = (region: Region, rings: readonly Polygon[]): Region =>
+  rings.length === 0 ? region : differenceD(asTheyRun(region), rings.map(path), FillRule.NonZero, PRECISION);
+
+/** What of a region lies in no other region. */
+export const minus = (region: Region, other: Region): Region =>
+  other.length === 0 ? region : differenceD(asTheyRun(region), asTheyRun(other), FillRule.NonZero, PRECISION);
+
+export const shared = (one: Region, other: Region): Region =>
+  one.length === 0 || other.length === 0 ? [] : intersectD(asTheyRun(one), asTheyRun(other), FillRule.NonZero, PRECISION);
+
+export const union = (regions: readonly Region[]): Region => unionD(regions.flatMap(asTheyRun), [], FillRule.NonZero, PRECISION);
+
+/** Grown by `by` mm all round, or shrunk where it is negative; arcs to 0.25 mm. */
+export const grown = (region: Region, by: number): Region =>
+  region.length === 0 ? [] : inflatePathsD(asTheyRun(region), by, JoinType.Round, EndType.Polygon, 2, PRECISION, ARC);
+
+/** mm² */
+export const regionArea = (region: Region): number => Math.abs(region.reduce((sum, ring) => sum + signedArea(ring), 0));
+
+/** A piece of a region that hangs together. */
+export interface Patch {
+  readonly outline: Polygon;
+  readonly holes: readonly Polygon[];
+  /** mm² */
+  readonly area: number;
+}
+
+/** The pieces of a region, the largest first. */
+export function patchesOf(region: Region): Patch[] {
+  const outlines = region.filter((ring) => signedArea(ring) > 0).sort((p, q) => area(p) - area(q));
+  const holes = new Map<Polygon, Polygon[]>(outlines.map((outline) => [outline, []]));
+  for (const ring of region) {
+    if (signedArea(ring) >= 0) continue;
+    const outline = outlines.find((one) => area(one) > area(ring) && liesIn(ring, one));
+    if (outline) holes.get(outline)?.push(ring);
+  }
+  const patch = (outline: Polygon): Patch => {
+    const inner = holes.get(outline) ?? [];
+    return { outline, holes: inner, area: area(outline) - inner.reduce((sum, hole) => sum + area(hole), 0) };
+  };
+  return outlines.map(patch).sort((p, q) => q.area - p.area);
+}
+
+/** Corners of a hole may touch its outline: most of the middles of its sides tell. */
+function liesIn(hole: Polygon, outline: Polygon): boolean {
+  const inside = hole.filter((p, i) => {
+    const q = hole[(i + 1) % hole.length] as Point;
+    return contains(outline, { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 });
+  });
+  return inside.length * 2 > hole.length;
+}
+
+export const isInPatch = ({ outline, holes }: Patch, p: Point): boolean => contains(outline, p) && !holes.some((hole) => contains(hole, p));
+
+/** A point well within a patch: the middle of the longest stretch along a few lines through it. */
+export function pointInside({ outline, holes }: Patch): Point {
+  const ys = outline.map((p) => p.y);
+  const low = Math.min(...ys);
+  const high = Math.max(...ys);
+  const rings = [outline, ...holes];
+  let best = outline[0] as Point;
+  let longest = -1;
+  for (let k = 1; k < 8; k++) {
+    const y = low + ((high - low) * (k + 1e-3)) / 8;
+    const xs = rings.flatMap((ring) => crossings(ring, y)).sort((p, q) => p - q);
+    for (let i = 0; i + 1 < xs.length; i += 2) {
+      const [from, to] = [xs[i] as number, xs[i + 1] as number];
+      if (to - from <= longest) continue;
+      longest = to - from;
+      best = { x: (from + to) / 2, y };
+    }
+  }
+  return best;
+}
+
+function crossings(ring: Polygon, y: number): number[] {
+  const found: number[] = [];
+  ring.forEach((a, i) => {
+    const b = ring[(i + 1) % ring.length] as Point;
+    if (a.y > y !== b.y > y) found.push(a.x + ((y - a.y) * (b.x - a.x)) / (b.y - a.y));
+  });
+  return found;
+}
