@@ -2,6 +2,7 @@ import { type ClearanceGrid, gridPoint } from './clearanceGrid.ts';
 import { convexSum } from './convexSum.ts';
 import type { FrontLine } from './frontLine.ts';
 import type { Polygon } from './polygon.ts';
+import { rectangle } from './tile.ts';
 import { add, dot, length, type Point, scale, sub, turn, unit } from './vec.ts';
 
 /** Somewhere that discs of a diameter (mm) come to touch. Ways start at sources and lead to every end, other sources too. */
@@ -179,7 +180,9 @@ function touching(grid: ClearanceGrid, end: CorridorEnd): number[] {
 
 /** The points where a path bends or changes its width; where it squeezes past something, wide enough to do so. */
 function bends(grid: ClearanceGrid, points: readonly number[], width: number): Corridor['path'] {
-  const diameterAt = (at: number): number => width + 2 * Math.max(0, width / 2 - (grid.clear[at] as number));
+  // In steps, so that straight runs stay in few pieces.
+  const more = SLACK * grid.step * 0.5;
+  const diameterAt = (at: number): number => width + more * Math.ceil((2 * Math.max(0, width / 2 - (grid.clear[at] as number))) / more);
   const kept = points.filter((at, i) => {
     const before = points[i - 1];
     const after = points[i + 1];
@@ -189,24 +192,14 @@ function bends(grid: ClearanceGrid, points: readonly number[], width: number): C
   return kept.map((at) => ({ at: gridPoint(grid, at), diameter: diameterAt(at) }));
 }
 
-/** Corners of the ring about a disc. */
-const ROUND = 4;
-
-/** The floor of a corridor as convex rings, one for each straight stretch. */
-export function corridorRings({ path }: Corridor): Polygon[] {
+/** The floor of a corridor as convex rings, one for each straight stretch, square to the lattice (`frame`, degrees). */
+export function corridorRings({ path }: Corridor, frame: number): Polygon[] {
   const [first] = path;
   if (!first) return [];
-  if (path.length === 1) return [around(first.diameter).map((p) => add(p, first.at))];
+  const about = (diameter: number): Polygon => rectangle(diameter, diameter).map((p) => turn(p, frame));
+  if (path.length === 1) return [about(first.diameter).map((p) => add(p, first.at))];
   return path.slice(1).map((next, i) => {
     const last = path[i] ?? first;
-    return convexSum([last.at, next.at], around(Math.max(last.diameter, next.diameter)));
-  });
-}
-
-function around(diameter: number): Polygon {
-  const radius = diameter / 2 / Math.cos(Math.PI / ROUND);
-  return Array.from({ length: ROUND }, (_, i) => {
-    const angle = (2 * Math.PI * (i + 0.5)) / ROUND;
-    return { x: radius * Math.cos(angle), y: radius * Math.sin(angle) };
+    return convexSum([last.at, next.at], about(Math.max(last.diameter, next.diameter)));
   });
 }

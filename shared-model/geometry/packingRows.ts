@@ -10,7 +10,7 @@ interface Row {
 }
 
 /** How many rows are tried at most. */
-const MOST_ROWS = 400;
+const MOST_ROWS = 700;
 
 /**
  * The best stack of rows: rows of either way that share no height, together as many tiles as can be had (dynamic
@@ -62,7 +62,7 @@ function candidateRows(space: PackingSpace): Row[] {
   const open: Row[] = [];
   const ask = (way: 0 | 1, v: number): void => {
     const key = Math.round(v * 1000) * 2 + way;
-    if (seen.has(key) || rows.length >= MOST_ROWS) return;
+    if (seen.has(key) || seen.size >= MOST_ROWS) return;
     seen.add(key);
     const count = space.row(way, v);
     if (count === 0) return;
@@ -72,7 +72,7 @@ function candidateRows(space: PackingSpace): Row[] {
     open.push(row);
   };
   for (const way of [0, 1] as const) for (const v of space.edges(way)) ask(way, v);
-  for (let i = 0; i < open.length && rows.length < MOST_ROWS; i++) {
+  for (let i = 0; i < open.length && seen.size < MOST_ROWS; i++) {
     const { to } = open[i] as Row;
     for (const way of [0, 1] as const) ask(way, to + space.height[way] / 2);
   }

@@ -42,12 +42,11 @@ export function packSearch(task: PackingTask): TilePlace[] {
 
 class Search {
   best: TilePlace[] = [];
-  private readonly spaces: readonly PackingSpace[];
+  private readonly spaces: PackingSpace[] = [];
   private readonly random: () => number;
   private left: number;
 
   constructor(private readonly task: PackingTask) {
-    this.spaces = [0, 90, 180, 270].flatMap((quarter) => task.turns.map((turn) => new PackingSpace(task.floor, task.tile, turn + quarter)));
     this.random = seededRandom(task.seed);
     this.left = task.questions;
   }
@@ -70,23 +69,30 @@ class Search {
   }
 
   private bestRows(): TilePlace[] {
-    const [first, second] = this.pair(0);
-    const one = first ? packRows(first) : [];
-    const other = second ? packRows(second) : [];
+    const [one, other] = this.pair(0).map((space) => packRows(space)) as [TilePlace[], TilePlace[]];
     return (other.length > one.length ? other : one).slice(0, this.task.most);
   }
 
+  /** Rows along a turn or across it, from either side: four spaces for each turn. */
+  private space(index: number): PackingSpace {
+    const { turns, floor, tile } = this.task;
+    const known = this.spaces[index];
+    if (known) return known;
+    const quarter = 90 * Math.floor(index / turns.length);
+    const made = new PackingSpace(floor, tile, (turns[index % turns.length] ?? 0) + quarter);
+    this.spaces[index] = made;
+    return made;
+  }
+
   /** Two spaces whose rows run across each other. */
-  private pair(guess: number): [PackingSpace | undefined, PackingSpace | undefined] {
-    const { turns } = this.task;
-    const quarter = guess % 4;
-    return [this.spaces[quarter * turns.length], this.spaces[((quarter + 1) % 4) * turns.length]];
+  private pair(guess: number): [PackingSpace, PackingSpace] {
+    const { length } = this.task.turns;
+    return [this.space((guess % 4) * length), this.space(((guess + 1) % 4) * length)];
   }
 
   private layBeside(lanes: readonly Polygon[], guess: number): TilePlace[] {
     const laid: TilePlace[] = [];
     for (const space of this.pair(guess)) {
-      if (!space) continue;
       const part = space.copy();
       for (const ring of lanes) part.block(ring);
       for (const place of laid) part.blockTile(place);
@@ -98,7 +104,7 @@ class Search {
   improve(): void {
     const { outline } = this.task.floor;
     const box = boundingBox(outline);
-    const pitch = Math.max(...(this.spaces[0]?.pitch ?? [0]));
+    const pitch = Math.max(...this.space(0).pitch);
     for (let round = this.task.questions * ROUNDS_PER_QUESTION; round > 0 && this.left > 0 && !this.isDone(); round--) {
       const middle = {
         x: box.minX + this.random() * (box.maxX - box.minX),
@@ -121,11 +127,11 @@ class Search {
   /** Rows of one turn, then what another adds beside them. */
   private layAround(middle: { x: number; y: number }, reach: number, stay: readonly TilePlace[]): TilePlace[] {
     const fresh: TilePlace[] = [];
-    const first = Math.floor(this.random() * this.spaces.length);
-    const second = Math.floor(this.random() * this.spaces.length);
+    const count = 4 * this.task.turns.length;
+    const first = Math.floor(this.random() * count);
+    const second = Math.floor(this.random() * count);
     for (const index of [first, second]) {
-      const space = this.spaces[index]?.around(middle, reach);
-      if (!space) continue;
+      const space = this.space(index).around(middle, reach);
       for (const place of stay) space.blockTile(place);
       for (const place of fresh) space.blockTile(place);
       fresh.push(...packRows(space));

@@ -1,5 +1,5 @@
 import { convexSum } from './convexSum.ts';
-import { boundingBox, type Polygon } from './polygon.ts';
+import { area, boundingBox, type Polygon } from './polygon.ts';
 import { rectangle, type Tile, type TilePlace, tileRing } from './tile.ts';
 import { type Point, turn } from './vec.ts';
 
@@ -39,6 +39,8 @@ export class PackingSpace {
   private blocked: readonly [Blocked[], Blocked[]] = [[], []];
   private outline: Polygon;
   private limits: Window = EVERYWHERE;
+  /** False once something was added since the last sorting by low u. */
+  private isSorted = true;
   private readonly lows: number[] = [];
   private readonly highs: number[] = [];
   private readonly inside: number[] = [];
@@ -62,6 +64,7 @@ export class PackingSpace {
     const copy = new PackingSpace({ outline: [], obstacles: [] }, this.tile, this.frame);
     copy.outline = this.outline;
     copy.blocked = [[...this.blocked[0]], [...this.blocked[1]]];
+    copy.isSorted = this.isSorted;
     return copy;
   }
 
@@ -96,6 +99,7 @@ export class PackingSpace {
   private add(way: 0 | 1, ring: Polygon): void {
     const box = boundingBox(ring);
     this.blocked[way].push({ ...box2(box), ring: isBox(ring, box) ? null : ring });
+    this.isSorted = false;
   }
 
   /** Values of v where something that blocks ends: a row pushed towards low v comes to lie there or against another row. */
@@ -116,6 +120,7 @@ export class PackingSpace {
     if (v < limits.minV || v > limits.maxV) return spans;
     lows.length = 0;
     highs.length = 0;
+    if (!this.isSorted) this.sort();
     for (const b of this.blocked[way]) {
       if (v <= b.minV + FIT || v >= b.maxV - FIT) continue;
       if (b.ring) this.section(b.ring, v);
@@ -150,6 +155,12 @@ export class PackingSpace {
       }
     }
     return count;
+  }
+
+  /** Spans then come nearly in order. */
+  private sort(): void {
+    for (const list of this.blocked) list.sort((p, q) => p.minU - q.minU);
+    this.isSorted = true;
   }
 
   private span(low: number, high: number): void {
@@ -209,8 +220,8 @@ export class PackingSpace {
 
 const box2 = ({ minX, minY, maxX, maxY }: ReturnType<typeof boundingBox>) => ({ minU: minX, maxU: maxX, minV: minY, maxV: maxY });
 
-function isBox(ring: Polygon, box: ReturnType<typeof boundingBox>): boolean {
-  return ring.every((p) => isNear(p.x, box.minX, box.maxX) && isNear(p.y, box.minY, box.maxY));
-}
+/** mm²: a ring that fills its box to this is the box. */
+const FILLED = 1e-3;
 
-const isNear = (value: number, low: number, high: number): boolean => Math.abs(value - low) < 1e-9 || Math.abs(value - high) < 1e-9;
+const isBox = (ring: Polygon, { minX, minY, maxX, maxY }: ReturnType<typeof boundingBox>): boolean =>
+  (maxX - minX) * (maxY - minY) - area(ring) <= FILLED;

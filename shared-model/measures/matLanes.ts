@@ -48,5 +48,5 @@ export function matLanes(
       isSource: true,
     });
   }
-  return (random) => planCorridors(grid, corridorCost(covered, grid, widest, random), ends).flatMap(corridorRings);
+  return (random) => planCorridors(grid, corridorCost(covered, grid, widest, random), ends).flatMap((lane) => corridorRings(lane, frame));
 }
