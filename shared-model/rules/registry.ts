@@ -13,7 +13,9 @@ import { hidden } from './sight/hidden.ts';
 import { overlap } from './steady/overlap.ts';
 import { small } from './steady/small.ts';
 import { tip } from './steady/tip.ts';
+import { closure } from './survey/closure.ts';
 import { outside } from './survey/outside.ts';
+import { turned } from './survey/turned.ts';
 import { door } from './way/door.ts';
 import { narrow } from './way/narrow.ts';
 import { swing } from './way/swing.ts';
@@ -40,4 +42,6 @@ export const rules: readonly Rule[] = [
   tip,
   small,
   outside,
+  closure,
+  turned,
 ];

@@ -17,7 +17,7 @@ const shelf = (x: number, y: number, change: Partial<Piece> = {}): Piece => ({
   depth: 300,
   ...change,
 });
-const room = (pieces: Piece[], change: Room = {}, options?: PlainRoomChange['options']) =>
+const room = (pieces: Piece[], change: Room = {}, options?: Record<string, Record<string, number>>) =>
   plainRoom({ room: { openings: [door], ...change }, pieces, ...(options && { options }) });
 /** The swing is a fan in steps of 5 degrees: its last side is turned by half a step. */
 const HALF_STEP = Math.cos((2.5 * Math.PI) / 180);
