@@ -10,6 +10,7 @@ import { see } from './reach/see.ts';
 import { take } from './reach/take.ts';
 import type { Rule } from './rule.ts';
 import { hidden } from './sight/hidden.ts';
+import { pocket } from './sight/pocket.ts';
 import { overlap } from './steady/overlap.ts';
 import { small } from './steady/small.ts';
 import { tip } from './steady/tip.ts';
@@ -38,6 +39,7 @@ export const rules: readonly Rule[] = [
   area,
   work,
   hidden,
+  pocket,
   overlap,
   tip,
   small,

@@ -1,0 +1,36 @@
+import { type Closest, closestOfParts } from '../geometry/closest.ts';
+import { makePart } from '../geometry/parts.ts';
+import { minus, type Patch, patchesOf, pointInside } from '../geometry/region.ts';
+import type { Point } from '../geometry/vec.ts';
+import type { Scene } from '../scene/types.ts';
+import { bodyFloor } from './bodyFloor.ts';
+import { WaysField } from './waysField.ts';
+
+/** Floor that a child's body reaches and an adult's does not. */
+export interface Pocket extends Patch {
+  readonly at: Point;
+  /** What it lies between: ids of the two nearest things; the wall's twice where there is nothing else. */
+  readonly between: readonly [string, string];
+}
+
+/** The largest first. @param child @param adult mm, diameters of the bodies */
+export function measurePockets(scene: Scene, child: number, adult: number): Pocket[] {
+  if (!scene.room.isSound) return [];
+  const field = WaysField.of(scene, 'pushed in');
+  return patchesOf(minus(bodyFloor(scene, child).covered, bodyFloor(scene, adult).covered)).map((patch) => {
+    const at = pointInside(patch);
+    return { ...patch, at, between: nearestTwo(field, at) };
+  });
+}
+
+function nearestTwo(field: WaysField, p: Point): [string, string] {
+  const center = makePart('', [p]);
+  const closest: Closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
+  const byId = new Map<string, number>();
+  for (const part of field.parts) {
+    closestOfParts(center, part, closest);
+    byId.set(part.id, Math.min(byId.get(part.id) ?? Infinity, closest.distance));
+  }
+  const [first, second] = [...byId].sort((a, b) => a[1] - b[1]).map(([id]) => id);
+  return [first ?? '', second ?? first ?? ''];
+}
