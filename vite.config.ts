@@ -31,9 +31,13 @@ const openableOffline = () =>
 export default defineConfig({
   root: here('./client'),
   plugins: [react(), openableOffline()],
-  resolve: { dedupe: ['yjs'] },
+  resolve: {
+    dedupe: ['yjs'],
+    // The core of the drawing library; its shapes are picked in client/ui/drawingShapes.ts.
+    alias: [{ find: /^react-konva$/, replacement: 'react-konva/lib/ReactKonvaCore.js' }],
+  },
   // `npm run dev` shares through a server that was started beside it.
-  server: { proxy: { '/sync': { target: 'ws://127.0.0.1:8787', ws: true } } },
+  server: { proxy: { '^/sync/[\\w-]{22,}$': { target: 'ws://127.0.0.1:8787', ws: true } } },
   build: { outDir: here('./dist'), emptyOutDir: true, target: 'es2022' },
   worker: { format: 'es' },
   test: {

@@ -2,7 +2,9 @@ import { useEffect, useSyncExternalStore } from 'react';
 import { Dialogs } from './frame/Dialogs.tsx';
 import { OpenClassroom } from './frame/OpenClassroom.tsx';
 import { UpdateNotice } from './frame/UpdateNotice.tsx';
+import { WaitingSheet } from './frame/WaitingSheet.tsx';
 import { classroomInAddress } from './session/address.ts';
+import { readRoomsHere } from './session/roomsHere.ts';
 import { openDemoRoom } from './start/openDemoRoom.ts';
 import { StartPage } from './start/StartPage.tsx';
 import { HatchPatterns } from './ui/hatches.tsx';
@@ -12,9 +14,11 @@ function subscribeAddress(listener: () => void): () => void {
   return () => removeEventListener('hashchange', listener);
 }
 
-/** `…/#demo` lays out a fresh copy of the demo room. */
+/** The bare address on a device that knows no classroom yet, and `…/#demo`, lay out a fresh copy of the demo room. */
+const isForDemo = (): boolean => location.hash === '#demo' || (location.hash === '' && readRoomsHere().length === 0);
+
 function goToDemo(): void {
-  if (location.hash === '#demo') void openDemoRoom();
+  if (isForDemo()) void openDemoRoom();
 }
 
 /** A classroom when the address names one, else the start page. */
@@ -30,7 +34,7 @@ export function App() {
   return (
     <Dialogs>
       <HatchPatterns />
-      {id === null ? <StartPage /> : <OpenClassroom key={id} id={id} />}
+      {id !== null ? <OpenClassroom key={id} id={id} /> : isForDemo() ? <WaitingSheet trouble={null} /> : <StartPage />}
       <UpdateNotice />
     </Dialogs>
   );

@@ -1,5 +1,4 @@
-import { lazy, Suspense, useState } from 'react';
-import { readMe } from '../session/me.ts';
+import { lazy, Suspense } from 'react';
 import { StartDialogs } from '../start/StartDialogs.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
 
@@ -10,20 +9,11 @@ const ShareDialog = lazy(() => import('./ShareDialog.tsx').then((m) => ({ defaul
 /** The dialogs of an opened classroom; each is fetched when it is first shown. */
 export function FrameDialogSet() {
   const { shown, close } = useFrameDialogs();
-  const [isFirst, setFirst] = useState(() => readMe() === null);
   return (
     <Suspense fallback={null}>
       {shown === 'class' && <ClassDialog onClose={close} />}
       {shown === 'share' && <ShareDialog onClose={close} />}
-      {(shown === 'me' || isFirst) && (
-        <MeDialog
-          isFirst={isFirst}
-          onClose={() => {
-            setFirst(false);
-            close();
-          }}
-        />
-      )}
+      {shown === 'me' && <MeDialog onClose={close} />}
       <StartDialogs />
     </Suspense>
   );

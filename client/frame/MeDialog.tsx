@@ -7,8 +7,8 @@ import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from '../ui/Field.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 
-/** Who is here, asked once per device and changeable. Colleagues see the initials round what you hold. */
-export function MeDialog({ isFirst, onClose }: { isFirst: boolean; onClose: () => void }) {
+/** Who is here, kept on the device and changeable. Colleagues see the initials round what you hold. */
+export function MeDialog({ onClose }: { onClose: () => void }) {
   const session = useSession();
   const known = readMe();
   const [name, setName] = useState(known?.name ?? '');
@@ -54,7 +54,7 @@ export function MeDialog({ isFirst, onClose }: { isFirst: boolean; onClose: () =
           <Button kind="strong" type="submit" isDisabled={shownInitials.trim() === ''}>
             That is me
           </Button>
-          <TextLink onPress={onClose}>{isFirst ? 'Without a name' : 'Leave it'}</TextLink>
+          <TextLink onPress={onClose}>Leave it</TextLink>
         </div>
       </form>
     </Dialog>

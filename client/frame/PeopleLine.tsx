@@ -22,7 +22,11 @@ export function PeopleLine() {
       {people.map((person) => (
         <li key={person.clientId} className="person">
           <Initials person={person} />
-          {person.isMe ? <TextLink onPress={() => dialogs.open('me')}>you</TextLink> : <span>{where(person)}</span>}
+          {person.isMe ? (
+            <TextLink onPress={() => dialogs.open('me')}>{person.initials === '' ? 'say who you are' : 'you'}</TextLink>
+          ) : (
+            <span>{where(person)}</span>
+          )}
         </li>
       ))}
     </ul>

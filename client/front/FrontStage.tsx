@@ -1,6 +1,7 @@
 import type Konva from 'konva';
 import { Fragment } from 'react';
 import { Arrow, Circle, Group, Layer, Line, Rect, Stage, Text } from 'react-konva';
+import '../ui/drawingShapes.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { colours, fonts } from '../styles/tokens.ts';
 import { gapMark } from './belongs.ts';

@@ -1,7 +1,7 @@
 import type { MaterialsSource } from './source.ts';
 
 export interface GeneratedStep {
-  /** 10, 20, … within the strand; ties where nothing says which comes first */
+  /** 1, 2, … within the strand; ties where nothing says which comes first */
   readonly step: number;
   readonly sure: 'published' | 'common practice';
 }
@@ -33,7 +33,7 @@ export function generateSteps(source: MaterialsSource): ReadonlyMap<string, Gene
     const sure: string[] = [];
     for (const id of byLevel) if (sure.every((other) => levelOf(other) === levelOf(id) || published.get(other)?.has(id))) sure.push(id);
     const isTold = new Set(sure.map(levelOf)).size > 1;
-    for (const id of strand) steps.set(id, { step: levelOf(id) * 10, sure: isTold && sure.includes(id) ? 'published' : 'common practice' });
+    for (const id of strand) steps.set(id, { step: levelOf(id), sure: isTold && sure.includes(id) ? 'published' : 'common practice' });
   }
   return steps;
 }

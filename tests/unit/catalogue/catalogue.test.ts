@@ -87,15 +87,15 @@ describe('the catalogue', () => {
   it('calls a step published only where the handbooks tell the order', () => {
     const steps = (strand: string) => catalogueMaterials.filter((m) => m.strand === strand).map((m) => [m.id, m.step, m.sure.step]);
     expect(steps('sight: dimension')).toEqual([
-      ['se-cyl-diam', 10, 'published'],
-      ['se-cyl-all', 20, 'published'],
-      ['se-cyl-height', 30, 'published'],
-      ['se-cyl-inverse', 30, 'common practice'],
-      ['se-cyl-combined', 40, 'common practice'],
-      ['se-tower', 40, 'published'],
-      ['se-broad-stair', 50, 'published'],
-      ['se-long-stair', 60, 'published'],
-      ['se-knobless', 50, 'common practice'],
+      ['se-cyl-diam', 1, 'published'],
+      ['se-cyl-all', 2, 'published'],
+      ['se-cyl-height', 3, 'published'],
+      ['se-cyl-inverse', 3, 'common practice'],
+      ['se-cyl-combined', 4, 'common practice'],
+      ['se-tower', 4, 'published'],
+      ['se-broad-stair', 5, 'published'],
+      ['se-long-stair', 6, 'published'],
+      ['se-knobless', 5, 'common practice'],
     ]);
     // The 1912 text lists ten frames without an order of ease.
     for (const [, , sure] of steps('care of the person: dressing frames')) expect(sure).toBe('common practice');
