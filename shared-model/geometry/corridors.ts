@@ -3,7 +3,7 @@ import { convexSum } from './convexSum.ts';
 import type { FrontLine } from './frontLine.ts';
 import type { Polygon } from './polygon.ts';
 import { rectangle } from './tile.ts';
-import { add, dot, length, type Point, scale, sub, turn, unit } from './vec.ts';
+import { add, length, type Point, sub, turn, unit } from './vec.ts';
 
 /** Somewhere that discs of a diameter (mm) come to touch. Ways start at sources and lead to every end, other sources too. */
 export interface CorridorEnd {
@@ -52,8 +52,11 @@ class Plan {
   /** Which source's tree a point belongs to, from 1; 0: none. */
   private readonly tree: Uint16Array;
   private readonly sourcePoints = new Map<CorridorEnd, readonly number[]>();
+  private readonly treePoints: number[] = [];
   private readonly distance: Int32Array;
   private readonly from: Int32Array;
+  /** Points by what it costs to come there; kept to be used again. */
+  private readonly buckets: number[][] = [];
 
   constructor(
     private readonly grid: ClearanceGrid,
@@ -68,13 +71,24 @@ class Plan {
     const points = touching(this.grid, source);
     this.sourcePoints.set(source, points);
     const label = this.sourcePoints.size;
-    for (const at of points) this.tree[at] = label;
+    for (const at of points) this.addToTree(at, label);
+  }
+
+  private addToTree(at: number, label: number): void {
+    this.tree[at] = label;
+    this.treePoints.push(at);
   }
 
   /** Joins ends of one width to any tree, the nearest first. */
   reach(ends: readonly CorridorEnd[], width: number): void {
     const byPoint = new Map<number, CorridorEnd[]>();
-    for (const end of ends) for (const at of touching(this.grid, end)) byPoint.set(at, [...(byPoint.get(at) ?? []), end]);
+    for (const end of ends) {
+      for (const at of touching(this.grid, end)) {
+        const list = byPoint.get(at);
+        if (list) list.push(end);
+        else byPoint.set(at, [end]);
+      }
+    }
     const open = new Set(ends);
     while (open.size > 0) {
       const at = this.nearest(width, 0, (point) => byPoint.get(point)?.some((end) => open.has(end)) ?? false);
@@ -93,19 +107,17 @@ class Plan {
 
   /** The goal that costs least to reach from any tree but `not`; -1: none. */
   private nearest(width: number, not: number, isGoal: (at: number) => boolean): number {
-    const { grid, cost, tree, distance, from } = this;
+    const { grid, cost, tree, distance, from, buckets } = this;
     const least = width / 2 - SLACK * grid.step;
-    const buckets: number[][] = [];
+    for (const bucket of buckets) bucket.length = 0;
     const push = (at: number, d: number): void => {
-      const bucket = buckets[d];
-      if (bucket) bucket.push(at);
-      else buckets[d] = [at];
+      while (buckets.length <= d) buckets.push([]);
+      buckets[d]?.push(at);
     };
     distance.fill(0x7fffffff);
     from.fill(-1);
-    for (let at = 0; at < tree.length; at++) {
-      const label = tree[at] as number;
-      if (label === 0 || label === not) continue;
+    for (const at of this.treePoints) {
+      if (tree[at] === not) continue;
       distance[at] = 0;
       push(at, 0);
     }
@@ -139,7 +151,7 @@ class Plan {
     const points: number[] = [];
     for (let at = end; at >= 0; at = from[at] as number) points.push(at);
     const label = tree[points[points.length - 1] as number] as number;
-    for (const point of points) tree[point] ||= label;
+    for (const point of points) if (tree[point] === 0) this.addToTree(point, label);
     this.corridors.push({ path: bends(grid, points, width) });
   }
 }
@@ -147,31 +159,40 @@ class Plan {
 /** Lattice points where a disc of the end's width touches one of its lines, give or take. */
 function touching(grid: ClearanceGrid, end: CorridorEnd): number[] {
   const found: number[] = [];
-  const slack = SLACK * grid.step;
+  const { frame, step, minU, minV, columns, rows } = grid;
+  const slack = SLACK * step;
   const radius = end.width / 2;
   for (const line of end.lines) {
-    const along = unit(sub(line.b, line.a));
-    const size = length(sub(line.b, line.a));
-    const corners = [
-      add(line.a, scale(line.outward, radius - slack)),
-      add(line.b, scale(line.outward, radius - slack)),
-      add(line.a, scale(line.outward, radius + slack)),
-      add(line.b, scale(line.outward, radius + slack)),
-    ].map((p) => turn(p, -grid.frame));
-    const us = corners.map((p) => p.x);
-    const vs = corners.map((p) => p.y);
-    const firstC = Math.max(0, Math.floor((Math.min(...us) - grid.minU) / grid.step));
-    const lastC = Math.min(grid.columns - 1, Math.ceil((Math.max(...us) - grid.minU) / grid.step));
-    const firstR = Math.max(0, Math.floor((Math.min(...vs) - grid.minV) / grid.step));
-    const lastR = Math.min(grid.rows - 1, Math.ceil((Math.max(...vs) - grid.minV) / grid.step));
+    const a = turn(line.a, -frame);
+    const b = turn(line.b, -frame);
+    const out = turn(line.outward, -frame);
+    const along = unit(sub(b, a));
+    const size = length(sub(b, a));
+    const us = [
+      a.x + out.x * (radius - slack),
+      b.x + out.x * (radius - slack),
+      a.x + out.x * (radius + slack),
+      b.x + out.x * (radius + slack),
+    ];
+    const vs = [
+      a.y + out.y * (radius - slack),
+      b.y + out.y * (radius - slack),
+      a.y + out.y * (radius + slack),
+      b.y + out.y * (radius + slack),
+    ];
+    const firstC = Math.max(0, Math.floor((Math.min(...us) - minU) / step));
+    const lastC = Math.min(columns - 1, Math.ceil((Math.max(...us) - minU) / step));
+    const firstR = Math.max(0, Math.floor((Math.min(...vs) - minV) / step));
+    const lastR = Math.min(rows - 1, Math.ceil((Math.max(...vs) - minV) / step));
     for (let r = firstR; r <= lastR; r++) {
+      const dv = minV + r * step - a.y;
       for (let c = firstC; c <= lastC; c++) {
-        const at = r * grid.columns + c;
+        const at = r * columns + c;
         if ((grid.clear[at] as number) < radius - slack) continue;
-        const off = sub(gridPoint(grid, at), line.a);
-        const u = dot(off, along);
-        const v = dot(off, line.outward);
-        if (u >= -slack && u <= size + slack && Math.abs(v - radius) <= slack) found.push(at);
+        const du = minU + c * step - a.x;
+        const beside = du * along.x + dv * along.y;
+        const before = du * out.x + dv * out.y;
+        if (beside >= -slack && beside <= size + slack && Math.abs(before - radius) <= slack) found.push(at);
       }
     }
   }

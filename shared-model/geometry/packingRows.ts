@@ -10,7 +10,7 @@ interface Row {
 }
 
 /** How many rows are tried at most. */
-const MOST_ROWS = 700;
+const MOST_ROWS = 500;
 
 /**
  * The best stack of rows: rows of either way that share no height, together as many tiles as can be had (dynamic

@@ -51,21 +51,19 @@ class Search {
     this.left = task.questions;
   }
 
-  /** Rows beside lanes; where rows do not mind the lanes, all of them. */
+  /** Rows beside lanes, and, where there is time to ask for them or nothing else came of it, rows that mind no lanes. */
   start(): void {
-    const all = this.bestRows();
-    if (this.ask(all)) {
-      this.best = all;
-      return;
+    const { guesses, lanes } = this.task;
+    for (let guess = 0; guess < guesses && this.left > 0 && !this.isDone(); guess++) {
+      const drawn = lanes(guess === 0 ? null : this.random);
+      if (drawn.length > 0) this.tryOut(this.layBeside(drawn, guess));
     }
-    for (let guess = 0; guess < this.task.guesses && this.left > 0 && !this.isDone(); guess++) {
-      const lanes = this.task.lanes(guess === 0 ? null : this.random);
-      const laid = this.layBeside(lanes, guess);
-      if (laid.length <= this.best.length) continue;
-      const kept = this.addTo([], laid, this.best.length);
-      if (kept && kept.length > this.best.length) this.best = kept;
-    }
-    if (this.best.length === 0) this.best = this.addTo([], all, 0) ?? [];
+    if (guesses > 1 || this.best.length === 0) this.tryOut(this.bestRows());
+  }
+
+  private tryOut(laid: readonly TilePlace[]): void {
+    if (laid.length <= this.best.length || this.left <= 0) return;
+    this.best = this.addTo([], laid, this.best.length) ?? this.best;
   }
 
   private bestRows(): TilePlace[] {

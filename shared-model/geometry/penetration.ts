@@ -10,7 +10,7 @@ const MOST_PAIRS = 64;
 const MOST_CROSSED = 800;
 
 /** Signed distance (mm) from a point to a convex clockwise ring's nearest supporting line: positive inside. */
-export function depthIn(ring: Polygon, p: Point): number {
+function depthIn(ring: Polygon, p: Point): number {
   let least = Infinity;
   for (let i = 0; i < ring.length; i++) {
     const a = ring[i] as Point;

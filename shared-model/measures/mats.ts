@@ -26,6 +26,8 @@ export type Effort = 'quick' | 'better';
 const QUESTIONS: Readonly<Record<Effort, number>> = { quick: 16, better: 400 };
 const GUESSES: Readonly<Record<Effort, number>> = { quick: 1, better: 6 };
 const WORK: Readonly<Record<Effort, number>> = { quick: 2_000, better: 30_000 };
+/** What it takes to mend a first laying, however long each question is. */
+const LEAST_QUESTIONS = 8;
 /** Mats the size of a postcard: nobody counts that many. */
 const MOST_MATS = 400;
 
@@ -56,7 +58,7 @@ function search(scene: Scene, strips: readonly SeatStrip[], wanted: Wanted, effo
       return lanes(random);
     },
     guesses: GUESSES[effort],
-    questions: Math.max(1, Math.min(QUESTIONS[effort], affordable)),
+    questions: Math.min(QUESTIONS[effort], Math.max(LEAST_QUESTIONS, affordable)),
     seed: seedOf(floor),
   });
 }
@@ -82,7 +84,7 @@ export function reportMats(mats: Mats | null) {
       y: roundMm(y),
       width: roundMm(tile.width),
       depth: roundMm(tile.depth),
-      rotation: turn,
+      rotation: Math.round(turn * 1e6) / 1e6,
     })),
   };
 }

@@ -17,7 +17,7 @@ export interface SeatStrip {
   readonly edge: SceneEdge;
 }
 
-export interface TableSeats {
+interface TableSeats {
   readonly table: SceneBody;
   /** The larger of `seatSides` and the seat pieces that name the table. */
   readonly seats: number;
