@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { FindingGroup } from '#model/analysis/groupFindings.ts';
 import { boundingBox } from '#model/geometry/polygon.ts';
 import type { Scene } from '#model/scene/types.ts';
 import { sayQuantity } from '#model/units/quantity.ts';
@@ -10,7 +11,6 @@ import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { doFix } from './doFix.ts';
 import { Gauge } from './Gauge.tsx';
-import type { FindingGroup } from './groupFindings.ts';
 import { LeaveForm } from './LeaveForm.tsx';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { showFinding } from './showFinding.ts';

@@ -1,6 +1,6 @@
+import { isIn } from '#model/analysis/groupFindings.ts';
 import { useUnits, useView } from '../session/hooks.ts';
 import { FindingItem } from './FindingItem.tsx';
-import { isIn } from './groupFindings.ts';
 import { MatWords } from './MatWords.tsx';
 import type { QuestionState } from './sortFindings.ts';
 

@@ -1,6 +1,6 @@
+import { groupFindings, isIn } from '#model/analysis/groupFindings.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import type { Left } from '#model/schema/types.ts';
-import { groupFindings, isIn } from './groupFindings.ts';
 
 export interface LeftGroup {
   readonly entry: Left;

@@ -1,6 +1,6 @@
+import { type FindingGroup, groupFindings } from '#model/analysis/groupFindings.ts';
 import type { Report } from '#model/analysis/report.ts';
 import { type Finding, type QuestionId, questions, type Severity } from '#model/findings/finding.ts';
-import { type FindingGroup, groupFindings } from './groupFindings.ts';
 
 const weight: Readonly<Record<Severity, number>> = { must: 0, should: 1, note: 2 };
 export const questionIds = Object.keys(questions) as QuestionId[];

@@ -1,3 +1,4 @@
+import { type FindingGroup, groupFindings } from '#model/analysis/groupFindings.ts';
 import type { Report } from '#model/analysis/report.ts';
 import { type Finding, questions } from '#model/findings/finding.ts';
 import { sourceText } from '#model/standards/sources.ts';
@@ -10,10 +11,10 @@ export function sayReport(report: Report, units: LengthUnits): string {
   for (const [group, question] of Object.entries(questions)) {
     const asked = Object.entries(report.answers).filter(([id]) => id.startsWith(`${group}/`));
     if (asked.length === 0) continue;
-    const found = report.findings.filter((f) => f.rule.startsWith(`${group}/`));
-    const open = found.filter((f) => f.leftReason === null);
+    const found = groupFindings(report.findings.filter((f) => f.rule.startsWith(`${group}/`)));
+    const open = found.filter(({ lead }) => lead.leftReason === null);
     lines.push(`${question} ${open.length === 0 ? sayNoneOpen(asked.map(([, answer]) => answer)) : ''}`.trimEnd());
-    for (const finding of found) lines.push(...sayFinding(finding, units));
+    for (const one of found) lines.push(...sayGroup(one, units));
     lines.push('');
   }
   lines.push(sayCount(report), 'A plan that passes is no licence: your local authority decides.');
@@ -22,6 +23,14 @@ export function sayReport(report: Report, units: LengthUnits): string {
 
 function sayNoneOpen(answers: readonly string[]): string {
   return answers.every((answer) => answer === 'does-not-apply') ? '(does not apply)' : 'Yes, as far as checked.';
+}
+
+/** What one mend would answer is said once. */
+function sayGroup({ lead, others }: FindingGroup, units: LengthUnits): string[] {
+  const [first, ...details] = sayFinding(lead, units);
+  const more =
+    others.length === 0 ? [] : [`      and ${others.length} more at the same place: ${others.map((f) => f.subjects[0]).join(', ')}`];
+  return [first ?? '', ...more, ...details];
 }
 
 function sayFinding(finding: Finding, units: LengthUnits): string[] {
@@ -45,8 +54,8 @@ function say(quantity: Quantity, units: LengthUnits, near?: Quantity): string {
 }
 
 function sayCount(report: Report): string {
-  const open = report.findings.filter((f) => f.leftReason === null);
-  const count = (pick: (f: Finding) => boolean): number => open.filter(pick).length;
+  const open = groupFindings(report.findings.filter((f) => f.leftReason === null));
+  const count = (pick: (f: Finding) => boolean): number => open.filter(({ lead }) => pick(lead)).length;
   const of = (severity: string): number => count((f) => f.outcome === 'problem' && f.severity === severity);
   return `${of('must')} must, ${of('should')} should, ${of('note')} note, ${count((f) => f.outcome === 'cannot-tell')} cannot tell.`;
 }

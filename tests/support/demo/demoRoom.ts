@@ -27,9 +27,8 @@ export function demoRoom(): ClassroomInput {
       { role: 'assistant', count: 2 },
     ],
     enrolment: [
-      { from: '2026-09-01', groups: mix(7, 8, 7) },
-      { from: '2027-01-11', groups: mix(8, 9, 7) },
-      { from: '2027-04-05', groups: mix(10, 9, 7) },
+      { from: '2026-09-01', groups: mix(8, 9, 7) },
+      { from: '2027-04-05', groups: mix(9, 9, 7) },
     ],
     ruleSet: 'england',
     asked: { door_swing: 'count', open_shelf_for_children: 'count', table_chair: 'count', floor_mat: 'count' },

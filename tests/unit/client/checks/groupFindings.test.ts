@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { groupFindings } from '#client/checks/groupFindings.ts';
+import { groupFindings } from '#model/analysis/groupFindings.ts';
 import { leftGroups } from '#client/checks/leftGroups.ts';
 import { finding } from './finding.ts';
 

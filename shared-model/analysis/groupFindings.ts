@@ -1,4 +1,4 @@
-import type { Finding } from '#model/findings/finding.ts';
+import type { Finding } from '../findings/finding.ts';
 
 /** What one mend would answer: the first finding, and others of the same rule at the same place with the same figure. */
 export interface FindingGroup {
@@ -25,7 +25,7 @@ export const isIn = (group: FindingGroup, key: string | null): boolean =>
 
 function isSameThing(p: Finding, q: Finding): boolean {
   if (p.rule !== q.rule || p.severity !== q.severity || p.messageKey !== q.messageKey) return false;
-  if (!p.at || !q.at || !p.measured || !q.measured || p.fix || q.fix) return false;
+  if (!p.at || !q.at || !p.measured || !q.measured || p.fix || q.fix || p.leftReason !== q.leftReason) return false;
   const isNear = Math.hypot(p.at.x - q.at.x, p.at.y - q.at.y) < SAME_PLACE;
   return isNear && p.measured.unit === q.measured.unit && Math.abs(p.measured.value - q.measured.value) < 1;
 }
