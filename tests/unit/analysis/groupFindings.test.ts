@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { groupFindings } from '#model/analysis/groupFindings.ts';
 import { leftGroups } from '#client/checks/leftGroups.ts';
-import { finding } from './finding.ts';
+import { groupFindings } from '#model/analysis/groupFindings.ts';
+import { finding } from '../client/checks/finding.ts';
 
 const pinch = (key: string, x: number, value = 700) =>
   finding({ key, subjects: [key], at: { x, y: 1000 }, measured: { value, unit: 'mm' } });
