@@ -6,8 +6,12 @@ import { sequence } from './order/sequence.ts';
 import { strand } from './order/strand.ts';
 import { area } from './places/area.ts';
 import { work } from './places/work.ts';
+import { advisory } from './reach/advisory.ts';
+import { carry } from './reach/carry.ts';
+import { seat } from './reach/seat.ts';
 import { see } from './reach/see.ts';
 import { take } from './reach/take.ts';
+import { twoHands } from './reach/two-hands.ts';
 import type { Rule } from './rule.ts';
 import { hidden } from './sight/hidden.ts';
 import { pocket } from './sight/pocket.ts';
@@ -30,6 +34,10 @@ export const rules: readonly Rule[] = [
   swing,
   take,
   see,
+  twoHands,
+  carry,
+  advisory,
+  seat,
   sequence,
   gap,
   strand,

@@ -12,6 +12,9 @@ const printedInches: ReadonlyMap<number, number> = new Map([
   [760, 762],
   [610, 609.6],
   [711, 711.2],
+  [510, 508],
+  [455, 457.2],
+  [405, 406.4],
 ]);
 
 /** Rounding noise of the geometry, in mm: far below what a tape can tell. */
