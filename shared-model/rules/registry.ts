@@ -1,10 +1,14 @@
+import { half } from './floor/half.ts';
 import { mats } from './floor/mats.ts';
 import { contrast } from './order/contrast.ts';
 import { crowded } from './order/crowded.ts';
 import { gap } from './order/gap.ts';
 import { sequence } from './order/sequence.ts';
 import { strand } from './order/strand.ts';
+import { adults } from './places/adults.ts';
 import { area } from './places/area.ts';
+import { fixtures } from './places/fixtures.ts';
+import { occupants } from './places/occupants.ts';
 import { work } from './places/work.ts';
 import { advisory } from './reach/advisory.ts';
 import { carry } from './reach/carry.ts';
@@ -44,8 +48,12 @@ export const rules: readonly Rule[] = [
   crowded,
   contrast,
   mats,
+  half,
   area,
   work,
+  adults,
+  fixtures,
+  occupants,
   hidden,
   pocket,
   overlap,

@@ -2,6 +2,10 @@
 export interface FixtureCount {
   readonly perToilet: number;
   readonly perBasin: number | null;
+  /** Fewest toilets that the text asks for, however few the children. */
+  readonly leastToilets?: number;
+  /** The text says "or part thereof", its worked example rounds to the nearest: both are right until somebody asks. */
+  readonly exampleRounds?: true;
   readonly isFromMemory?: true;
 }
 
@@ -14,7 +18,7 @@ export const fixtureCounts: Readonly<Record<string, FixtureCount>> = {
   /** COMAR 13A.17.05.08 (found). */
   'us-maryland': { perToilet: 15, perBasin: 15 },
   /** Space to Grow, appendix 1, children over two (found; its sentence and its example round differently). */
-  scotland: { perToilet: 10, perBasin: null },
+  scotland: { perToilet: 10, perBasin: null, leastToilets: 4, exampleRounds: true },
   /** Older guidance, children over two; the framework in force only asks for an adequate number. */
   england: { perToilet: 10, perBasin: 10, isFromMemory: true },
   /** 26 TAC 746, from a scraped page. */

@@ -1,0 +1,105 @@
+import { z } from 'zod';
+import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
+import { countOf } from '../../measures/roomNeeds.ts';
+import { type FixtureCount, fixtureCounts } from '../../standards/fixtureCounts.ts';
+import { ruleSetOf } from '../../standards/ruleSets.ts';
+import { defineRule } from '../rule.ts';
+
+const options = z.strictObject({
+  /** children to a toilet and to a basin; null: the rule set's figure */
+  perToilet: z.number().positive().max(1000).nullable().default(null),
+  perBasin: z.number().positive().max(1000).nullable().default(null),
+});
+const notAdvice = 'Not legal advice: your licensing authority decides.';
+
+export const fixtures = defineRule({
+  id: 'places/fixtures',
+  asks: 'Are there toilets and basins enough for the children enrolled?',
+  why: 'A child who has to wait for a toilet does not make it, and hands that wait for a basin are not washed.',
+  tier: 'live',
+  sources: ['D10', 'class rule'],
+  options,
+  messages: {
+    tooFew: `{children} children need {needed} {what}, one for {per}; there are {there}.{notes} ${notAdvice}`,
+    depends: `{children} children need {least} toilets as the example of {rule} rounds, {needed} by its sentence; there are {there}. ${notAdvice}`,
+    notCounted: `How many {what} there are for the children is not known. ${notAdvice}`,
+  },
+  judge({ scene, options: { perToilet, perBasin } }): RuleResult {
+    const { classroom } = scene;
+    const children = countOf(classroom.children.groups);
+    const printed = Object.hasOwn(fixtureCounts, classroom.ruleSet) ? fixtureCounts[classroom.ruleSet] : undefined;
+    const rule = ruleSetOf(classroom.ruleSet)?.name ?? classroom.ruleSet;
+    const asked = [
+      ask('toilets', classroom.room.toilets, perToilet, printed?.perToilet ?? null, printed, rule),
+      ask('basins', classroom.room.basins, perBasin, printed?.perBasin ?? null, printed, rule),
+    ].filter((one) => one !== null);
+    if (children === 0 || asked.length === 0) return doesNotApply;
+    return { applies: true, findings: asked.flatMap((one) => judgeOne(one, children)) };
+  },
+});
+
+interface Asked {
+  readonly what: 'toilets' | 'basins';
+  readonly there: number | null;
+  readonly per: number;
+  /** null: the class set its own figure */
+  readonly printed: FixtureCount | null;
+  readonly rule: string;
+}
+
+function ask(
+  what: Asked['what'],
+  there: number | null,
+  own: number | null,
+  printedPer: number | null,
+  printed: FixtureCount | undefined,
+  rule: string,
+): Asked | null {
+  const per = own ?? printedPer;
+  return per === null ? null : { what, there, per, printed: own === null ? (printed ?? null) : null, rule };
+}
+
+/** A fraction of the number counts as one more; Scotland's own example rounds to the nearest. */
+function neededOf({ what, per, printed }: Asked, children: number): { least: number; most: number } {
+  const whole = Math.ceil(children / per - 1e-9);
+  const floor = what === 'toilets' ? (printed?.leastToilets ?? 0) : 0;
+  const most = Math.max(whole, floor);
+  const isOpen = what === 'toilets' && printed?.exampleRounds === true;
+  return { least: isOpen ? Math.max(1, Math.floor(children / per + 0.5)) : most, most };
+}
+
+function judgeOne(asked: Asked, children: number): RuleFinding[] {
+  const { what, there, per, printed, rule } = asked;
+  const common = {
+    severity: 'should',
+    subjects: ['room'],
+    part: what,
+    sources: [printed ? 'D10' : 'class rule'],
+  } as const;
+  if (there === null)
+    return [
+      { ...common, outcome: 'cannot-tell', messageKey: 'notCounted', data: { what }, missing: [`count the ${what} for the children`] },
+    ];
+  const { least, most } = neededOf(asked, children);
+  if (there >= most) return [];
+  const figures = { measured: { value: there, unit: 'places' }, needed: { value: there < least ? least : most, unit: 'places' } } as const;
+  if (there >= least) {
+    const missing = ['ask your licensing authority how many toilets it wants: the guidance says it in two ways'];
+    return [
+      {
+        ...common,
+        ...figures,
+        outcome: 'cannot-tell',
+        messageKey: 'depends',
+        data: { children, least, needed: most, there, rule },
+        missing,
+      },
+    ];
+  }
+  const notes = printed?.isFromMemory
+    ? ` The figure is older guidance of ${rule}, from memory: check it.`
+    : printed
+      ? ` The rule of ${rule}.`
+      : ' A class rule.';
+  return [{ ...common, ...figures, outcome: 'problem', messageKey: 'tooFew', data: { children, needed: least, what, per, there, notes } }];
+}
