@@ -34,22 +34,23 @@ export function LengthField({
   autoFocus,
 }: Props) {
   const [typed, setTyped] = useState<string | null>(null);
+  // The line below stays after the field is left: were it to go, a button under it would slip from under the finger.
+  const [taken, setTaken] = useState<number | null>(null);
   const shown = typed ?? (value === null ? '' : sayLength(value, units));
   const read = typed === null ? null : understand(typed, units, mayBeEmpty, least, most);
+
+  const echoed = read ? (read.ok ? read.mm : null) : taken === value ? taken : null;
 
   function commit() {
     if (read?.ok) {
       if (read.mm !== value) onCommit(read.mm);
+      setTaken(read.mm);
       setTyped(null);
     }
   }
 
   return (
-    <Field
-      label={label}
-      echo={read?.ok && read.mm !== null ? `reads as ${sayLength(read.mm, units)}` : null}
-      wrong={read && !read.ok ? read.why : null}
-    >
+    <Field label={label} echo={echoed === null ? null : `reads as ${sayLength(echoed, units)}`} wrong={read && !read.ok ? read.why : null}>
       {(wiring) => (
         <input
           {...wiring}
