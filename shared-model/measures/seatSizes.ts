@@ -93,3 +93,23 @@ export function shareSeats(
   }
   return got;
 }
+
+/**
+ * Shares out mats among groups by heads: whole mats, the largest remainders first (with ties the earlier group), no
+ * group more than it has children.
+ */
+export function shareMats(counts: readonly number[], mats: number): number[] {
+  const children = counts.reduce((sum, count) => sum + count, 0);
+  if (children === 0) return counts.map(() => 0);
+  const whole = Math.min(mats, children);
+  const exact = counts.map((count) => (whole * count) / children);
+  const given = exact.map((share) => Math.floor(share + 1e-9));
+  const order = exact.map((share, i) => ({ i, rest: share - (given[i] ?? 0) })).sort((p, q) => q.rest - p.rest || p.i - q.i);
+  let left = whole - given.reduce((sum, count) => sum + count, 0);
+  for (const { i } of order) {
+    if (left <= 0) break;
+    given[i] = (given[i] ?? 0) + 1;
+    left--;
+  }
+  return given;
+}

@@ -26,26 +26,36 @@ export interface CutStrand {
   readonly main: StrandRun;
   /** Trays that stand apart from it, in reading order. */
   readonly apart: readonly SceneTray[];
-  /** Strands that stand between its runs, in reading order. */
+  /** Strands that stand between its runs without having to, in reading order. */
   readonly by: readonly string[];
 }
 
-/** Every strand in more than one run, in the order in which it begins. */
-export function cutStrands(runs: readonly StrandRun[]): CutStrand[] {
+/** Whether one tray has to come before another. */
+export type IsBefore = (first: SceneTray, second: SceneTray) => boolean;
+
+/**
+ * Every strand in more than one run, in the order in which it begins. What has to come after something of the strand and
+ * before something else of it does not cut it.
+ */
+export function cutStrands(runs: readonly StrandRun[], isBefore: IsBefore): CutStrand[] {
   const strands = [...new Set(runs.map(({ strand }) => strand))];
   return strands.flatMap((strand): CutStrand[] => {
     const mine = runs.filter((run) => run.strand === strand);
     const [first] = mine;
     if (!first || mine.length === 1) return [];
     const main = mine.reduce((best, run) => (run.trays.length > best.trays.length ? run : best), first);
-    const from = runs.indexOf(first);
-    const to = runs.lastIndexOf(mine[mine.length - 1] ?? first);
-    const by = new Set(
-      runs
-        .slice(from, to)
-        .map((run) => run.strand)
-        .filter((other) => other !== strand),
-    );
-    return [{ strand, main, apart: mine.filter((run) => run !== main).flatMap((run) => run.trays), by: [...by] }];
+    const between = runs.slice(runs.indexOf(first), runs.lastIndexOf(mine[mine.length - 1] ?? first));
+    const own = mine.flatMap((run) => run.trays);
+    const hasToBe = (tray: SceneTray): boolean => own.some((early) => isBefore(early, tray)) && own.some((late) => isBefore(tray, late));
+    const cutting = between.filter((run) => run.strand !== strand && !run.trays.every(hasToBe));
+    if (cutting.length === 0) return [];
+    return [
+      {
+        strand,
+        main,
+        apart: mine.filter((run) => run !== main).flatMap((run) => run.trays),
+        by: [...new Set(cutting.map((run) => run.strand))],
+      },
+    ];
   });
 }

@@ -74,10 +74,18 @@ function finding(scene: Scene, order: OrderMeasure, one: Prerequisite, withFix: 
   return isUnknown ? { ...said, missing: [`say what “${id}” is, or take it out of what ${laterNames} comes after`] } : said;
 }
 
-/** The best place where it fits, is in reach, in step and cuts no other strand. */
+/** The best place where it fits, is in reach, in step and cuts no other strand, on a shelf side that holds its area. */
 function putOut(scene: Scene, order: OrderMeasure, material: string): Fix | null {
-  const best = whereFits(scene, order, material)[0];
-  if (!best || best.fits === 'no' || !best.isInReach || !best.isInStep || best.cuts !== null) return null;
+  const area = scene.materialById.get(material)?.area;
+  const best = whereFits(scene, order, material).find(
+    (place) =>
+      place.fits !== 'no' &&
+      place.isInReach &&
+      place.isInStep &&
+      place.cuts === null &&
+      place.side.boards.some((board) => board.trays.some((tray) => tray.material.area === area)),
+  );
+  if (!best) return null;
   const name = scene.materialById.get(material)?.name ?? material;
   return {
     label: `Do it: ${name} to ${sayBoard(best.side, best.board)}`,

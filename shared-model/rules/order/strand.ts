@@ -4,10 +4,11 @@ import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/
 import { sayBoard, sayThings } from '../../findings/sayBoard.ts';
 import { whereFits } from '../../measures/fit.ts';
 import { isExempt } from '../../measures/order/inversions.ts';
+import { hasBit } from '../../measures/order/relation.ts';
 import { type CutStrand, cutStrands, strandRuns } from '../../measures/order/strandRuns.ts';
 import type { OrderMeasure } from '../../measures/order.ts';
 import { pointOfTray } from '../../measures/placeWords.ts';
-import type { Scene } from '../../scene/types.ts';
+import type { Scene, SceneTray } from '../../scene/types.ts';
 import { defineRule } from '../rule.ts';
 
 /** After this many findings no more places are looked for. */
@@ -33,7 +34,10 @@ export const strand = defineRule({
     );
     const runs = strandRuns(reading);
     if (new Set(runs.map((run) => run.strand)).size < 2) return doesNotApply;
-    return { applies: true, findings: cutStrands(runs).map((cut, index) => finding(scene, order, cut, index < MOST_FIXES)) };
+    const { before, words, columnOf } = order.relation;
+    const columnOfTray = (tray: SceneTray): number => columnOf.get(tray.material.id) ?? 0;
+    const isBefore = (early: SceneTray, late: SceneTray): boolean => hasBit(before, words, columnOfTray(late), columnOfTray(early));
+    return { applies: true, findings: cutStrands(runs, isBefore).map((cut, index) => finding(scene, order, cut, index < MOST_FIXES)) };
   },
 });
 

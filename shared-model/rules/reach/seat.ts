@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { sayThings } from '../../findings/sayBoard.ts';
 import { countOf } from '../../measures/roomNeeds.ts';
-import { type SizedGroup, shareSeats, sizedGroups, sizedSeats } from '../../measures/seatSizes.ts';
+import { type SizedGroup, shareMats, shareSeats, sizedGroups, sizedSeats } from '../../measures/seatSizes.ts';
 import { furnitureSizes } from '../../standards/furnitureSizes.ts';
 import { mm } from '../../units/quantity.ts';
 import { defineRule } from '../rule.ts';
@@ -15,6 +15,7 @@ const options = z.strictObject({
 interface Wish extends SizedGroup {
   readonly mark: number;
   readonly needed: number;
+  readonly found: number;
 }
 
 export const seat = defineRule({
@@ -26,8 +27,8 @@ export const seat = defineRule({
   options,
   messages: {
     tooFew:
-      '{group} ({count} children, about {stature} tall, size mark {mark}) finds {found} seats of its size; {needed} are needed beside the mats. A table of that size is {table} high, a seat {seat}.',
-    notKnown: '{group} finds {found} seats of its size and needs {needed}; of {what} the height is not known.',
+      '{group}: {count} children, about {stature} tall, size mark {mark}; {found} seats of their size, {needed} are needed beside the mats. A table of that size is {table} high, a seat {seat}.',
+    notKnown: '{group}: {found} seats of their size, {needed} are needed beside the mats found; {why}.',
     noMats: 'How many seats each group needs is not known: the walls do not hold, so no mats can be counted.',
     tooYoung: 'Of {group} the size is not known: no table covers children that young.',
   },
@@ -37,24 +38,37 @@ export const seat = defineRule({
     if (children === 0) return doesNotApply;
     const mats = measures.workPlaces().mats;
     if (!mats) return { applies: true, findings: [noMats] };
-    // Mats are shared out by heads.
-    const needed = ({ count }: SizedGroup): number => Math.max(0, Math.ceil(count - (mats.count * count) / children - 1e-9));
-    const wishes = groups.flatMap((group): Wish[] => (group.mark === null ? [] : [{ ...group, mark: group.mark, needed: needed(group) }]));
     const seats = sizedSeats(measures.seats());
     const known = seats.flatMap(({ mark, seats: count }) => (mark === null ? [] : [{ mark, seats: count }]));
     const open = seats.filter(({ mark }) => mark === null);
-    const got = shareSeats(wishes, known, tolerance);
-    const short = wishes.reduce((sum, wish, i) => sum + wish.needed - (got[i] ?? 0), 0);
+    const short = shortWith(groups, known, mats.count, tolerance);
+    const shortAtBest = shortWith(groups, known, mats.upperBound, tolerance);
+    const openSeats = open.reduce((sum, { seats: count }) => sum + count, 0);
     // Seats of unknown size might all suit; if not even that is enough, some group is short in any case.
-    const mayDo = short > 0 && open.reduce((sum, { seats: count }) => sum + count, 0) >= short;
+    const isSure = openSeats < shortAtBest.reduce((sum, { needed, found }) => sum + needed - found, 0);
     const labels = open.map(({ label }) => label);
-    const findings = wishes.flatMap((wish, i): RuleFinding[] => {
-      const found = got[i] ?? 0;
-      return found >= wish.needed ? [] : [mayDo ? notKnown(wish, found, labels) : tooFew(wish, found)];
-    });
+    const findings = isSure ? shortAtBest.map(tooFew) : short.map((wish) => notKnown(wish, labels));
     return { applies: true, findings: [...findings, ...groups.filter(({ mark }) => mark === null).map(tooYoung)] };
   },
 });
+
+/** Groups that find fewer seats of their size than they need beside so many mats. */
+function shortWith(
+  groups: readonly SizedGroup[],
+  seats: readonly { readonly mark: number; readonly seats: number }[],
+  mats: number,
+  tolerance: number,
+): Wish[] {
+  const shares = shareMats(
+    groups.map(({ count }) => count),
+    mats,
+  );
+  const wishes = groups.flatMap((group, i) =>
+    group.mark === null ? [] : [{ ...group, mark: group.mark, needed: group.count - (shares[i] ?? 0) }],
+  );
+  const got = shareSeats(wishes, seats, tolerance);
+  return wishes.map((wish, i) => ({ ...wish, found: got[i] ?? 0 })).filter(({ needed, found }) => found < needed);
+}
 
 const noMats: RuleFinding = {
   outcome: 'cannot-tell',
@@ -65,7 +79,7 @@ const noMats: RuleFinding = {
   missing: ['mend the walls: they cross or do not close'],
 };
 
-function tooFew({ id, name, count, stature, mark, needed }: Wish, found: number): RuleFinding {
+function tooFew({ id, name, count, stature, mark, needed, found }: Wish): RuleFinding {
   const size = furnitureSizes.find((row) => row.mark === mark);
   return {
     outcome: 'problem',
@@ -78,16 +92,27 @@ function tooFew({ id, name, count, stature, mark, needed }: Wish, found: number)
   };
 }
 
-function notKnown({ id, name, needed }: Wish, found: number, labels: readonly string[]): RuleFinding {
+/** More mats, or the seats whose size is not known, may do. */
+function notKnown({ id, name, needed, found }: Wish, labels: readonly string[]): RuleFinding {
   return {
     outcome: 'cannot-tell',
     severity: 'should',
     messageKey: 'notKnown',
-    data: { group: name, found, needed, what: sayThings(labels) },
+    data: {
+      group: name,
+      found,
+      needed,
+      why: labels.length > 0 ? `of ${sayThings(labels)} the height is not known` : 'perhaps more mats can be laid',
+    },
     subjects: [id],
     measured: { value: found, unit: 'places' },
     needed: { value: needed, unit: 'places' },
-    missing: labels.map((label) => `give ${label} its height`),
+    missing:
+      labels.length > 0
+        ? labels.map((label) => `give ${label} its height`)
+        : [
+            `a place for ${needed - found} more of ${name}: lay the mats out in the room and see whether the ways stay open, or set out seats of their size`,
+          ],
   };
 }
 

@@ -24,7 +24,8 @@ export function demoRoom(): ClassroomInput {
     },
     adults: [
       { role: 'lead', count: 1 },
-      { role: 'assistant', count: 2 },
+      { role: 'qualified', count: 1 },
+      { role: 'assistant', count: 1 },
     ],
     enrolment: [
       { from: '2026-09-01', groups: mix(8, 9, 7) },

@@ -30,6 +30,14 @@ testRule(strand, {
     },
     { name: 'a thing of no strand cuts nothing', classroom: row(['a1', 'none', 'a2', 'b1']) },
     {
+      name: 'what has to come between does not cut',
+      classroom: plainRoom({
+        pieces: [shelf('s')],
+        materials: [tray('a1', { strand: 'a' }), tray('b1', { strand: 'b', after: ['a1'] }), tray('a2', { strand: 'a', after: ['b1'] })],
+        placements: placed({ 's-1': ['a1', 'b1', 'a2'] }),
+      }),
+    },
+    {
       name: 'something heavy on the lowest board cuts nothing',
       classroom: plainRoom({
         pieces: [shelf('s')],
@@ -68,10 +76,16 @@ testRule(strand, {
     },
     {
       name: 'nowhere in step beside its strand: no fix',
+      // a2 has to come after b1, which stands behind b2; b2 need not be there, so it cuts.
       classroom: plainRoom({
         pieces: [shelf('s')],
-        materials: [tray('a1', { strand: 'a' }), tray('b1', { strand: 'b', after: ['a1'] }), tray('a2', { strand: 'a', after: ['b1'] })],
-        placements: placed({ 's-1': ['a1', 'b1', 'a2'] }),
+        materials: [
+          tray('a1', { strand: 'a' }),
+          tray('b1', { strand: 'b', after: ['a1'] }),
+          tray('b2', { strand: 'b' }),
+          tray('a2', { strand: 'a', after: ['b1'] }),
+        ],
+        placements: placed({ 's-1': ['a1', 'b2', 'b1', 'a2'] }),
       }),
       findings: [{ ...note, subjects: ['a2'] }],
     },

@@ -1,4 +1,6 @@
+import { measuresOf } from '#model/measures/measures.ts';
 import { seat } from '#model/rules/reach/seat.ts';
+import { buildScene } from '#model/scene/build.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
 import { testRule } from '#tests/support/ruleTester.ts';
 
@@ -34,6 +36,14 @@ const crossed = [
   { id: 'c3', x: 6000, y: 0 },
   { id: 'c4', x: 0, y: 5000 },
 ];
+/** As many children as mats that can at most lie between the shelves; the ways leave room for fewer. */
+function asManyAsPerhaps() {
+  const shelves = [900, 2500, 4100].map((y, i): Piece => ({ id: `s${i}`, kind: 'shelf', x: 3000, y, width: 2400, depth: 300 }));
+  const full = (count: number) => room([group(36, count)], shelves, { floorWork: {} });
+  const mats = measuresOf(buildScene(full(1))).mats();
+  if (!mats || mats.count >= mats.upperBound) throw new Error('in this room every mat that may be possible was found');
+  return full(mats.upperBound);
+}
 const short = { messageKey: 'tooFew', severity: 'should' } as const;
 
 testRule(seat, {
@@ -81,6 +91,11 @@ testRule(seat, {
       name: 'a table whose height decides',
       classroom: room([group(36, 4)], [table('t1', 460, 2), table('t2', null, 2, 3000)]),
       findings: [{ messageKey: 'notKnown', measured: 2, needed: 4, missing: ['give t2 its height'] }],
+    },
+    {
+      name: 'more mats than were found may lie on the floor',
+      classroom: asManyAsPerhaps(),
+      findings: [{ messageKey: 'notKnown', subjects: ['g36'] }],
     },
     {
       name: 'younger than the growth tables',
