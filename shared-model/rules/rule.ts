@@ -7,7 +7,7 @@ import type { Scene } from '../scene/types.ts';
 export type Tier = 'live' | 'settle' | 'asked';
 
 /** A rule's declaration: plain data, readable without running anything. */
-export interface RuleDeclaration<Options extends z.ZodObject> {
+interface RuleDeclaration<Options extends z.ZodObject> {
   /** "group/name": also the path of the source, the page and the test. Never reused. */
   readonly id: `${QuestionId}/${string}`;
   /** What is checked, as a plain question. */
@@ -23,7 +23,7 @@ export interface RuleDeclaration<Options extends z.ZodObject> {
   readonly messages: Readonly<Record<string, string>>;
 }
 
-export interface RuleContext<Options> {
+interface RuleContext<Options> {
   readonly scene: Scene;
   readonly measures: Measures;
   readonly options: Options;

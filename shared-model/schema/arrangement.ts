@@ -3,7 +3,7 @@ import { limits } from './limits.ts';
 import { coordinate, count, degrees, extent, id, outline, size, text, uniqueIds } from './primitives.ts';
 
 export const side = z.enum(['front', 'back', 'left', 'right']);
-export const pieceKind = z.enum(['shelf', 'table', 'seat', 'mat-stand', 'easel', 'rug', 'adult-seat', 'other']);
+const pieceKind = z.enum(['shelf', 'table', 'seat', 'mat-stand', 'easel', 'rug', 'adult-seat', 'other']);
 
 export const level = z.looseObject({
   id,

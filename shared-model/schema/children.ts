@@ -20,7 +20,7 @@ export const children = z.looseObject({
   head: size.default(550),
 });
 
-export const adultRole = z.enum(['lead', 'qualified', 'assistant']);
+const adultRole = z.enum(['lead', 'qualified', 'assistant']);
 const adultEntry = z.looseObject({ role: adultRole, count });
 /** A plain number n: one lead, n-1 assistants. */
 export const adults = z.union([

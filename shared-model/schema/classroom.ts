@@ -9,7 +9,7 @@ import { room } from './room.ts';
 export const FORMAT = 'lowshelf.classroom';
 export const VERSION = 1;
 
-export const display = z.looseObject({
+const display = z.looseObject({
   units: z.enum(['metric', 'imperial']).default('metric'),
   readingDirection: z.enum(['ltr', 'rtl']).default('ltr'),
 });
@@ -42,8 +42,8 @@ export const note = z.looseObject({
   by: text.default(''),
   done: z.boolean().default(false),
 });
-export const asked = z.record(z.string().max(64), z.enum(['deduct', 'count'])).default({});
-export const options = z.record(z.string().max(64), z.record(z.string().max(64), z.unknown())).default({});
+const asked = z.record(z.string().max(64), z.enum(['deduct', 'count'])).default({});
+const options = z.record(z.string().max(64), z.record(z.string().max(64), z.unknown())).default({});
 
 export const classroom = z.looseObject({
   format: z.literal(FORMAT),

@@ -2,8 +2,8 @@ import { z } from 'zod';
 import { extent, id, mass, months, size, text } from './primitives.ts';
 
 export const sureness = z.enum(['published', 'common practice', 'own']);
-export const mode = z.enum(['match', 'pair', 'grade', 'sequence', 'practise', 'name']);
-export const materialState = z.enum(['out', 'store', 'mend', 'make', 'wanted']);
+const mode = z.enum(['match', 'pair', 'grade', 'sequence', 'practise', 'name']);
+const materialState = z.enum(['out', 'store', 'mend', 'make', 'wanted']);
 const mat = z.looseObject({ width: size, depth: size });
 
 export const material = z.looseObject({

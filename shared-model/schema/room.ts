@@ -4,8 +4,8 @@ import { coordinate, count, degrees, extent, id, outline, size, text, uniqueIds 
 
 export const corner = z.looseObject({ id, x: coordinate, y: coordinate });
 
-export const openingKind = z.enum(['door', 'window', 'passage']);
-export const swing = z.enum(['in-left', 'in-right', 'out-left', 'out-right', 'sliding', 'none']);
+const openingKind = z.enum(['door', 'window', 'passage']);
+const swing = z.enum(['in-left', 'in-right', 'out-left', 'out-right', 'sliding', 'none']);
 export const opening = z.looseObject({
   id,
   kind: openingKind,
@@ -25,7 +25,7 @@ export const opening = z.looseObject({
   sill: extent.default(0),
 });
 
-export const fixtureKind = z.enum(['column', 'partition', 'sink', 'radiator', 'hearth', 'built-in', 'step', 'other']);
+const fixtureKind = z.enum(['column', 'partition', 'sink', 'radiator', 'hearth', 'built-in', 'step', 'other']);
 export const fixture = z.looseObject({
   id,
   kind: fixtureKind,
@@ -43,7 +43,7 @@ export const fixture = z.looseObject({
   seeThrough: z.boolean().optional(),
 });
 
-export const zoneKind = z.enum(['passage', 'walkway', 'toilet', 'kitchen', 'storage', 'staff', 'cots']);
+const zoneKind = z.enum(['passage', 'walkway', 'toilet', 'kitchen', 'storage', 'staff', 'cots']);
 export const zone = z.looseObject({ id, kind: zoneKind, outline });
 
 export const survey = z.looseObject({

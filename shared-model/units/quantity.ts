@@ -5,7 +5,7 @@ export interface Quantity {
   readonly value: number;
   readonly unit: Unit;
 }
-export type Unit = 'mm' | 'm2' | 'kg' | 'children' | 'places' | 'mats' | 'materials' | 'share' | 'adults' | 'months';
+type Unit = 'mm' | 'm2' | 'kg' | 'children' | 'places' | 'mats' | 'materials' | 'share' | 'adults' | 'months';
 
 export const mm = (value: number): Quantity => ({ value, unit: 'mm' });
 export const m2 = (value: number): Quantity => ({ value, unit: 'm2' });

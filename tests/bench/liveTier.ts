@@ -6,7 +6,7 @@ import { readClassroomFile } from '#model/schema/readFile.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { percentiles, type Times } from './percentiles.ts';
 
-export function benchRoom(name: string): Classroom {
+function benchRoom(name: string): Classroom {
   const read = readClassroomFile(readFileSync(resolve('tests/bench/rooms', `${name}.json`), 'utf8'));
   if (!read.ok) throw new Error(`${name} cannot be read: ${JSON.stringify(read.problems[0])}`);
   return read.classroom;

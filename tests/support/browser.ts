@@ -8,7 +8,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 const house = resolve(import.meta.dirname, '../..');
 
 /** The three sizes the app is looked at in. */
-export const sizes = {
+const sizes = {
   wide: { width: 1440, height: 900 },
   tablet: { width: 1024, height: 768 },
   phone: { width: 390, height: 844 },

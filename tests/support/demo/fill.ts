@@ -1,4 +1,4 @@
-import { catalogueById, fromCatalogue } from '#model/catalogue/catalogue.ts';
+import { catalogueById } from '#model/catalogue/catalogue.ts';
 import type { Placement } from '#model/schema/types.ts';
 import type { PieceInput } from './shell.ts';
 
@@ -54,5 +54,3 @@ function clearOf(levels: readonly { surface: number }[], board: number): number 
   const own = levels[board];
   return above && own ? above.surface - 20 - own.surface : Number.POSITIVE_INFINITY;
 }
-
-export const demoMaterials = (ids: readonly string[]) => ids.map((id) => fromCatalogue(id, id));
