@@ -1,6 +1,5 @@
 import type { z } from 'zod';
 import type * as a from './arrangement.ts';
-import type * as c from './children.ts';
 import type * as k from './classroom.ts';
 import type * as m from './material.ts';
 import type * as r from './room.ts';
