@@ -1,6 +1,7 @@
-import { lazy, Suspense } from 'react';
+import { lazy, memo, Suspense, useDeferredValue } from 'react';
 import type { Report } from '#model/analysis/report.ts';
-import { useIsThinking, useReport } from '../session/hooks.ts';
+import { neatlineBounds } from '../plan/neatline.ts';
+import { useClassroom, useIsThinking, useReport } from '../session/hooks.ts';
 import { LeftList } from './LeftList.tsx';
 import { MeasureNext } from './MeasureNext.tsx';
 import { Question } from './Question.tsx';
@@ -11,7 +12,8 @@ const SourceList = lazy(() => import('./SourceList.tsx').then((m) => ({ default:
 
 /** The nine questions in their order, each with what was found; below them what to measure and what was left. */
 export function ChecksColumn() {
-  const report = useReport();
+  // While something is dragged the drawing comes first, the words as soon as there is time.
+  const report = useDeferredValue(useReport());
   const isThinking = useIsThinking();
   return (
     <div className="checks">
@@ -24,7 +26,8 @@ export function ChecksColumn() {
   );
 }
 
-function Questions({ report }: { report: Report }) {
+const Questions = memo(function Questions({ report }: { report: Report }) {
+  const bounds = neatlineBounds(useClassroom().room.corners);
   const states = questionStates(report);
   const letters = sourceLetters(states.flatMap((state) => state.problems.map(({ lead }) => lead)));
   const open = states.filter((state) => state.answer === 'problem' || state.answer === 'cannot-tell').length;
@@ -39,7 +42,7 @@ function Questions({ report }: { report: Report }) {
         </p>
       )}
       {states.map((state) => (
-        <Question key={state.id} state={state} letters={letters} />
+        <Question key={state.id} {...{ state, letters, bounds }} />
       ))}
       <MeasureNext report={report} />
       <LeftList report={report} />
@@ -48,7 +51,7 @@ function Questions({ report }: { report: Report }) {
       </Suspense>
     </>
   );
-}
+});
 
 function sayOpen(report: Report, isThinking: boolean): string {
   const left = leftAsTheyAre(report).length;

@@ -1,11 +1,8 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import type { FindingGroup } from '#model/analysis/groupFindings.ts';
-import { boundingBox } from '#model/geometry/polygon.ts';
-import type { Scene } from '#model/scene/types.ts';
-import { sayQuantity } from '#model/units/quantity.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
-import { cellAt } from '../plan/neatline.ts';
-import { useScene, useSession } from '../session/hooks.ts';
+import { useSession } from '../session/hooks.ts';
+import type { Session } from '../session/types.ts';
 import { Button } from '../ui/Button.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -13,25 +10,26 @@ import { doFix } from './doFix.ts';
 import { Gauge } from './Gauge.tsx';
 import { LeaveForm } from './LeaveForm.tsx';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
+import { type Figures, sayFigures } from './sayFigures.ts';
+import { shortMessage } from './shortMessage.ts';
 import { showFinding } from './showFinding.ts';
 
 interface Props {
   readonly group: FindingGroup;
   readonly isShown: boolean;
-  readonly letters: ReadonlyMap<string, string>;
+  /** "a, b": the letters of its sources */
+  readonly refs: string;
+  /** "B6": where it is by the neatline; "": nowhere in particular */
+  readonly cell: string;
   readonly units: LengthUnits;
 }
 
-/** One finding: short until it is chosen, then with gauge, reason and what can be done. */
-export function FindingItem({ group, isShown, letters, units }: Props) {
+/** One finding: short until it is chosen, then with gauge, reason and what can be done. Drawn again only when it says something else. */
+export const FindingItem = memo(function FindingItem({ group, isShown, refs, cell, units }: Props) {
   const { lead: finding, others } = group;
   const session = useSession();
-  const scene = useScene();
   const [isLeaving, setLeaving] = useState(false);
-  const { measured, needed, severity } = finding;
-  const at = finding.at ? cellAt(finding.at, boundingBox(scene.room.outline)) : null;
-  const near = needed && measured && needed.unit === measured.unit ? needed.value : undefined;
-  const refs = finding.sources.flatMap((source) => letters.get(source) ?? []);
+  const figures = sayFigures(finding.measured, finding.needed, units);
 
   return (
     <li className={isShown ? 'finding shown' : 'finding'}>
@@ -42,70 +40,110 @@ export function FindingItem({ group, isShown, letters, units }: Props) {
         onClick={() => (isShown ? session.setView({ finding: null }) : showFinding(session, finding))}
       >
         <span>
-          <SeverityWord severity={severity} />
-          {refs.length > 0 && <span className="at">see {refs.join(', ')}</span>}
+          <SeverityWord severity={finding.severity} />
+          {refs !== '' && <span className="at">see {refs}</span>}
         </span>
         <span className="finding-text">
-          {finding.message}
-          {(at || others.length > 0) && (
+          <Message message={finding.message} figures={figures} />
+          {(cell !== '' || others.length > 0) && (
             <span className="at">
-              {at && `at ${at}`}
-              {others.length > 0 && `${at ? ', ' : ''}and ${others.length} more at the same place`}
+              {cell !== '' && `at ${cell}`}
+              {others.length > 0 && `${cell === '' ? '' : ', '}and ${others.length} more at the same place`}
             </span>
           )}
         </span>
-        {measured && (
+        {figures && (
           <span className="finding-figures">
-            <b className={severity}>{sayQuantity(measured, units, near)}</b>
-            {needed && <span className="aside">{sayQuantity(needed, units)} needed</span>}
+            <b className={finding.severity}>{figures.measured}</b>
+            {figures.needed && <span className="aside">{figures.needed}</span>}
           </span>
         )}
       </button>
-      {isShown && (
-        <div className="finding-body">
-          {measured && needed && measured.unit === needed.unit && (
-            <Gauge
-              measured={measured.value}
-              needed={needed.value}
-              severity={severity}
-              label={`${sayQuantity(measured, units, near)} measured, ${sayQuantity(needed, units)} needed`}
-            />
-          )}
-          <p>{finding.why}</p>
-          {others.length > 0 && (
-            <p className="aside">
-              At the same place also: {[...new Set(others.map((other) => nameOf(other.subjects[0], scene)))].join(', ')}.
-            </p>
-          )}
-        </div>
-      )}
-      {(isShown || finding.fix) && !isLeaving && (
-        <div className="verbs">
-          {finding.fix &&
-            (isShown ? (
-              <Button kind="strong" {...pencilWhileLooking(session, finding)} onPress={() => doFix(session, finding)}>
-                {fixWords(finding.fix.label)}
-              </Button>
-            ) : (
-              <TextLink
-                aria-label={`${fixWords(finding.fix.label)}. ${finding.message}`}
-                {...pencilWhileLooking(session, finding)}
-                onPress={() => doFix(session, finding)}
-              >
-                Do it
-              </TextLink>
-            ))}
-          {isShown && <TextLink onPress={() => showFinding(session, finding)}>Show</TextLink>}
-          {isShown && <TextLink onPress={() => setLeaving(true)}>Leave it</TextLink>}
-        </div>
-      )}
+      {isShown && <Body group={group} figures={figures} />}
+      {(isShown || finding.fix) && !isLeaving && <Verbs {...{ group, isShown }} onLeave={() => setLeaving(true)} />}
       {isLeaving && <LeaveForm keys={[finding, ...others].map(({ key }) => key)} onClose={() => setLeaving(false)} />}
     </li>
   );
+}, saysTheSame);
+
+function saysTheSame(before: Props, now: Props): boolean {
+  const [p, q] = [before.group, now.group];
+  return (
+    before.isShown === now.isShown &&
+    before.refs === now.refs &&
+    before.cell === now.cell &&
+    before.units === now.units &&
+    p.lead === q.lead &&
+    p.others.length === q.others.length &&
+    p.others.every((other, i) => other === q.others[i])
+  );
 }
 
-const nameOf = (id: string | undefined, scene: Scene): string =>
-  (id !== undefined && (scene.bodyById.get(id)?.label ?? scene.materialById.get(id)?.name)) || (id ?? '');
+/** Short for the eye, which has the figures beside it; whole for the ear. */
+function Message({ message, figures }: { message: string; figures: Figures | null }) {
+  const short = shortMessage(message, figures);
+  if (short === message) return message;
+  return (
+    <>
+      <span className="only-heard">{message}</span>
+      <span aria-hidden="true">{short}</span>
+    </>
+  );
+}
+
+function Body({ group: { lead: finding, others }, figures }: { group: FindingGroup; figures: Figures | null }) {
+  const session = useSession();
+  const { measured, needed } = finding;
+  return (
+    <div className="finding-body">
+      {measured && needed && measured.unit === needed.unit && (
+        <Gauge
+          measured={measured.value}
+          needed={needed.value}
+          severity={finding.severity}
+          label={[figures?.measured, figures?.needed].filter(Boolean).join(', ')}
+        />
+      )}
+      <p>{finding.why}</p>
+      {others.length > 0 && (
+        <p className="aside">
+          At the same place also: {[...new Set(others.map((other) => nameOf(other.subjects[0], session)))].join(', ')}.
+        </p>
+      )}
+    </div>
+  );
+}
+
+function Verbs({ group: { lead: finding }, isShown, onLeave }: { group: FindingGroup; isShown: boolean; onLeave: () => void }) {
+  const session = useSession();
+  const { fix } = finding;
+  return (
+    <div className="verbs">
+      {fix &&
+        (isShown ? (
+          <Button kind="strong" {...pencilWhileLooking(session, finding)} onPress={() => doFix(session, finding)}>
+            {fixWords(fix.label)}
+          </Button>
+        ) : (
+          <TextLink
+            aria-label={`${fixWords(fix.label)}. ${finding.message}`}
+            {...pencilWhileLooking(session, finding)}
+            onPress={() => doFix(session, finding)}
+          >
+            Do it
+          </TextLink>
+        ))}
+      {isShown && <TextLink onPress={() => showFinding(session, finding)}>Show</TextLink>}
+      {isShown && <TextLink onPress={onLeave}>Leave it</TextLink>}
+    </div>
+  );
+}
+
+function nameOf(id: string | undefined, session: Session): string {
+  if (id === undefined) return '';
+  const scene = session.scene();
+  return (scene.bodyById.get(id)?.label ?? scene.materialById.get(id)?.name) || id;
+}
 
 /** Some rules write "Do it: …" themselves. */
 const fixWords = (label: string): string => (label.startsWith('Do it') ? label : `Do it: ${label}`);

@@ -1,8 +1,8 @@
-import { useReport } from '../session/hooks.ts';
+import { useReportOf } from '../session/hooks.ts';
 import { sayMats } from './sayMats.ts';
 
 /** How many mats fit, as surely as it is known. */
 export function MatWords() {
-  const words = sayMats(useReport());
+  const words = useReportOf(sayMats);
   return words === null ? null : <p className="aside">{words}</p>;
 }

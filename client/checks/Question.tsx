@@ -1,13 +1,30 @@
-import { isIn } from '#model/analysis/groupFindings.ts';
-import { useUnits, useView } from '../session/hooks.ts';
+import { useState } from 'react';
+import { type FindingGroup, isIn } from '#model/analysis/groupFindings.ts';
+import type { Box } from '#model/geometry/polygon.ts';
+import { cellAt } from '../plan/neatline.ts';
+import { useUnits, useViewOf } from '../session/hooks.ts';
+import { TextLink } from '../ui/TextLink.tsx';
 import { FindingItem } from './FindingItem.tsx';
 import { MatWords } from './MatWords.tsx';
 import type { QuestionState } from './sortFindings.ts';
 
+interface Props {
+  readonly state: QuestionState;
+  readonly letters: ReadonlyMap<string, string>;
+  /** mm; the neatline's extent */
+  readonly bounds: Box;
+}
+
+/** So many of one question are read at once; the others come when asked for. */
+const AT_FIRST = 30;
+
 /** One of the nine questions, and what was found. */
-export function Question({ state, letters }: { state: QuestionState; letters: ReadonlyMap<string, string> }) {
-  const view = useView();
+export function Question({ state, letters, bounds }: Props) {
+  const shown = useViewOf('finding');
   const units = useUnits();
+  const [isWhole, setWhole] = useState(false);
+  const isLate = (group: FindingGroup, i: number): boolean => i >= AT_FIRST && !isWhole && !isIn(group, shown);
+  const late = state.problems.filter(isLate).length;
   return (
     <section aria-labelledby={`question-${state.id}`}>
       <h3 className="question" id={`question-${state.id}`}>
@@ -15,12 +32,20 @@ export function Question({ state, letters }: { state: QuestionState; letters: Re
       </h3>
       {state.problems.length > 0 ? (
         <ul>
-          {state.problems.map((group) => (
-            <FindingItem key={group.lead.key} group={group} isShown={isIn(group, view.finding)} letters={letters} units={units} />
-          ))}
+          {state.problems.map((group, i) => {
+            const { key, at, sources } = group.lead;
+            if (isLate(group, i)) return null;
+            const refs = sources.flatMap((source) => letters.get(source) ?? []).join(', ');
+            return <FindingItem key={key} {...{ group, refs, units }} isShown={isIn(group, shown)} cell={at ? cellAt(at, bounds) : ''} />;
+          })}
         </ul>
       ) : (
         <p className="question-answer">{answerWords[state.answer]}</p>
+      )}
+      {late > 0 && (
+        <p className="question-answer">
+          <TextLink onPress={() => setWhole(true)}>Show {late} more</TextLink>
+        </p>
       )}
       {state.problems.length > 0 && state.unknown > 0 && <p className="aside">Something is not known: see "Measure these next".</p>}
       {state.id === 'floor' && <MatWords />}

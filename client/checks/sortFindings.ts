@@ -7,19 +7,26 @@ export const questionIds = Object.keys(questions) as QuestionId[];
 
 export const questionOf = (rule: string): string => rule.slice(0, rule.indexOf('/'));
 
-/** Problems that nobody left as they are. */
-const openProblems = (report: Report): Finding[] => report.findings.filter((f) => f.outcome === 'problem' && f.leftReason === null);
-/** The same, each thing to mend once. */
-export const openGroups = (report: Report): FindingGroup[] => groupFindings(openProblems(report));
+/** Problems that nobody left as they are, each thing to mend once. The same list for the same findings. */
+export const openGroups = onceFor((findings) => groupFindings(findings.filter((f) => f.outcome === 'problem' && f.leftReason === null)));
 /** What could not be told, and nobody left as it is. */
-export const unanswered = (report: Report): Finding[] =>
-  report.findings.filter((f) => f.outcome === 'cannot-tell' && f.leftReason === null);
+export const unanswered = onceFor((findings) => findings.filter((f) => f.outcome === 'cannot-tell' && f.leftReason === null));
 /** What somebody left as it is, each thing once. */
-export const leftAsTheyAre = (report: Report): FindingGroup[] => groupFindings(report.findings.filter((f) => f.leftReason !== null));
+export const leftAsTheyAre = onceFor((findings) => groupFindings(findings.filter((f) => f.leftReason !== null)));
 
 /** Must before should before note; the order of the rules otherwise, so that the list does not jump. */
-export function bySeverity(findings: readonly Finding[]): Finding[] {
-  return [...findings].sort((p, q) => weight[p.severity] - weight[q.severity]);
+export const bySeverity = onceFor((findings) => [...findings].sort((p, q) => weight[p.severity] - weight[q.severity]));
+
+/** Reckoned once for one list of findings: many parts of a sheet ask, at each frame of a drag. */
+function onceFor<T>(reckon: (findings: readonly Finding[]) => readonly T[]): (report: Pick<Report, 'findings'>) => readonly T[] {
+  const known = new WeakMap<readonly Finding[], readonly T[]>();
+  return ({ findings }) => {
+    const before = known.get(findings);
+    if (before) return before;
+    const now = reckon(findings);
+    known.set(findings, now);
+    return now;
+  };
 }
 
 export interface QuestionState {
@@ -33,10 +40,11 @@ export interface QuestionState {
 
 /** The nine questions in the order of the sheet. */
 export function questionStates(report: Report): QuestionState[] {
+  const groups = [...openGroups(report)].sort((p, q) => weight[p.lead.severity] - weight[q.lead.severity]);
   return questionIds.map((id) => {
     const own = (rule: string) => questionOf(rule) === id;
     const answers = Object.entries(report.answers).flatMap(([rule, answer]) => (own(rule) ? [answer] : []));
-    const problems = groupFindings(bySeverity(openProblems(report).filter((f) => own(f.rule))));
+    const problems = groups.filter(({ lead }) => own(lead.rule));
     const unknown = unanswered(report).filter((f) => own(f.rule)).length;
     return { id, asks: questions[id], problems, unknown, answer: answerOf(answers, problems.length, unknown) };
   });

@@ -1,17 +1,17 @@
+import type { Report } from '#model/analysis/report.ts';
 import type { Severity } from '#model/findings/finding.ts';
 import { openGroups, unanswered } from '../checks/sortFindings.ts';
-import { useReport } from '../session/hooks.ts';
+import { useReportOf } from '../session/hooks.ts';
 import { SeverityMark, severityWord } from '../ui/SeverityMark.tsx';
 
 const severities: readonly Severity[] = ['must', 'should', 'note'];
 
 /** How many checks are open, by severity, and how many could not be answered. */
 export function CheckCounts() {
-  const report = useReport();
-  if (!report) return <p className="aside">being worked out</p>;
-  const open = openGroups(report);
-  const unknown = unanswered(report).length;
-  const counts = severities.map((severity) => ({ severity, count: open.filter(({ lead }) => lead.severity === severity).length }));
+  const figures = useReportOf((report) => report && countsOf(report).join());
+  if (figures === null) return <p className="aside">being worked out</p>;
+  const [unknown = 0, ...bySeverity] = figures.split(',').map(Number);
+  const counts = severities.map((severity, i) => ({ severity, count: bySeverity[i] ?? 0 }));
   const said = counts.filter(({ count }) => count > 0);
   return (
     <p className="counts">
@@ -24,4 +24,10 @@ export function CheckCounts() {
       {said.length === 0 && unknown === 0 && <span>none open</span>}
     </p>
   );
+}
+
+/** What is not known, then what is open by severity. */
+function countsOf(report: Report): number[] {
+  const open = openGroups(report);
+  return [unanswered(report).length, ...severities.map((severity) => open.filter(({ lead }) => lead.severity === severity).length)];
 }

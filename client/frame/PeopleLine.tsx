@@ -1,4 +1,4 @@
-import { usePeople, useScene, useView } from '../session/hooks.ts';
+import { usePeople, useScene, useViewOf } from '../session/hooks.ts';
 import type { Person, SheetName } from '../session/types.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
@@ -9,12 +9,12 @@ const sheetWords: Readonly<Record<SheetName, string>> = { room: 'at the room', m
 export function PeopleLine() {
   const people = usePeople();
   const scene = useScene();
-  const view = useView();
+  const sheet = useViewOf('sheet');
   const dialogs = useFrameDialogs();
 
   function where(person: Person): string {
     if (person.holds !== null) return `at ${scene.bodyById.get(person.holds)?.label ?? 'a thing that is gone'}`;
-    return person.sheet === null || person.sheet === view.sheet ? 'looking' : sheetWords[person.sheet];
+    return person.sheet === null || person.sheet === sheet ? 'looking' : sheetWords[person.sheet];
   }
 
   return (

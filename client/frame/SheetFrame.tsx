@@ -1,5 +1,5 @@
 import { lazy, Suspense, useEffect } from 'react';
-import { useClassroom, useSession, useView } from '../session/hooks.ts';
+import { useClassroom, useSession, useViewOf } from '../session/hooks.ts';
 import { noteRoomHere } from '../session/roomsHere.ts';
 import type { SheetName } from '../session/types.ts';
 import { panelId, TabRow, tabId } from '../ui/TabRow.tsx';
@@ -23,7 +23,7 @@ const sheets = {
 /** Tabs on the top edge, the framed sheet under them. */
 export function SheetFrame() {
   const session = useSession();
-  const { sheet } = useView();
+  const sheet = useViewOf('sheet');
   const classroom = useClassroom();
   const Sheet = sheets[sheet];
   useUndoKeys();

@@ -1,5 +1,5 @@
 import { sayArea } from '#model/units/sayLength.ts';
-import { useArrangement, useClassroom, useKept, useScene, useUnits, useView } from '../session/hooks.ts';
+import { useArrangement, useClassroom, useKept, useScene, useUnits, useViewOf } from '../session/hooks.ts';
 import type { SheetName } from '../session/types.ts';
 import { countOf, sayAges } from '../text/sayAges.ts';
 import { sayKept } from '../text/sayKept.ts';
@@ -16,7 +16,7 @@ export function TitleBlock() {
   const scene = useScene();
   const arrangement = useArrangement();
   const units = useUnits();
-  const view = useView();
+  const sheet = useViewOf('sheet');
   const dialogs = useFrameDialogs();
   const kept = sayKept(useKept());
   const enrolled = countOf(classroom.children.groups);
@@ -35,7 +35,7 @@ export function TitleBlock() {
         <div>
           <span className="label">Sheet</span>
           <p className="tb-sheet">
-            <b>{sheetOrder.indexOf(view.sheet) + 1}</b> of {sheetOrder.length}
+            <b>{sheetOrder.indexOf(sheet) + 1}</b> of {sheetOrder.length}
           </p>
         </div>
       </div>

@@ -1,4 +1,4 @@
-import { useScene, useView } from '../session/hooks.ts';
+import { useScene, useViewOf } from '../session/hooks.ts';
 import { FrontOf } from './FrontOf.tsx';
 import { shownSide } from './shownSide.ts';
 import '../styles/front.css';
@@ -6,8 +6,8 @@ import '../styles/front.css';
 /** The front of the shelf last chosen, true to scale. */
 export function Front() {
   const scene = useScene();
-  const view = useView();
-  const side = shownSide(scene, view.frontOf);
+  const frontOf = useViewOf('frontOf');
+  const side = shownSide(scene, frontOf);
   if (!side) {
     return (
       <section className="front" aria-labelledby="front-title">
@@ -16,5 +16,5 @@ export function Front() {
       </section>
     );
   }
-  return <FrontOf key={`${side.piece.id}/${side.side}`} scene={scene} side={side} view={view} />;
+  return <FrontOf key={`${side.piece.id}/${side.side}`} scene={scene} side={side} />;
 }

@@ -2,8 +2,7 @@ import { type KeyboardEvent, useMemo, useRef } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
-import { useReport, useSession, useUnits } from '../session/hooks.ts';
-import type { View } from '../session/types.ts';
+import { useRestingReport, useSession, useUnits, useViewOf } from '../session/hooks.ts';
 import { FrontHead } from './FrontHead.tsx';
 import { FrontStage } from './FrontStage.tsx';
 import { frontActions } from './frontActions.ts';
@@ -23,17 +22,18 @@ import { type TrayInHand, useTrayDrag } from './useTrayDrag.ts';
 interface Props {
   readonly scene: Scene;
   readonly side: SceneSide;
-  readonly view: View;
 }
 
 /** px: a narrow drawing grows no higher than this */
 const MOST_HIGH = 460;
 
 /** One shelf side with its trays: choose, slide, put elsewhere, put away, raise and lower boards. */
-export function FrontOf({ scene, side, view: looked }: Props) {
+export function FrontOf({ scene, side }: Props) {
   const session = useSession();
   const units = useUnits();
-  const moves = orderMoves(useReport());
+  const moves = orderMoves(useRestingReport());
+  const chosenThing = useViewOf('chosen');
+  const marked = useViewOf('material');
   const box = useRef<HTMLDivElement>(null);
   const size = useBoxSize(box);
   const actions = useMemo(() => frontActions(session), [session]);
@@ -68,7 +68,7 @@ export function FrontOf({ scene, side, view: looked }: Props) {
     const withTrays = withPreview(layout, drop && { board: drop.board.key, places: drop.places });
     return boardDrag.hand ? withBoardAt(withTrays, boardDrag.hand.board, boardDrag.hand.surface) : withTrays;
   }, [layout, drop, boardDrag.hand]);
-  const chosen = looked.chosen?.kind === 'tray' ? looked.chosen.id : null;
+  const chosen = chosenThing?.kind === 'tray' ? chosenThing.id : null;
   const title = capital(sideName(scene, side));
 
   function letGo({ tray, drop: onto, over }: TrayInHand): void {
@@ -135,7 +135,7 @@ export function FrontOf({ scene, side, view: looked }: Props) {
               lines={lines}
               moves={moves}
               chosen={chosen}
-              marked={looked.material}
+              marked={marked}
               held={hand && { tray: hand.tray, x: hand.x, y: hand.y }}
               units={units}
               direction={direction}

@@ -3,7 +3,7 @@ import { measureSeats } from '#model/measures/seats.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { matCountIn } from '../plan/reportParts.ts';
-import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
+import { useArrangement, useClassroom, useReportOf, useSession } from '../session/hooks.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 
@@ -12,7 +12,7 @@ export function ListFooter() {
   const session = useSession();
   const classroom = useClassroom();
   const arrangement = useArrangement();
-  const mats = matCountIn(useReport());
+  const mats = useReportOf(matCountIn);
   const { out, placed } = useMemo(() => countTrays(classroom, arrangement), [classroom, arrangement]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: seats hang on the arrangement; where a thing is just being dragged does not change them
   const seats = useMemo(() => measureSeats(session.scene()), [session, arrangement]);

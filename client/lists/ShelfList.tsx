@@ -1,11 +1,11 @@
-import { useMemo, useSyncExternalStore } from 'react';
+import { memo, useDeferredValue, useMemo, useSyncExternalStore } from 'react';
 import { useChosen } from '../plan/useChosen.ts';
 import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
 import '../styles/shelfList.css';
 import { ListFooter } from './ListFooter.tsx';
 import { RowVerbs } from './RowVerbs.tsx';
 import { ShelfRow } from './ShelfRow.tsx';
-import { type ListRow, type ListRows, listRows } from './shelfRows.ts';
+import { isSameRow, type ListRow, type ListRows, listRows } from './shelfRows.ts';
 
 /** The same things as the plan, in words: same items, same order, same verbs; chosen here is chosen there. */
 export function ShelfList() {
@@ -30,10 +30,10 @@ function useListRows(): ListRows {
   const session = useSession();
   const classroom = useClassroom();
   const arrangement = useArrangement();
-  const report = useReport();
+  const report = useDeferredValue(useReport());
   const holders = useHolders();
   // biome-ignore lint/correctness/useExhaustiveDependencies: the rows are read from the session, these say when it reads differently
-  return useMemo(() => listRows(session), [session, classroom, arrangement, report, holders]);
+  return useMemo(() => listRows(session, report), [session, classroom, arrangement, report, holders]);
 }
 
 /** Who else holds what: text, so that a colleague's every frame is no news to the list. */
@@ -54,7 +54,7 @@ interface RowsProps {
   readonly hasTrays?: boolean;
 }
 
-function Rows({ caption, rows, heads, hasTrays = false }: RowsProps) {
+const Rows = memo(function Rows({ caption, rows, heads, hasTrays = false }: RowsProps) {
   const chosen = useChosen();
   if (rows.length === 0)
     return hasTrays ? <p className="aside list-empty">No shelf yet. Press Shelf above the plan, then where it stands.</p> : null;
@@ -88,4 +88,9 @@ function Rows({ caption, rows, heads, hasTrays = false }: RowsProps) {
       </tbody>
     </table>
   );
+}, isSameTable);
+
+/** A line that reads the same need not be the same object. */
+function isSameTable(before: RowsProps, now: RowsProps): boolean {
+  return before.rows.length === now.rows.length && now.rows.every((row, i) => isSameRow(row, before.rows[i]));
 }

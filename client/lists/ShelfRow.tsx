@@ -3,7 +3,7 @@ import { choose } from '../plan/verbs.ts';
 import { useSession } from '../session/hooks.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
-import type { ListRow } from './shelfRows.ts';
+import { isSameRow, type ListRow } from './shelfRows.ts';
 
 interface Props {
   readonly row: ListRow;
@@ -49,15 +49,22 @@ function Check({ row }: { row: ListRow }) {
       </span>
     );
   if (!row.severity) return <span className={row.check === 'fine' ? '' : 'aside'}>{row.check}</span>;
+  const [gravest, ...more] = row.check.split(', ');
   return (
-    <span className={`severity ${row.severity}`}>
+    <span className={`severity ${row.severity}`} title={more.length > 0 ? row.check : undefined}>
       <SeverityMark mark={row.severity} /> <span className="only-heard">{row.severity}: </span>
-      {row.check}
+      {gravest}
+      {more.length > 0 && (
+        <>
+          <span aria-hidden="true"> +{more.length}</span>
+          <span className="only-heard">, {more.join(', ')}</span>
+        </>
+      )}
     </span>
   );
 }
 
 function isSameLine(before: Props, after: Props): boolean {
   if (before.isChosen !== after.isChosen || before.ordinal !== after.ordinal) return false;
-  return (Object.keys(after.row) as (keyof ListRow)[]).every((key) => before.row[key] === after.row[key]);
+  return isSameRow(before.row, after.row);
 }

@@ -4,7 +4,7 @@ import { frontLayout } from '../front/frontLayout.ts';
 import { orderMoves } from '../front/orderMoves.ts';
 import { capital, sideName } from '../front/shelfNames.ts';
 import { shownSide } from '../front/shownSide.ts';
-import { useReport, useScene, useSession, useUnits, useView } from '../session/hooks.ts';
+import { useRestingReport, useScene, useSession, useUnits, useViewOf } from '../session/hooks.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { BoardEditor } from './BoardEditor.tsx';
 import { BoardTable } from './BoardTable.tsx';
@@ -16,10 +16,11 @@ import '../styles/trayList.css';
 export function TrayList() {
   const session = useSession();
   const scene = useScene();
-  const view = useView();
-  const report = useReport();
+  const frontOf = useViewOf('frontOf');
+  const chosenThing = useViewOf('chosen');
+  const report = useRestingReport();
   const units = useUnits();
-  const side = shownSide(scene, view.frontOf);
+  const side = shownSide(scene, frontOf);
   const gap = trayGapOf(scene.classroom);
   const layout = useMemo(() => (side ? frontLayout(side, gap) : null), [side, gap]);
   if (!side || !layout) {
@@ -35,7 +36,7 @@ export function TrayList() {
   const direction = scene.classroom.display.readingDirection;
   const moves = orderMoves(report);
   const checks = checksBySubject(report);
-  const chosen = view.chosen?.kind === 'tray' ? view.chosen.id : null;
+  const chosen = chosenThing?.kind === 'tray' ? chosenThing.id : null;
   const count = layout.boards.reduce((sum, board) => sum + board.trays.length, 0);
   const boards = layout.boards.filter((board) => board.level !== null || board.trays.length > 0);
   const tray = layout.boards.flatMap((board) => board.trays).find((each) => each.id === chosen);

@@ -1,4 +1,5 @@
 import type { Person, Session } from '#client/session/types.ts';
+import type { Report } from '#model/analysis/report.ts';
 import type { Severity } from '#model/findings/finding.ts';
 import type { Arrangement, Corner, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
@@ -40,8 +41,12 @@ export interface ListRows {
   readonly walls: readonly ListRow[];
 }
 
+export function isSameRow(now: ListRow, before: ListRow | undefined): boolean {
+  return before !== undefined && (Object.keys(now) as (keyof ListRow)[]).every((key) => before[key] === now[key]);
+}
+
 /** Everything that can be chosen on the plan, in the plan's own order. */
-export function listRows(session: Session): ListRows {
+export function listRows(session: Session, report: Report | null = session.report()): ListRows {
   const { room, display, materials } = session.classroom();
   const arrangement = session.arrangement();
   const numbers = pieceNumbers(arrangement);
@@ -50,7 +55,7 @@ export function listRows(session: Session): ListRows {
   const row = (item: Item, rest: Partial<ListRow>): ListRow => ({
     ...blank,
     ...item,
-    ...checkOf(session, item),
+    ...checkOf(report, item),
     ...holderOf(session, item.id),
     ...rest,
   });
@@ -129,17 +134,14 @@ const topics: Readonly<Record<string, string>> = {
 };
 
 /** "fine", or what the checks of a thing are about: "way, order". */
-function checkOf(session: Session, item: Item): Pick<ListRow, 'check' | 'severity'> {
-  const report = session.report();
+function checkOf(report: Report | null, item: Item): Pick<ListRow, 'check' | 'severity'> {
   if (!report) return { check: 'being looked at', severity: null };
   const checks = checksBySubject(report);
   const found = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined) ?? [];
   const worst = found[0];
   if (!worst) return { check: 'fine', severity: null };
   const words = new Set(found.map((finding) => topics[finding.rule.split('/')[0] ?? ''] ?? finding.rule));
-  const [first, second, ...more] = words;
-  const shown = [first, second].filter(Boolean).join(', ');
-  return { check: more.length > 0 ? `${shown} and ${more.length} more` : shown, severity: worst.severity };
+  return { check: [...words].join(', '), severity: worst.severity };
 }
 
 function holderOf(session: Session, id: string): Pick<ListRow, 'heldBy' | 'edge'> {

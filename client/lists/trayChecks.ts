@@ -5,13 +5,13 @@ import type { Finding, Severity } from '#model/findings/finding.ts';
 export type ChecksOf = ReadonlyMap<string, readonly Finding[]>;
 
 const rank: Readonly<Record<Severity, number>> = { must: 0, should: 1, note: 2 };
-const kept = new WeakMap<Report, ChecksOf>();
+const kept = new WeakMap<Report['findings'], ChecksOf>();
 const none: ChecksOf = new Map();
 
-/** Findings by what they name: a material, a shelf. The same map for the same report. */
+/** Findings by what they name: a material, a shelf. The same map for the same findings. */
 export function checksBySubject(report: Report | null): ChecksOf {
   if (!report) return none;
-  const known = kept.get(report);
+  const known = kept.get(report.findings);
   if (known) return known;
   const map = new Map<string, Finding[]>();
   for (const finding of report.findings) {
@@ -23,6 +23,6 @@ export function checksBySubject(report: Report | null): ChecksOf {
     }
   }
   for (const list of map.values()) list.sort((p, q) => rank[p.severity] - rank[q.severity]);
-  kept.set(report, map);
+  kept.set(report.findings, map);
   return map;
 }

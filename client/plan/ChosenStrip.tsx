@@ -1,6 +1,6 @@
 import type { Piece } from '#model/schema/types.ts';
 import { useLayout } from '../frame/useLayout.ts';
-import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
+import { useArrangement, useClassroom, useSession } from '../session/hooks.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
 import { areasOfShelves } from './areas.ts';
 import { ChosenFields } from './ChosenFields.tsx';
@@ -21,7 +21,6 @@ export function ChosenStrip() {
   // Names, numbers and fields follow what these say.
   useClassroom();
   useArrangement();
-  useReport();
   const item = itemOfChosen(chosen);
   const isThing = item?.kind === 'piece' || item?.kind === 'fixture';
   const thing = item ? thingOf(session, item) : undefined;

@@ -162,7 +162,7 @@ function drawFindings(pen: Pen, model: PlanModel): void {
   const shown = shownFinding(model);
   const place = shown && narrowPlaceOf(shown, report, obstaclesOf(model));
   const drawn: { x: number; y: number }[] = [];
-  for (const finding of bySeverity(report.findings)) {
+  for (const finding of bySeverity(report)) {
     if (!finding.at || finding.leftReason !== null || (place && finding === shown)) continue;
     const isFaint = finding.severity === 'note' || finding.outcome === 'cannot-tell';
     const p = at(pen, finding.at);

@@ -6,6 +6,7 @@ import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import type { Aside } from '../worker/messages.ts';
 import { type Announcement, announcer } from './announcer.ts';
+import { restingOf } from './resting.ts';
 import { type OpenedClassroom, type PageAnalyst, SessionContext } from './SessionProvider.tsx';
 import type { Kept, Person, Session, View } from './types.ts';
 
@@ -24,11 +25,20 @@ function useOf<T>(pick: (session: Session) => T): T {
   return useSyncExternalStore(session.subscribe, () => pick(session));
 }
 
-export const useClassroom = (): Classroom => useOf((session) => session.classroom());
-export const useArrangement = (): Arrangement => useOf((session) => session.arrangement());
-export const useScene = (): Scene => useOf((session) => session.scene());
+// How things stand. While one is dragged these wait for it to be let go: only the drawing and the checks follow each frame.
+export const useClassroom = (): Classroom => useOf((session) => restingOf(session).classroom());
+export const useArrangement = (): Arrangement => useOf((session) => restingOf(session).arrangement());
+export const useScene = (): Scene => useOf((session) => restingOf(session).scene());
+/** What the checks said before the thing in hand was taken up: for what does not hang on where it is. */
+export const useRestingReport = (): Report | null => useOf((session) => restingOf(session).report());
+
+/** What the checks say now, each frame of a drag. */
 export const useReport = (): Report | null => useOf((session) => session.report());
-export const useView = (): View => useOf((session) => session.view());
+/** One figure of the report; draws again only when it reads differently. */
+export const useReportOf = <T extends string | number | boolean | null>(pick: (report: Report | null) => T): T =>
+  useOf((session) => pick(session.report()));
+/** One part of the view; the same object as long as that part stays. */
+export const useViewOf = <K extends keyof View>(part: K): View[K] => useOf((session) => session.view()[part]);
 export const useKept = (): Kept => useOf((session) => session.kept());
 export const usePeople = (): readonly Person[] => useOf((session) => session.people());
 export const useNeedsRepair = (): readonly NeedsRepair[] => useOf((session) => session.needsRepair());

@@ -5,7 +5,7 @@ import { orderMoves } from '../front/orderMoves.ts';
 import { putInStep } from '../front/putInStep.ts';
 import { placeBest } from '../front/putOption.ts';
 import { checksBySubject } from '../lists/trayChecks.ts';
-import { useReport, useScene, useSession, useUnits, useView } from '../session/hooks.ts';
+import { useReport, useScene, useSession, useUnits, useViewOf } from '../session/hooks.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { AddOwn } from './materials/AddOwn.tsx';
 import { MaterialPanel } from './materials/MaterialPanel.tsx';
@@ -25,7 +25,7 @@ const AddFromCatalogue = lazy(() => import('./materials/AddFromCatalogue.tsx').t
 export function MaterialsSheet() {
   const session = useSession();
   const scene = useScene();
-  const view = useView();
+  const chosen = useViewOf('material');
   const report = useReport();
   const units = useUnits();
   const layout = useLayout();
@@ -38,7 +38,6 @@ export function MaterialsSheet() {
   const filter = useDeferredValue(useMemo(() => ({ area, typed, order }), [area, typed, order]));
   const fits = useFits(scene);
   const sections = useMemo(() => rowSections({ scene, moves, checks, fits }, filter), [scene, moves, checks, fits, filter]);
-  const chosen = view.material;
 
   const choose = useCallback((id: string) => session.setView({ material: id, chosen: { kind: 'tray', id } }), [session]);
   const doVerb = useCallback(

@@ -10,7 +10,7 @@ import { ChosenStrip } from '../plan/ChosenStrip.tsx';
 import { DrawVerbs } from '../plan/DrawVerbs.tsx';
 import { pieceNumbers } from '../plan/numbers.ts';
 import { Plan } from '../plan/Plan.tsx';
-import { useArrangement, useReport, useView } from '../session/hooks.ts';
+import { useArrangement, useReportOf, useViewOf } from '../session/hooks.ts';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
 
 // The plan is drawn first; what hangs on a chosen shelf comes right after.
@@ -191,11 +191,10 @@ function PlanPart({ layout }: { layout: Layout }) {
 const partNames: Readonly<Record<PhonePart, string>> = { drawing: 'Drawing', checks: 'Checks', shelves: 'Shelves', front: 'Front' };
 
 function Swap<P extends PhonePart>({ parts, shown, onShow }: { parts: readonly P[]; shown: P; onShow: (part: P) => void }): ReactNode {
-  const report = useReport();
-  const view = useView();
+  const open = useReportOf((report) => (report ? openGroups(report).length : 0));
+  const frontOf = useViewOf('frontOf');
   const numbers = pieceNumbers(useArrangement());
-  const shelf = view.frontOf ? numbers.get(view.frontOf.piece) : undefined;
-  const open = report ? openGroups(report).length : 0;
+  const shelf = frontOf ? numbers.get(frontOf.piece) : undefined;
   return (
     <fieldset className="swap" aria-label="What is shown">
       {parts.map((part) => (

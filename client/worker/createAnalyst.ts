@@ -3,6 +3,7 @@ import type { Analyst } from '../session/analyst.ts';
 import { channelTo, type Moment, type Port } from './channel.ts';
 import { joinReports } from './joinReports.ts';
 import type { Answer, Aside, Failure } from './messages.ts';
+import { shareFindings } from './shareFindings.ts';
 
 /** Quiet time after the last change before the slower checks run (ms). */
 const SETTLE_AFTER = 150;
@@ -38,7 +39,7 @@ export function createAnalyst(start: () => Port = startWorker): Analyst & { asid
   function hearLive({ sequence, report: live, troubles }: Answer): void {
     // While a drag goes on its answers follow one another; one that comes after its own settled answer is late.
     if (sequence <= settledAt) return;
-    report = joinReports(live, settled);
+    showReport(joinReports(live, settled));
     trouble = sayTroubles(troubles);
   }
 
@@ -47,8 +48,13 @@ export function createAnalyst(start: () => Port = startWorker): Analyst & { asid
     if (beside) aside = beside;
     if (sequence !== asked?.sequence) return;
     settledAt = sequence;
-    report = whole;
+    showReport(whole);
     trouble = sayTroubles(troubles);
+  }
+
+  function showReport(next: Report): void {
+    const isSameDrawing = report?.arrangement === next.arrangement;
+    report = isSameDrawing && report ? { ...next, findings: shareFindings(report.findings, next.findings) } : next;
   }
 
   function giveUp(why: string): void {

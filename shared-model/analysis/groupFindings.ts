@@ -12,10 +12,20 @@ const SAME_PLACE = 20;
 /** A pinch that narrows the ways to ten shelves is one thing to mend, so it stands in the list once. */
 export function groupFindings(findings: readonly Finding[]): FindingGroup[] {
   const groups: { lead: Finding; others: Finding[] }[] = [];
+  // Hundreds of one rule are common while a room is laid out: compare only what could be one thing.
+  const alike = new Map<string, { lead: Finding; others: Finding[] }[]>();
   for (const finding of findings) {
-    const group = groups.find(({ lead }) => isSameThing(lead, finding));
-    if (group) group.others.push(finding);
-    else groups.push({ lead: finding, others: [] });
+    const kind = `${finding.rule} ${finding.severity} ${finding.messageKey}`;
+    const candidates = alike.get(kind) ?? [];
+    const group = candidates.find(({ lead }) => isSameThing(lead, finding));
+    if (group) {
+      group.others.push(finding);
+      continue;
+    }
+    const started = { lead: finding, others: [] };
+    groups.push(started);
+    candidates.push(started);
+    alike.set(kind, candidates);
   }
   return groups;
 }
@@ -24,8 +34,9 @@ export const isIn = (group: FindingGroup, key: string | null): boolean =>
   key !== null && (group.lead.key === key || group.others.some((other) => other.key === key));
 
 function isSameThing(p: Finding, q: Finding): boolean {
-  if (p.rule !== q.rule || p.severity !== q.severity || p.messageKey !== q.messageKey) return false;
-  if (!p.at || !q.at || !p.measured || !q.measured || p.fix || q.fix || p.leftReason !== q.leftReason) return false;
-  const isNear = Math.hypot(p.at.x - q.at.x, p.at.y - q.at.y) < SAME_PLACE;
-  return isNear && p.measured.unit === q.measured.unit && Math.abs(p.measured.value - q.measured.value) < 1;
+  if (!p.at || !q.at || !p.measured || !q.measured || p.fix || q.fix) return false;
+  // The cheapest question first: few lie near each other.
+  if (Math.abs(p.at.x - q.at.x) >= SAME_PLACE || Math.hypot(p.at.x - q.at.x, p.at.y - q.at.y) >= SAME_PLACE) return false;
+  if (p.rule !== q.rule || p.severity !== q.severity || p.messageKey !== q.messageKey || p.leftReason !== q.leftReason) return false;
+  return p.measured.unit === q.measured.unit && Math.abs(p.measured.value - q.measured.value) < 1;
 }

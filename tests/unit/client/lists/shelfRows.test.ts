@@ -88,8 +88,9 @@ describe('the plan in words', () => {
       finding('way/narrow', 'must', ['s1', 's2']),
       finding('reach/take', 'must', ['s2'], 'the class agreed'),
       finding('survey/outside', 'should', ['wall:c1']),
+      finding('steady/tip', 'should', ['s1']),
     ]);
-    expect(rows.shelves[0]).toMatchObject({ check: 'way, order', severity: 'must' });
+    expect(rows.shelves[0]).toMatchObject({ check: 'way, order, steady', severity: 'must' });
     expect(rows.shelves[1]).toMatchObject({ check: 'way', severity: 'must' });
     expect(rows.others[0]).toMatchObject({ check: 'fine', severity: null });
     expect(rows.walls[0]).toMatchObject({ name: 'North wall', check: 'drawing', size: '6.00 m' });
