@@ -1,3 +1,8 @@
+import { Scratch } from './scratch.ts';
+
+/** A drag asks many times a second; fresh arrays each time would keep the collector busy. */
+const space = new Scratch();
+
 /**
  * A union-find over parts whose links carry, for every test point at once, the parity of the crossings of an upward
  * ray from the point with the link's path. When a link closes a loop, `closeLoop` gives the points it goes round.
@@ -14,22 +19,25 @@ export class ParityForest {
   private readonly ys: Float64Array;
   private readonly path: number[] = [];
 
+  /** The forest before this one must no longer be in use: both write into the same room. */
   constructor(partCount: number, points: readonly { readonly x: number; readonly y: number }[]) {
-    this.words = Math.max(1, (points.length + 31) >>> 5);
-    this.loop = new Uint32Array(this.words);
-    this.parent = new Int32Array(partCount);
+    const count = points.length;
+    this.words = Math.max(1, (count + 31) >>> 5);
+    this.loop = space.words('loop', this.words);
+    this.parent = space.integers('parent', partCount);
     for (let i = 0; i < partCount; i++) this.parent[i] = i;
-    this.size = new Int32Array(partCount).fill(1);
-    this.potential = new Uint32Array(partCount * this.words);
+    this.size = space.integers('size', partCount).fill(1);
+    this.potential = space.words('potential', partCount * this.words).fill(0);
     // Sorted by x, so that a piece of path meets the rays of one run of points.
-    const sorted = points.map(({ x, y }, index) => ({ x, y, index })).sort((p, q) => p.x - q.x);
-    this.order = new Int32Array(points.length);
-    this.xs = new Float64Array(points.length);
-    this.ys = new Float64Array(points.length);
-    for (const [k, { x, y, index }] of sorted.entries()) {
-      this.order[k] = index;
-      this.xs[k] = x;
-      this.ys[k] = y;
+    this.order = space.integers('order', count);
+    for (let k = 0; k < count; k++) this.order[k] = k;
+    this.order.sort((p, q) => (points[p] as { x: number }).x - (points[q] as { x: number }).x);
+    this.xs = space.lengths('xs', count);
+    this.ys = space.lengths('ys', count);
+    for (let k = 0; k < count; k++) {
+      const point = points[this.order[k] as number] as { x: number; y: number };
+      this.xs[k] = point.x;
+      this.ys[k] = point.y;
     }
   }
 
