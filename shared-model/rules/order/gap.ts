@@ -11,7 +11,7 @@ import type { Sureness } from '../../schema/types.ts';
 import { defineRule } from '../rule.ts';
 
 /** After this many findings no more places are looked for. */
-const MOST_FIXES = 12;
+const MOST_FIXES = 4;
 
 export const gap = defineRule({
   id: 'order/gap',

@@ -1,18 +1,23 @@
 import { z } from 'zod';
-import type { Fix } from '../../findings/edit.ts';
+import { applyEdits } from '../../findings/applyEdits.ts';
+import type { Edit, Fix } from '../../findings/edit.ts';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { sayBoard, sayThings } from '../../findings/sayBoard.ts';
 import { whereFits } from '../../measures/fit.ts';
 import { isExempt } from '../../measures/order/inversions.ts';
+import { readingOrder } from '../../measures/order/reading.ts';
 import { hasBit } from '../../measures/order/relation.ts';
 import { type CutStrand, cutStrands, strandRuns } from '../../measures/order/strandRuns.ts';
 import type { OrderMeasure } from '../../measures/order.ts';
 import { pointOfTray } from '../../measures/placeWords.ts';
+import { buildScene } from '../../scene/build.ts';
 import type { Scene, SceneTray } from '../../scene/types.ts';
 import { defineRule } from '../rule.ts';
 
 /** After this many findings no more places are looked for. */
-const MOST_FIXES = 12;
+const MOST_FIXES = 4;
+/** So many places are tried for a thing. */
+const MOST_TRIED = 8;
 
 export const strand = defineRule({
   id: 'order/strand',
@@ -29,36 +34,36 @@ export const strand = defineRule({
   },
   judge({ scene, measures, options: { practicalLife } }): RuleResult {
     const order = measures.order();
-    const reading = order.relation.reading.filter(
-      (tray) => !isExempt(tray, order.carryNoteKg) && (practicalLife || tray.material.area !== 'practical-life'),
-    );
-    const runs = strandRuns(reading);
-    if (new Set(runs.map((run) => run.strand)).size < 2) return doesNotApply;
     const { before, words, columnOf } = order.relation;
     const columnOfTray = (tray: SceneTray): number => columnOf.get(tray.material.id) ?? 0;
     const isBefore = (early: SceneTray, late: SceneTray): boolean => hasBit(before, words, columnOfTray(late), columnOfTray(early));
-    return { applies: true, findings: cutStrands(runs, isBefore).map((cut, index) => finding(scene, order, cut, index < MOST_FIXES)) };
+    const isJudged = (tray: SceneTray): boolean =>
+      !isExempt(tray, order.carryNoteKg) && (practicalLife || tray.material.area !== 'practical-life');
+    const cutsOf = (reading: readonly SceneTray[]): CutStrand[] => cutStrands(strandRuns(reading.filter(isJudged)), isBefore);
+    const runs = strandRuns(order.relation.reading.filter(isJudged));
+    if (new Set(runs.map((run) => run.strand)).size < 2) return doesNotApply;
+    const cuts = cutStrands(runs, isBefore);
+    const findings = cuts.map((cut, index) => finding(scene, cut, index < MOST_FIXES ? joinUp(scene, order, cut, cuts, cutsOf) : null));
+    return { applies: true, findings };
   },
 });
 
-function finding(scene: Scene, order: OrderMeasure, cut: CutStrand, withFix: boolean): RuleFinding {
-  const { main, apart, by } = cut;
-  const [only] = apart;
-  const fix = withFix && apart.length === 1 && only ? joinUp(scene, order, cut.strand, only.material.id) : null;
-  const point = only && pointOfTray(scene, only);
+function finding(scene: Scene, { strand: name, main, apart, by }: CutStrand, fix: Fix | null): RuleFinding {
+  const [first] = apart;
+  const point = first && pointOfTray(scene, first);
   return {
     outcome: 'problem',
     severity: 'note',
     messageKey: 'cut',
     data: {
-      strand: cut.strand,
+      strand: name,
       by: sayThings(by),
       apart: apart.length,
       all: apart.length + main.trays.length,
       what: sayThings(apart.map(({ material }) => material.name)),
     },
     subjects: apart.map(({ material }) => material.id),
-    part: cut.strand,
+    part: name,
     measured: { value: apart.length, unit: 'materials' },
     needed: { value: 0, unit: 'materials' },
     ...(point && { at: point }),
@@ -66,20 +71,26 @@ function finding(scene: Scene, order: OrderMeasure, cut: CutStrand, withFix: boo
   };
 }
 
-/** A single thing that stands apart goes to where its strand is: in step, in reach and without cutting another. */
-function joinUp(scene: Scene, order: OrderMeasure, strandName: string, material: string): Fix | null {
-  const best = whereFits(scene, order, material).find(
-    (place) =>
-      place.fits !== 'no' &&
-      place.isInReach &&
-      place.isInStep &&
-      place.cuts === null &&
-      (place.behind?.strand.trim() === strandName || place.ahead?.strand.trim() === strandName),
-  );
-  if (!best) return null;
-  const name = scene.materialById.get(material)?.name ?? material;
-  return {
-    label: `Do it: ${name} to ${sayBoard(best.side, best.board)}`,
-    edits: best.placements.map((placement) => ({ do: 'place', placement })),
-  };
+/** A single thing that stands apart goes to where its strand is: in step, in reach and so that no strand is cut anew. */
+function joinUp(
+  scene: Scene,
+  order: OrderMeasure,
+  cut: CutStrand,
+  cuts: readonly CutStrand[],
+  cutsOf: (reading: readonly SceneTray[]) => CutStrand[],
+): Fix | null {
+  const [only] = cut.apart;
+  if (!only || cut.apart.length > 1) return null;
+  const cutBefore = new Set(cuts.map((one) => one.strand));
+  const tried = whereFits(scene, order, only.material.id)
+    .filter((place) => place.fits !== 'no' && place.isInReach && place.isInStep && place.cuts === null && place.isBesideItsStrand)
+    .slice(0, MOST_TRIED);
+  for (const { side, board, placements } of tried) {
+    const edits: Edit[] = placements.map((placement) => ({ do: 'place', placement }));
+    const then = buildScene(applyEdits(scene.classroom, scene.arrangement.id, edits), scene.arrangement.id);
+    const left = cutsOf(readingOrder(then)).map((one) => one.strand);
+    if (left.includes(cut.strand) || left.some((name) => !cutBefore.has(name))) continue;
+    return { label: `Do it: ${only.material.name} to ${sayBoard(side, board)}`, edits };
+  }
+  return null;
 }
