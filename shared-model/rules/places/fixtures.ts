@@ -20,8 +20,8 @@ export const fixtures = defineRule({
   sources: ['D10', 'class rule'],
   options,
   messages: {
-    tooFew: `{children} children need {needed} {what}, one for {per}; there are {there}.{notes} ${notAdvice}`,
-    depends: `{children} children need {least} toilets as the example of {rule} rounds, {needed} by its sentence; there are {there}. ${notAdvice}`,
+    tooFew: `{children} children need {needed} {what}, one for {per}; {there} counted.{notes} ${notAdvice}`,
+    depends: `{children} children need {least} toilets as the example of {rule} rounds, {needed} by its sentence; {there} counted. ${notAdvice}`,
     notCounted: `How many {what} there are for the children is not known. ${notAdvice}`,
   },
   judge({ scene, options: { perToilet, perBasin } }): RuleResult {

@@ -30,7 +30,7 @@ export const advisory = defineRule({
   options,
   messages: {
     outside:
-      '{shelf}: {count} things are gripped outside the band from {low} to {high} that is advised for children of these ages in wheelchairs ({what}). Advised, not required; your local authority decides.',
+      '{what} on {shelf}: gripped outside the band from {low} to {high} that is advised for children of these ages in wheelchairs. Advised, not required; your local authority decides.',
     notKnown: '{shelf}: how high some things are gripped is not known ({what}).',
     noAges: 'Which band is advised depends on the ages of the children.',
   },
@@ -101,7 +101,7 @@ function shelfFindings(sides: readonly SceneSide[], band: Band): RuleFinding[] {
       ...common,
       outcome: 'problem',
       messageKey: 'outside',
-      data: { shelf: side.body.label, count: outside.length, what: names(outside), low: mm(band.low), high: mm(band.high) },
+      data: { shelf: side.body.label, what: names(outside), low: mm(band.low), high: mm(band.high) },
       measured: mm(worst.height),
       needed: mm(worst.needed),
     });

@@ -28,9 +28,9 @@ export const closure = defineRule({
   sources: ['class rule'],
   options,
   messages: {
-    open: 'The walls as taped end {by} {direction} of where they began, 1 in {ratio} of all {perimeter}. Spread over the walls in proportion to their lengths they close.',
+    open: 'The walls as taped end {by} {direction} of where they began, 1 in {ratio} of the whole {perimeter}. Spread over the walls in proportion to their lengths they close.',
     mistake:
-      'The walls as taped end {by} {direction} of where they began, 1 in {ratio} of all {perimeter}: too much for the tape.{suspect} Tape again.',
+      'The walls as taped end {by} {direction} of where they began, 1 in {ratio} of the whole {perimeter}: too much for the tape.{suspect} Tape again.',
     turns: 'The turns as typed add up to {sum} degrees instead of {full}: one was typed wrong, perhaps a corner that turns the other way.',
     diagonal:
       'From corner {from} to corner {to} was taped as {taped}; the walls make it {made}. A corner is not as square as typed, or a wall is wrong.',
@@ -40,8 +40,10 @@ export const closure = defineRule({
   judge({ scene, options: chosen }): RuleResult {
     const found = measureClosure(scene);
     if (!found) return doesNotApply;
-    const findings = [...unknown(found), ...walls(scene, found, chosen), ...diagonals(scene, found, chosen.allowed)];
-    return { applies: true, findings };
+    const ofWalls = walls(scene, found, chosen);
+    // Against walls that are wrong a diagonal says nothing.
+    const isWrong = ofWalls.some(({ messageKey }) => messageKey !== 'open');
+    return { applies: true, findings: [...unknown(found), ...ofWalls, ...(isWrong ? [] : diagonals(scene, found, chosen.allowed))] };
   },
 });
 

@@ -79,6 +79,28 @@ testRule(closure, {
       findings: [{ messageKey: 'open', measured: 50, fix: 'gone' }],
     },
     {
+      name: 'a room drawn the other way round: turns to the left',
+      classroom: plainRoom({
+        room: {
+          corners: [
+            { id: 'c1', x: 0, y: 0 },
+            { id: 'c2', x: 0, y: 5000 },
+            { id: 'c3', x: 6000, y: 5000 },
+            { id: 'c4', x: 6000, y: 0 },
+          ],
+          survey: {
+            walls: [
+              { from: 'c1', length: 5000, turn: -90 },
+              { from: 'c2', length: 6000, turn: -90 },
+              { from: 'c3', length: 5000, turn: -90 },
+              { from: 'c4', length: 5970, turn: -90 },
+            ],
+          },
+        },
+      }),
+      findings: [{ messageKey: 'open', measured: 30, fix: 'gone' }],
+    },
+    {
       name: 'half a metre is a mistake, not spread',
       classroom: room({ walls: walls({ c3: { length: 5500 } }) }),
       findings: [{ messageKey: 'mistake', severity: 'should', measured: 500 }],
@@ -90,7 +112,7 @@ testRule(closure, {
     },
     {
       name: 'a corner typed as turning the other way',
-      classroom: room({ walls: walls({ c2: { turn: -90 } }) }),
+      classroom: room({ walls: walls({ c2: { turn: -90 } }), diagonals: diagonal(7810) }),
       findings: [{ messageKey: 'turns', severity: 'should' }],
     },
     {
