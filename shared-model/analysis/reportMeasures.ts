@@ -1,3 +1,4 @@
+import { reportExits } from '../measures/exits.ts';
 import { reportMats } from '../measures/mats.ts';
 import type { Measures } from '../measures/measures.ts';
 import { reportPlaces } from '../measures/places.ts';
@@ -29,5 +30,6 @@ export function reportMeasures(measures: Measures): ReportMeasures {
     mats: reportMats(measures.mats()),
     places: reportPlaces(measures.floorPlaces(), measures.placesOverYear(), measures.places()),
     sight: reportSight(measures.sight()),
+    exits: reportExits(measures.exitWalks()),
   };
 }

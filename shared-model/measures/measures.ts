@@ -1,4 +1,5 @@
 import type { Scene } from '../scene/types.ts';
+import { measureExitWalks } from './exits.ts';
 import { floorItems } from './floorItems.ts';
 import { measureFloorPlaces, measurePlacesByRuleSet, measureYear } from './floorPlaces.ts';
 import { measureMats } from './mats.ts';
@@ -42,11 +43,12 @@ export function measuresOf(scene: Scene) {
     quickMats: lazily(() => measureMats(scene, strips(), 'quick')),
     ways: lazily(() => measureWaysAndNarrow(scene)),
     sight: lazily(() => measureSight(scene)),
+    exitWalks: lazily(() => measureExitWalks(scene)),
   };
 }
 
 /** A value computed at first use and kept. */
-export function lazily<T>(compute: () => T): () => T {
+function lazily<T>(compute: () => T): () => T {
   let kept: { value: T } | null = null;
   return () => {
     kept ??= { value: compute() };

@@ -3,7 +3,7 @@ import { makePart } from '../geometry/parts.ts';
 import { minus, type Patch, patchesOf, pointInside } from '../geometry/region.ts';
 import type { Point } from '../geometry/vec.ts';
 import type { Scene } from '../scene/types.ts';
-import { bodyFloor } from './bodyFloor.ts';
+import { enteredFloor } from './walkFloor.ts';
 import { WaysField } from './waysField.ts';
 
 /** Floor that a child's body reaches and an adult's does not. */
@@ -13,11 +13,14 @@ export interface Pocket extends Patch {
   readonly between: readonly [string, string];
 }
 
-/** The largest first. @param child @param adult mm, diameters of the bodies */
+/**
+ * The largest first. Exact where a gap leads to them or lies between faces that run alike; of a wedge that narrows
+ * only what lies behind its narrowest place counts. @param child @param adult mm, diameters of the bodies
+ */
 export function measurePockets(scene: Scene, child: number, adult: number): Pocket[] {
   if (!scene.room.isSound) return [];
   const field = WaysField.of(scene, 'pushed in');
-  return patchesOf(minus(bodyFloor(scene, child).covered, bodyFloor(scene, adult).covered)).map((patch) => {
+  return patchesOf(minus(enteredFloor(scene, child), enteredFloor(scene, adult))).map((patch) => {
     const at = pointInside(patch);
     return { ...patch, at, between: nearestTwo(field, at) };
   });

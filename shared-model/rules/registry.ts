@@ -1,3 +1,7 @@
+import { blocked } from './exit/blocked.ts';
+import { doors } from './exit/doors.ts';
+import { far } from './exit/far.ts';
+import { swing as exitSwing } from './exit/swing.ts';
 import { half } from './floor/half.ts';
 import { mats } from './floor/mats.ts';
 import { contrast } from './order/contrast.ts';
@@ -56,6 +60,10 @@ export const rules: readonly Rule[] = [
   occupants,
   hidden,
   pocket,
+  blocked,
+  far,
+  doors,
+  exitSwing,
   overlap,
   tip,
   small,

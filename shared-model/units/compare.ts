@@ -9,6 +9,7 @@ const printedInches: ReadonlyMap<number, number> = new Map([
   [1220, 1219.2],
   [915, 914.4],
   [815, 812.8],
+  [813, 812.8],
   [760, 762],
   [610, 609.6],
   [711, 711.2],

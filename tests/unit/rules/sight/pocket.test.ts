@@ -15,16 +15,25 @@ const lane = (wide: number) =>
     ],
   });
 
-/**
- * What the child covers of the lane and the adult does not: the lane's rectangle less the child's round corners, plus
- * the child's cap, less what the adult's disc dips in when it touches both corners.
- */
-function laneOnly(wide: number): number {
-  const corners = 2 * (1 - Math.PI / 4) * 150 ** 2;
-  const half = Math.asin(wide / 2 / 250);
-  const dip = 250 ** 2 * half - 250 ** 2 * Math.sin(half) * Math.cos(half);
-  return (wide * 1000 - corners - dip) / 1e6;
-}
+/** Two rows at an angle, 420 apart where they are nearest, shut the south of the room off. */
+const gate = plainRoom({
+  pieces: [
+    { id: 'k1', kind: 'other', x: 1395, y: 3000, width: 2790, depth: 300 },
+    {
+      id: 'k2',
+      kind: 'other',
+      x: 4605,
+      y: 3000,
+      width: 2790,
+      depth: 300,
+      outline: [
+        [-1395, 0],
+        [1395, -150],
+        [1395, 150],
+      ],
+    },
+  ],
+});
 
 testRule(pocket, {
   fine: [
@@ -39,12 +48,12 @@ testRule(pocket, {
     {
       name: 'a blind lane, 400 wide and 1000 deep',
       classroom: lane(400),
-      findings: [{ messageKey: 'pocket', severity: 'note', measured: laneOnly(400) }],
+      findings: [{ messageKey: 'pocket', severity: 'note', measured: 0.4 }],
     },
     {
       name: 'a blind lane that a child just fits into',
       classroom: lane(300),
-      findings: [{ messageKey: 'pocket', measured: laneOnly(300) }],
+      findings: [{ messageKey: 'pocket', measured: 0.3 }],
     },
     {
       name: 'a passage of 400 between the walls themselves',
@@ -64,12 +73,17 @@ testRule(pocket, {
           ).map(([x, y], i) => ({ id: `c${i + 1}`, x, y })),
         },
       }),
-      findings: [{ messageKey: 'pocket', subjects: ['room'], measured: laneOnly(400) }],
+      findings: [{ messageKey: 'pocket', subjects: ['room'], measured: 0.4 }],
+    },
+    {
+      name: 'a corner of the room behind a gap of 420',
+      classroom: gate,
+      findings: [{ messageKey: 'pocket', severity: 'note' }],
     },
     {
       name: 'behind a shelf, open at both ends',
       classroom: gap(400),
-      findings: [{ messageKey: 'pocket', subjects: ['s1'] }],
+      findings: [{ messageKey: 'pocket', subjects: ['s1'], measured: 1.6 * 0.4 }],
     },
   ],
   cannotTell: [
