@@ -1,9 +1,9 @@
+import { type ReactNode, useRef } from 'react';
 import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
-import { sayArea } from '#model/units/sayLength.ts';
-import { useClassroom, useReport, useUnits } from '../session/hooks.ts';
-import { sayYears } from '../text/sayAges.ts';
-import { ScrollPart } from '../ui/ScrollPart.tsx';
-import { ArrowRow, ChildRow, type Scale, WorkRow } from './limitRows.tsx';
+import { useBoxSize } from '../front/useBoxSize.ts';
+import { useClassroom, useReportOf, useUnits } from '../session/hooks.ts';
+import { ArrowRow, ChildRow, type Scale, scaleFor, WorkRow } from './limitRows.tsx';
+import { type LimitRow, limitRowsOf } from './limitRowsOf.ts';
 import { matsOf, type PlacesLine } from './placesLine.ts';
 
 interface Props {
@@ -11,162 +11,110 @@ interface Props {
   readonly inForce: FloorPlaces | null;
   readonly other: FloorPlaces | null;
 }
-const LEFT = 236;
-const WIDTH = 960;
-const ROW = 52;
-const TOP = 34;
 
-/** A staff of children; each line is one way of asking how many. */
+/** px of a strip: half above and half below the line it is drawn on */
+const STRIP = 30;
+/** The staff is no longer than this many times the children. */
+const BEYOND = 1.3;
+
+/** A staff of children; each line is one way of asking how many. Drawn px for px, so that its words keep their size. */
 export function LimitChart({ line, inForce, other }: Props) {
-  const classroom = useClassroom();
+  const { children } = useClassroom();
   const units = useUnits();
-  const report = useReport();
-  const ages = classroom.children.groups.flatMap(({ fromMonths, count }) => Array.from({ length: Math.min(count, 200) }, () => fromMonths));
+  const mats = useReportOf(matsOf);
+  const staff = useRef<HTMLDivElement>(null);
+  const { width } = useBoxSize(staff);
+  const ages = children.groups.flatMap(({ fromMonths, count }) => Array.from({ length: Math.min(count, 200) }, () => fromMonths));
   const promised = Math.max(line.enrolled, ...line.year.map((entry) => entry.children));
-  const counts = [line.enrolled, promised, line.byArea, line.byWork, line.byAdults, line.byGroup, other?.byArea ?? null].filter(
-    (n) => n !== null,
-  );
-  const most = Math.max(8, Math.ceil(Math.max(...counts) / 2) * 2 + 2);
-  const scale: Scale = { left: LEFT, perChild: (WIDTH - LEFT - 70) / most, most };
-  const at = (children: number) => scale.left + children * scale.perChild;
+  const counts = [promised, line.byArea, line.byWork, line.byAdults, line.byGroup, other?.byArea ?? null].filter((n) => n !== null);
+  // A limit far beyond the children would make them too small to read; its figure stands beside it.
+  const scale = scaleFor(width, Math.min(Math.max(...counts), Math.ceil(promised * BEYOND)));
 
-  const mats = matsOf(report);
-  const rows = [
-    {
-      title: 'Children',
-      sub: 'enrolled, by age in years',
-      value: line.enrolled,
-      isShort: false,
-      draw: <ChildRow scale={scale} ages={ages} promised={promised} />,
-    },
-    ...(inForce
-      ? [
-          {
-            title: 'Floor, rule in force',
-            sub: inForce.need ? `${sayArea(inForce.need.perChild, units)} a child, ${inForce.rules.name}` : inForce.rules.name,
-            value: line.byArea,
-            isShort: line.byArea !== null && line.byArea < line.enrolled,
-            draw: <ArrowRow scale={scale} to={line.byArea} words={floorWords(inForce, units)} isStrong />,
-          },
-        ]
-      : []),
-    ...(line.byWork === null
-      ? []
-      : [
-          {
-            title: 'Places to work',
-            sub: 'seats and mats, class rule',
-            value: line.byWork,
-            isShort: line.byWork < line.enrolled,
-            draw: <WorkRow scale={scale} seats={line.byWork - mats} mats={mats} wanted={line.enrolled} />,
-          },
-        ]),
-    {
-      title: 'Adults',
-      sub: line.byAdults === null ? 'no adults, or no ratio in this rule' : 'children they may look after',
-      value: line.byAdults,
-      isShort: line.byAdults !== null && line.byAdults < line.enrolled,
-      draw: (
-        <ArrowRow scale={scale} to={line.byAdults} words={line.byAdults === null ? 'not told' : `${line.byAdults} children`} isStrong />
-      ),
-    },
-    ...(line.byGroup === null
-      ? []
-      : [
-          {
-            title: 'Largest group',
-            sub: 'allowed in one room',
-            value: line.byGroup,
-            isShort: line.byGroup < line.enrolled,
-            draw: <ArrowRow scale={scale} to={line.byGroup} words={`${line.byGroup} children`} isStrong />,
-          },
-        ]),
-    ...(other
-      ? [
-          {
-            title: 'Floor, another rule',
-            sub: other.rules.name,
-            value: other.byArea,
-            isShort: false,
-            draw: <ArrowRow scale={scale} to={other.byArea} words={floorWords(other, units)} isStrong={false} />,
-          },
-        ]
-      : []),
-  ];
-  const height = TOP + rows.length * ROW + 24;
+  function drawingOf(row: LimitRow): ReactNode {
+    switch (row.kind) {
+      case 'children':
+        return <ChildRow scale={scale} ages={ages} promised={promised} />;
+      case 'work':
+        return <WorkRow scale={scale} seats={(line.byWork ?? 0) - mats} mats={mats} wanted={line.enrolled} />;
+      default:
+        return <ArrowRow scale={scale} to={row.value} isStrong={row.kind === 'limit'} />;
+    }
+  }
 
   return (
-    <ScrollPart className="limit-chart" label="Each way of asking how many">
-      <svg
-        viewBox={`0 0 ${WIDTH} ${height}`}
-        role="img"
-        aria-label="Each way of asking how many children, drawn on one scale; the same in words below"
-      >
-        {Array.from({ length: most }, (_, i) => i).map((n) => (
-          <rect
-            key={n}
-            x={at(n)}
-            y={18}
-            width={scale.perChild}
-            height={8}
-            fill={n % 2 === 0 ? 'var(--ink)' : 'var(--leaf)'}
-            stroke="var(--ink)"
-            strokeWidth="0.9"
-          />
+    <div className="limit-chart">
+      <div className="limit-row limit-staff" aria-hidden="true">
+        <span />
+        <div ref={staff} className="limit-strip">
+          <Staff scale={scale} now={line.enrolled} />
+        </div>
+        <span />
+      </div>
+      <ul aria-label="Each way of asking how many">
+        {limitRowsOf({ line, inForce, other, units, ages }).map((row) => (
+          <li key={row.title} className="limit-row">
+            <div className="limit-words">
+              <b className="limit-title">{row.title}</b>
+              <span className="aside">{row.sub}</span>
+            </div>
+            {row.words !== '' && <span className="aside limit-reckoning">{row.words}</span>}
+            <div className="limit-strip" aria-hidden="true">
+              <svg height={STRIP} width="100%" role="presentation">
+                <g transform={`translate(0 ${STRIP / 2})`}>
+                  {promised > line.enrolled && <path d={`M${scale.at(promised)} -90V90`} stroke="var(--pencil)" strokeDasharray="5 4" />}
+                  <path d={`M${scale.at(line.enrolled)} -90V90`} stroke="var(--blue)" strokeWidth="1.6" />
+                  {drawingOf(row)}
+                </g>
+              </svg>
+            </div>
+            <b className={row.isShort ? 'limit-figure short' : 'limit-figure'}>{row.value ?? '–'}</b>
+          </li>
         ))}
-        {Array.from({ length: most / 2 + 1 }, (_, i) => i * 2).map((n) => (
-          <text key={n} x={at(n)} y={12} className="chart-aside" textAnchor="middle">
-            {most > 40 && n % 10 !== 0 ? '' : n}
-          </text>
-        ))}
-        {rows.map((row, index) => {
-          const y = TOP + index * ROW;
-          return (
-            <g key={row.title}>
-              <text x={0} y={y + 22} className="chart-title">
-                {row.title}
-              </text>
-              <text x={0} y={y + 38} className="chart-aside">
-                {row.sub}
-              </text>
-              <g transform={`translate(0 ${y + 26})`}>{row.draw}</g>
-              <text x={WIDTH} y={y + 33} textAnchor="end" className={row.isShort ? 'chart-figure short' : 'chart-figure'}>
-                {row.value ?? '–'}
-              </text>
-              <path d={`M0 ${y + ROW}H${WIDTH}`} stroke="var(--rule)" />
-            </g>
-          );
-        })}
-        <path d={`M${at(line.enrolled)} 26V${height - 22}`} stroke="var(--blue)" strokeWidth="1.6" />
-        <text x={at(line.enrolled) - 5} y={height - 10} textAnchor="end" className="chart-now">
-          now {line.enrolled}
-        </text>
+      </ul>
+      <p className="limit-key">
+        <LineKey colour="var(--blue)" /> <b>now {line.enrolled}</b>
         {promised > line.enrolled && (
           <>
-            <path d={`M${at(promised)} 26V${height - 22}`} stroke="var(--pencil)" strokeDasharray="5 4" />
-            <text x={at(promised) + 5} y={height - 10} className="chart-aside">
-              promised {promised}
-            </text>
+            {' '}
+            <LineKey colour="var(--pencil)" dash="5 4" /> <span className="aside">promised {promised}</span>
           </>
         )}
-      </svg>
-      <p className="only-heard">
-        {rows.map((row) => `${row.title} (${row.sub}): ${row.value ?? 'not told'}.`).join(' ')}{' '}
-        {classroom.children.groups.map((group) => `${group.count} from ${sayYears(group.fromMonths)} years`).join(', ')}.
       </p>
-    </ScrollPart>
+    </div>
   );
 }
 
-function floorWords(floor: FloorPlaces, units: 'metric' | 'imperial'): string {
-  const { counted, need, byArea, byAreaMost, rules } = floor;
-  if (!counted) return 'the walls cross: no floor to count';
-  if (!need) return rules.missing[0] ?? 'no children entered';
-  const area =
-    counted.most > counted.least ? `${sayArea(counted.least, units)} to ${sayArea(counted.most, units)}` : sayArea(counted.least, units);
-  const takes =
-    byAreaMost !== null && byArea !== null && byAreaMost > byArea
-      ? `${byArea} to ${byAreaMost}`
-      : (counted.least / need.perChild).toFixed(1);
-  return `${area} counted ÷ ${sayArea(need.perChild, units)} = ${takes}`;
+function LineKey({ colour, dash }: { colour: string; dash?: string }) {
+  return (
+    <svg width="22" height="8" aria-hidden="true" focusable="false">
+      <path d="M0 4H22" stroke={colour} strokeWidth="1.6" strokeDasharray={dash} />
+    </svg>
+  );
+}
+
+/** Bars of one child, numbered as often as there is room. */
+function Staff({ scale, now }: { scale: Scale; now: number }) {
+  return (
+    <svg height="30" width="100%" role="presentation">
+      {Array.from({ length: scale.most }, (_, n) => (
+        <rect
+          // biome-ignore lint/suspicious/noArrayIndexKey: a bar is its place on the staff
+          key={n}
+          x={scale.at(n)}
+          y={18}
+          width={scale.perChild}
+          height={8}
+          fill={n % 2 === 0 ? 'var(--ink)' : 'var(--leaf)'}
+          stroke="var(--ink)"
+          strokeWidth="0.9"
+        />
+      ))}
+      {Array.from({ length: Math.floor(scale.most / scale.numberEvery) + 1 }, (_, i) => i * scale.numberEvery).map((n) => (
+        <text key={n} x={scale.at(n)} y={12} className="chart-aside" textAnchor="middle">
+          {n}
+        </text>
+      ))}
+      <path d={`M${scale.at(now)} 18V40`} stroke="var(--blue)" strokeWidth="1.6" />
+    </svg>
+  );
 }

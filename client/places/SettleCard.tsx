@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { Finding } from '#model/findings/finding.ts';
 import { sourceText } from '#model/standards/sources.ts';
-import { sayQuantity } from '#model/units/quantity.ts';
 import { doFix } from '../checks/doFix.ts';
 import { LeaveForm } from '../checks/LeaveForm.tsx';
+import { sayFigures } from '../checks/sayFigures.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
@@ -14,14 +14,16 @@ export function SettleCard({ finding }: { finding: Finding }) {
   const session = useSession();
   const units = useUnits();
   const [isLeaving, setLeaving] = useState(false);
-  const { measured, needed, fix } = finding;
+  const { fix } = finding;
+  const figures = sayFigures(finding.measured, finding.needed, units);
   return (
     <li className="settle-card">
       <SeverityWord severity={finding.severity} />
       <h3>{finding.message}</h3>
-      {measured && needed && (
+      {figures && finding.needed && (
         <p>
-          <b>{sayQuantity(measured, units)}</b> measured, {sayQuantity(needed, units)} needed
+          <b>{figures.measured}</b>
+          {figures.needed && ` measured, ${figures.needed}`}
         </p>
       )}
       <p>{finding.why}</p>

@@ -1,10 +1,13 @@
+import { useRef } from 'react';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
+import { useBoxSize } from '../front/useBoxSize.ts';
 import { useClassroom } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { PlacesLine } from './placesLine.ts';
 import { monthsOf, type YearStep, yearOf } from './yearSteps.ts';
 
-const WIDTH = 380;
+/** px; narrower is not drawn */
+const LEAST = 240;
 const HEIGHT = 300;
 const LEFT = 34;
 const BOTTOM = 26;
@@ -33,6 +36,8 @@ export function YearLine({ line }: { line: PlacesLine }) {
 }
 
 function Steps({ line }: { line: PlacesLine }) {
+  const box = useRef<HTMLElement>(null);
+  const wide = Math.max(LEAST, useBoxSize(box).width);
   const year = yearOf(line.enrolled, line.year, new Date());
   const limits = [
     { text: `floor takes ${line.byArea}`, value: line.byArea, className: 'floor' },
@@ -42,17 +47,17 @@ function Steps({ line }: { line: PlacesLine }) {
   const least = Math.max(0, Math.floor((Math.min(...all) - 3) / 2) * 2);
   const most = Math.ceil((Math.max(...all) + 2) / 2) * 2;
   const span = year.end.getTime() - year.start.getTime();
-  const x = (date: Date) => LEFT + (Math.max(0, date.getTime() - year.start.getTime()) / span) * (WIDTH - LEFT - 6);
+  const x = (date: Date) => LEFT + (Math.max(0, date.getTime() - year.start.getTime()) / span) * (wide - LEFT - 6);
   const y = (children: number) => 8 + (1 - (children - least) / (most - least)) * (HEIGHT - BOTTOM - 8);
   const ends = (index: number) => year.steps[index + 1]?.from ?? year.end;
   const tickEvery = Math.max(2, Math.ceil((most - least) / 8 / 2) * 2);
   const months = monthsOf(year);
-  const monthEvery = Math.ceil(months.length / 10);
+  const monthEvery = Math.ceil(months.length / Math.max(1, Math.floor((wide - LEFT) / 36)));
 
   return (
-    <figure>
-      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label="Enrolment through the year; the same in words below">
-        <path d={`M${LEFT} 8V${HEIGHT - BOTTOM}H${WIDTH - 6}`} fill="none" stroke="var(--pencil)" />
+    <figure ref={box}>
+      <svg width={wide} height={HEIGHT} role="img" aria-label="Enrolment through the year; the same in words below">
+        <path d={`M${LEFT} 8V${HEIGHT - BOTTOM}H${wide - 6}`} fill="none" stroke="var(--pencil)" />
         {Array.from({ length: Math.floor((most - least) / tickEvery) + 1 }, (_, i) => least + i * tickEvery).map((n) => (
           <g key={n}>
             <path d={`M${LEFT - 5} ${y(n)}H${LEFT}`} stroke="var(--pencil)" />
@@ -64,7 +69,7 @@ function Steps({ line }: { line: PlacesLine }) {
         {months.map((month, i) => (
           <g key={month.getTime()}>
             <path d={`M${x(month)} ${HEIGHT - BOTTOM}v4`} stroke="var(--pencil)" />
-            {i % monthEvery === 0 && x(month) < WIDTH - 26 && (
+            {i % monthEvery === 0 && x(month) < wide - 26 && (
               <text x={x(month) + 2} y={HEIGHT - 8} className="chart-aside">
                 {month.toLocaleDateString('en-GB', { month: 'short' })}
               </text>
@@ -87,9 +92,9 @@ function Steps({ line }: { line: PlacesLine }) {
         })}
         {limits.map((limit) => (
           <g key={limit.text} className={`limit ${limit.className}`}>
-            <path d={`M${LEFT} ${y(limit.value)}H${WIDTH - 6}`} />
+            <path d={`M${LEFT} ${y(limit.value)}H${wide - 6}`} />
             <text
-              x={limit.className === 'floor' ? LEFT + 6 : WIDTH - 8}
+              x={limit.className === 'floor' ? LEFT + 6 : wide - 8}
               y={y(limit.value) - 5}
               textAnchor={limit.className === 'floor' ? 'start' : 'end'}
             >

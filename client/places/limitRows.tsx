@@ -2,23 +2,39 @@ import { sayYears } from '../text/sayAges.ts';
 
 /** Where children stand on the staff, px. */
 export interface Scale {
-  readonly left: number;
   readonly perChild: number;
+  /** children the staff is long */
   readonly most: number;
+  /** children from one number on the staff to the next */
+  readonly numberEvery: number;
+  at(children: number): number;
 }
-const at = (scale: Scale, children: number): number => scale.left + children * scale.perChild;
+
+/** px at either end, for half a number */
+const END = 10;
+/** px that a number takes */
+const NUMBER = 26;
+
+/** A staff for so many children over so many px. */
+export function scaleFor(width: number, children: number): Scale {
+  const most = Math.max(8, Math.ceil(children / 2) * 2 + 2);
+  const perChild = Math.max(1, width - 2 * END) / most;
+  const numberEvery = [2, 5, 10, 20, 50, 100].find((every) => every * perChild >= NUMBER) ?? 200;
+  return { perChild, most, numberEvery, at: (n) => END + n * perChild };
+}
 
 /** One ring a child, its age in years inside; those only promised are dashed. */
 export function ChildRow({ scale, ages, promised }: { scale: Scale; ages: readonly number[]; promised: number }) {
   const radius = Math.min(9, scale.perChild * 0.38);
-  const isWritten = radius > 5;
+  // A figure in a smaller ring could not be read; the groups' ages are in the class's own words.
+  const isWritten = radius >= 6;
   return (
     <>
       {Array.from({ length: Math.min(Math.max(promised, ages.length), scale.most) }, (_, i) => {
         const months = ages[i];
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a child is its place on the staff
-          <g key={i} transform={`translate(${at(scale, i + 0.5)} 0)`}>
+          <g key={i} transform={`translate(${scale.at(i + 0.5)} 0)`}>
             <circle
               r={radius}
               fill="var(--leaf)"
@@ -38,28 +54,21 @@ export function ChildRow({ scale, ages, promised }: { scale: Scale; ages: readon
   );
 }
 
-/** An arrow from nothing to the limit, with the reckoning on it. */
-export function ArrowRow({ scale, to, words, isStrong }: { scale: Scale; to: number | null; words: string; isStrong: boolean }) {
-  const ink = isStrong ? 'var(--ink)' : 'var(--pencil)';
-  const wordsAt = at(scale, 0) + 14;
-  if (to === null)
-    return (
-      <text x={wordsAt} y="4" className="chart-aside">
-        {words}
-      </text>
-    );
-  const end = at(scale, to);
-  const wide = words.length * 6.1 + 12;
-  const isInside = end - wordsAt > wide + 24;
+/** An arrow from nothing to the limit; two heads where it goes on beyond the staff. */
+export function ArrowRow({ scale, to, isStrong }: { scale: Scale; to: number | null; isStrong: boolean }) {
+  if (to === null) return null;
+  const start = scale.at(0);
+  const isBeyond = to > scale.most;
+  const end = scale.at(Math.min(to, scale.most));
+  const wing = Math.min(8, end - start);
+  const stop = isBeyond ? `M${end - wing - 7} -5 ${end - 7} 0 ${end - wing - 7} 5` : `M${end} -8V8`;
   return (
-    <>
-      <path d={`M${at(scale, 0)} -8V8M${at(scale, 0)} 0H${at(scale, 0) + 10}`} stroke={ink} strokeWidth={isStrong ? 1.8 : 1.1} />
-      <path d={isInside ? `M${wordsAt + wide} 0H${end}` : `M${at(scale, 0)} 0H${end}`} stroke={ink} strokeWidth={isStrong ? 1.8 : 1.1} />
-      <path d={`M${end - 8} -5 ${end} 0 ${end - 8} 5M${end} -8V8`} fill="none" stroke={ink} strokeWidth={isStrong ? 1.8 : 1.1} />
-      <text x={isInside ? wordsAt : end + 10} y="4" className="chart-aside">
-        {words}
-      </text>
-    </>
+    <path
+      d={`M${start} -8V8M${start} 0H${end}M${end - wing} -5 ${end} 0 ${end - wing} 5${stop}`}
+      fill="none"
+      stroke={isStrong ? 'var(--ink)' : 'var(--pencil)'}
+      strokeWidth={isStrong ? 1.8 : 1.1}
+    />
   );
 }
 
@@ -73,7 +82,7 @@ export function WorkRow({ scale, seats, mats, wanted }: { scale: Scale; seats: n
         const kind = i < seats ? 'seat' : i < seats + mats ? 'mat' : 'none';
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a place is where it is drawn
-          <g key={i} transform={`translate(${at(scale, i + 0.5) - side / 2} ${-side / 2})`}>
+          <g key={i} transform={`translate(${scale.at(i + 0.5) - side / 2} ${-side / 2})`}>
             <rect
               width={side}
               height={side}

@@ -7,6 +7,7 @@ import { placeBest } from '../front/putOption.ts';
 import { checksBySubject } from '../lists/trayChecks.ts';
 import { useReport, useScene, useSession, useUnits, useViewOf } from '../session/hooks.ts';
 import { Dialog } from '../ui/Dialog.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
 import { AddOwn } from './materials/AddOwn.tsx';
 import { MaterialPanel } from './materials/MaterialPanel.tsx';
 import { MaterialTable } from './materials/MaterialTable.tsx';
@@ -34,6 +35,7 @@ export function MaterialsSheet() {
   const [area, setArea] = useState<string | null>(null);
   const [typed, setTyped] = useState('');
   const [order, setOrder] = useState<RowOrder>('step');
+  const [isFolded, setFolded] = useState(false);
   const [adding, setAdding] = useState<'catalogue' | 'own' | null>(null);
   const filter = useDeferredValue(useMemo(() => ({ area, typed, order }), [area, typed, order]));
   const fits = useFits(scene);
@@ -58,13 +60,19 @@ export function MaterialsSheet() {
       <div className="panel-head">
         <h2>Threads</h2>
         <span className="aside threads-what">
-          each area as one line of steps, in the order they stand on the shelves · {placed} placed, {onTable} on the table
+          <span className="threads-how">each area as one line of steps, in the order they stand on the shelves · </span>
+          {placed} placed, {onTable} on the table
         </span>
+        {layout !== 'wide' && scene.classroom.materials.length > 0 && (
+          <TextLink aria-expanded={!isFolded} onPress={() => setFolded(!isFolded)}>
+            {isFolded ? 'Show all threads' : 'Fold them'}
+          </TextLink>
+        )}
       </div>
       {scene.classroom.materials.length === 0 ? (
         <p className="materials-empty">No materials yet. Add those of the trade from the catalogue, or your own.</p>
       ) : (
-        <Threads {...{ scene, moves, area, chosen }} onArea={setArea} onChoose={choose} />
+        <Threads {...{ scene, moves, area, chosen, isFolded }} onArea={setArea} onChoose={choose} />
       )}
       <TableHead {...{ scene, area, typed, order }} onTyped={setTyped} onOrder={setOrder} onArea={setArea} onAdd={setAdding} />
       <MaterialTable {...{ sections, chosen, units }} hasBoard={layout === 'wide'} onChoose={choose} onVerb={doVerb} />

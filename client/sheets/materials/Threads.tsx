@@ -13,28 +13,34 @@ interface Props {
   readonly moves: ReadonlyMap<string, BelongsAt | null>;
   readonly area: string | null;
   readonly chosen: string | null;
+  /** Only the threads of what is shown or chosen. */
+  readonly isFolded: boolean;
   readonly onArea: (area: string | null) => void;
   readonly onChoose: (id: string) => void;
 }
 
 /** Each area as one line of steps, cut by the shelves; what is on the table as dashed rings beside it. */
-export function Threads({ scene, moves, area, chosen, onArea, onChoose }: Props) {
+export function Threads({ scene, moves, area, chosen, isFolded, onArea, onChoose }: Props) {
   const threads = useMemo(() => buildThreads(scene, moves), [scene, moves]);
   const box = useRef<HTMLDivElement>(null);
   const { width } = useBoxSize(box);
+  const holds = (thread: Thread): boolean => chosen !== null && thread.parts.some((part) => part.ids.includes(chosen));
+  const shown = isFolded ? threads.filter((thread) => thread.key === area || holds(thread)) : threads;
   return (
     <div className="threads">
       <div ref={box} className="threads-measure" aria-hidden="true" />
-      <p className="threads-table-word label" aria-hidden="true">
-        on the table
-      </p>
+      {shown.length > 0 && (
+        <p className="threads-table-word label" aria-hidden="true">
+          on the table
+        </p>
+      )}
       <ul>
-        {threads.map((thread) => (
+        {shown.map((thread) => (
           <ThreadRow
             key={thread.key}
             {...{ scene, moves, thread, width, onArea, onChoose }}
             isShown={area === thread.key}
-            chosen={chosen && thread.parts.some((part) => part.ids.includes(chosen)) ? chosen : null}
+            chosen={holds(thread) ? chosen : null}
           />
         ))}
       </ul>
@@ -42,7 +48,7 @@ export function Threads({ scene, moves, area, chosen, onArea, onChoose }: Props)
   );
 }
 
-interface RowProps extends Omit<Props, 'area'> {
+interface RowProps extends Omit<Props, 'area' | 'isFolded'> {
   readonly thread: Thread;
   readonly width: number;
   readonly isShown: boolean;
