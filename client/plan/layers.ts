@@ -1,4 +1,3 @@
-import { bySeverity } from '#client/checks/sortFindings.ts';
 import { colours } from '#client/styles/tokens.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
@@ -8,10 +7,11 @@ import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece } from './bodies.ts';
 import { drawDimension, drawOuterStrings } from './draw/drawDimensions.ts';
 import { drawDraft } from './draw/drawDraft.ts';
+import { drawFindings } from './draw/drawFindings.ts';
 import { drawFixture } from './draw/drawFixture.ts';
 import { drawHandles } from './draw/drawHandles.ts';
 import { drawChosen, drawHold } from './draw/drawHolds.ts';
-import { drawMat, drawNarrowArrow, drawNarrowStrip, drawRemark, drawSeverity } from './draw/drawMarks.ts';
+import { drawMat, drawNarrowArrow, drawNarrowStrip, drawRemark } from './draw/drawMarks.ts';
 import { drawNeatline } from './draw/drawNeatline.ts';
 import { drawOpening } from './draw/drawOpenings.ts';
 import { drawPencil } from './draw/drawPencil.ts';
@@ -78,7 +78,7 @@ function looksOf(model: PlanModel): (id: string) => PieceLook {
 
 function drawOver(pen: Pen, model: PlanModel): void {
   const { session, moving } = model;
-  drawFindings(pen, model);
+  drawChecks(pen, model);
   const { pencil } = model.store.state();
   if (pencil) drawPencil(pen, session.arrangement(), pencil);
   drawOthers(pen, model);
@@ -156,22 +156,12 @@ function shownFinding(model: PlanModel): Finding | null {
 }
 
 /** A mark where each open finding is; the one being looked at as an arrow where it is about a width. */
-function drawFindings(pen: Pen, model: PlanModel): void {
+function drawChecks(pen: Pen, model: PlanModel): void {
   const report = model.session.report();
   if (!report) return;
   const shown = shownFinding(model);
   const place = shown && narrowPlaceOf(shown, report, obstaclesOf(model));
-  const drawn: { x: number; y: number }[] = [];
-  for (const finding of bySeverity(report)) {
-    if (!finding.at || finding.leftReason !== null || (place && finding === shown)) continue;
-    const isFaint = finding.severity === 'note' || finding.outcome === 'cannot-tell';
-    const p = at(pen, finding.at);
-    // Where several meet the gravest is seen.
-    const isTaken = drawn.some((q) => Math.hypot(p.x - q.x, p.y - q.y) < 10);
-    if ((isFaint || isTaken) && finding !== shown) continue;
-    drawn.push(p);
-    drawSeverity(pen, p, finding);
-  }
+  drawFindings(pen, model, report, shown, place ? shown : null);
   if (place && shown) drawNarrowArrow(pen, place, shown.severity);
 }
 

@@ -1,7 +1,8 @@
 import { colours, lines } from '#client/styles/tokens.ts';
-import { distance, type Point, sub, unit } from '#model/geometry/vec.ts';
+import type { Point } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
-import { at, fill, type Pen, path, readable, stroke, widthOf, write } from './pen.ts';
+import { labelPlace } from './labelPlace.ts';
+import { at, fill, type Pen, path, readable, stroke, write } from './pen.ts';
 
 /** A footprint on the screen. */
 export const ringOf = (pen: Pen, body: SceneBody): Point[] => body.footprint.map((p) => at(pen, p));
@@ -17,19 +18,10 @@ export function drawPencilOutline(pen: Pen, body: SceneBody): void {
   stroke(pen, { colour: colours.pencil, width: 1.2, dash: [4, 3] });
 }
 
-/** The label along the long side; what does not fit is left out from its end, the number last. */
+/** The label along the long side. */
 export function label(pen: Pen, body: SceneBody, text: string, weight: number): void {
-  if (!text) return;
-  const isWide = body.width >= body.depth;
-  const edge = isWide ? body.edges.front : body.edges.left;
-  const a = at(pen, edge.a);
-  const b = at(pen, edge.b);
-  const long = distance(a, b);
-  const thin = (isWide ? body.depth : body.width) * pen.view.k;
-  if (thin < 9) return;
-  const size = Math.max(10, Math.min(11.5, thin - 3));
-  const said = [text, text.split(' ')[0] ?? ''].find((words) => widthOf(pen, words, size, weight) + 6 < long);
-  if (!said) return;
-  const along = unit(sub(b, a));
-  write(pen, said, at(pen, body.center), { size, weight, angle: readable(along.x, along.y), ground: colours.leaf });
+  const place = labelPlace(pen, body, text, weight);
+  if (!place) return;
+  const { said, center, size, along } = place;
+  write(pen, said, center, { size, weight, angle: readable(along.x, along.y), ground: colours.leaf });
 }

@@ -1,0 +1,91 @@
+import { bySeverity } from '#client/checks/sortFindings.ts';
+import type { Report } from '#model/analysis/report.ts';
+import { areaLetters } from '#model/catalogue/areas.ts';
+import type { Finding } from '#model/findings/finding.ts';
+import { distance, type Point } from '#model/geometry/vec.ts';
+import type { Arrangement } from '#model/schema/types.ts';
+import { areasOfShelves } from '../areas.ts';
+import { bodyOfPiece } from '../bodies.ts';
+import { pieceNumbers } from '../numbers.ts';
+import type { PlanModel } from '../planModel.ts';
+import type { Viewport } from '../viewport.ts';
+import { drawSeverity } from './drawMarks.ts';
+import { besideLabel, type LabelPlace, labelPlace } from './labelPlace.ts';
+import { at, type Pen } from './pen.ts';
+
+interface Mark {
+  readonly at: Point;
+  readonly finding: Finding;
+}
+interface Laid {
+  readonly findings: Report['findings'];
+  readonly arrangement: Arrangement;
+  readonly view: Viewport;
+  readonly shown: Finding | null;
+  readonly marks: readonly Mark[];
+}
+
+/** px: of two marks nearer than this the gravest is seen */
+const CLOSE = 10;
+
+// Laid out once for one report: the layer itself is drawn at each frame of a drag.
+const laid = new WeakMap<PlanModel, Laid>();
+
+/** A mark where each open finding is, beside the words of the thing it lies on. `arrow`: the one drawn as an arrow instead. */
+export function drawFindings(pen: Pen, model: PlanModel, report: Report, shown: Finding | null, arrow: Finding | null): void {
+  const arrangement = model.session.arrangement();
+  let known = laid.get(model);
+  const isSame =
+    known?.findings === report.findings && known.arrangement === arrangement && known.view === pen.view && known.shown === shown;
+  if (!known || !isSame) {
+    known = { findings: report.findings, arrangement, view: pen.view, shown, marks: layMarks(pen, model, report, shown) };
+    laid.set(model, known);
+  }
+  for (const mark of known.marks) if (mark.finding !== arrow) drawSeverity(pen, mark.at, mark.finding);
+}
+
+function layMarks(pen: Pen, model: PlanModel, report: Report, shown: Finding | null): Mark[] {
+  const labels = labelsOf(pen, model);
+  const marks: Mark[] = [];
+  const taken = new Map<string, Point[]>();
+  const cell = (p: Point, dx: number, dy: number): string => `${Math.floor(p.x / CLOSE) + dx} ${Math.floor(p.y / CLOSE) + dy}`;
+  const isTaken = (p: Point): boolean =>
+    steps.some((dx) => steps.some((dy) => taken.get(cell(p, dx, dy))?.some((q) => distance(p, q) < CLOSE)));
+  for (const finding of bySeverity(report)) {
+    if (!finding.at || finding.leftReason !== null) continue;
+    const isFaint = finding.severity === 'note' || finding.outcome === 'cannot-tell';
+    if (isFaint && finding !== shown) continue;
+    const onPlan = at(pen, finding.at);
+    const place = clearOfLabels(onPlan, labels);
+    if (isTaken(place) && finding !== shown) continue;
+    const key = cell(place, 0, 0);
+    taken.set(key, [...(taken.get(key) ?? []), place]);
+    marks.push({ at: place, finding });
+  }
+  return marks;
+}
+
+const steps = [-1, 0, 1] as const;
+
+function clearOfLabels(p: Point, labels: readonly LabelPlace[]): Point {
+  for (const label of labels) {
+    if (distance(label.center, p) > label.long) continue;
+    const beside = besideLabel(p, label);
+    if (beside !== p) return beside;
+  }
+  return p;
+}
+
+/** The words on shelves and tables, as drawPiece writes them. */
+function labelsOf(pen: Pen, { session, moving }: PlanModel): LabelPlace[] {
+  const arrangement = session.arrangement();
+  const numbers = pieceNumbers(arrangement);
+  const areas = areasOfShelves(arrangement, session.classroom().materials);
+  return arrangement.pieces.flatMap((piece) => {
+    if (moving?.ids.has(piece.id) || (piece.kind !== 'shelf' && piece.kind !== 'table')) return [];
+    const area = areas.get(piece.id);
+    const letters = piece.kind === 'shelf' && area ? areaLetters(area.area, area.strand) : '';
+    const text = [numbers.get(piece.id), letters].filter(Boolean).join(' ');
+    return labelPlace(pen, bodyOfPiece(piece), text, piece.kind === 'shelf' ? 650 : 400) ?? [];
+  });
+}

@@ -1,0 +1,52 @@
+import { add, distance, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
+import type { SceneBody } from '#model/scene/types.ts';
+import { at, type Pen, widthOf } from './pen.ts';
+
+/** Where a thing's words stand on the screen, px: centred, along its long side. */
+export interface LabelPlace {
+  readonly said: string;
+  readonly size: number;
+  readonly center: Point;
+  readonly along: Point;
+  /** half the words' width */
+  readonly half: number;
+  /** the thing's own sides on the screen */
+  readonly long: number;
+  readonly thin: number;
+}
+
+/** Words that fit on a thing: what does not is left out from its end, the number last. null: none fit. */
+export function labelPlace(pen: Pen, body: SceneBody, text: string, weight: number): LabelPlace | null {
+  if (!text) return null;
+  const isWide = body.width >= body.depth;
+  const edge = isWide ? body.edges.front : body.edges.left;
+  const a = at(pen, edge.a);
+  const b = at(pen, edge.b);
+  const long = distance(a, b);
+  const thin = (isWide ? body.depth : body.width) * pen.view.k;
+  if (thin < 9) return null;
+  const size = Math.max(10, Math.min(11.5, thin - 3));
+  for (const said of [text, text.split(' ')[0] ?? '']) {
+    const width = widthOf(pen, said, size, weight);
+    if (width + 6 < long) return { said, size, center: at(pen, body.center), along: unit(sub(b, a)), half: width / 2, long, thin };
+  }
+  return null;
+}
+
+/** px: half a mark, and the air beside it */
+const MARK = 7;
+const AIR = 3;
+
+/** Where a mark stands that would lie on a thing's words: beside them on the thing, or off it where the thing is too short. */
+export function besideLabel(p: Point, label: LabelPlace): Point {
+  const { along, center, half, long, thin, size } = label;
+  const across = { x: -along.y, y: along.x };
+  const from = sub(p, center);
+  const u = from.x * along.x + from.y * along.y;
+  const v = from.x * across.x + from.y * across.y;
+  if (Math.abs(u) >= half + MARK || Math.abs(v) >= size / 2 + MARK) return p;
+  const beside = half + MARK + AIR;
+  const side = u < 0 ? -1 : 1;
+  if (beside + MARK <= long / 2) return add(center, scale(along, side * beside));
+  return add(add(center, scale(along, u)), scale(across, (v < 0 ? -1 : 1) * (thin / 2 + MARK + AIR)));
+}
