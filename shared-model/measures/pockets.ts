@@ -1,6 +1,6 @@
 import { type Closest, closestOfParts } from '../geometry/closest.ts';
 import { makePart } from '../geometry/parts.ts';
-import { minus, type Patch, patchesOf, pointInside } from '../geometry/region.ts';
+import { minus, type Patch, patchesOf, pointInside, type Region } from '../geometry/region.ts';
 import type { Point } from '../geometry/vec.ts';
 import type { Scene } from '../scene/types.ts';
 import { enteredFloor } from './walkFloor.ts';
@@ -20,11 +20,13 @@ export interface Pocket extends Patch {
 export function measurePockets(scene: Scene, child: number, adult: number): Pocket[] {
   if (!scene.room.isSound) return [];
   const field = WaysField.of(scene, 'pushed in');
-  return patchesOf(minus(enteredFloor(scene, child), enteredFloor(scene, adult))).map((patch) => {
+  return patchesOf(minus(ringsOf(enteredFloor(scene, child)), ringsOf(enteredFloor(scene, adult)))).map((patch) => {
     const at = pointInside(patch);
     return { ...patch, at, between: nearestTwo(field, at) };
   });
 }
+
+const ringsOf = (patches: readonly Patch[]): Region => patches.flatMap(({ outline, holes }) => [outline, ...holes]);
 
 function nearestTwo(field: WaysField, p: Point): [string, string] {
   const center = makePart('', [p]);

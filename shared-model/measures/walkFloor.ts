@@ -1,9 +1,11 @@
 import type { Gap } from '../geometry/gaps.ts';
 import type { Part } from '../geometry/parts.ts';
 import type { Polygon } from '../geometry/polygon.ts';
-import { isInPatch, patchesOf, type Region, without } from '../geometry/region.ts';
+import { isInPatch, type Patch, patchesOf, type Region, without } from '../geometry/region.ts';
 import { add, dot, lerp, type Point, scale, sub, unit } from '../geometry/vec.ts';
 import type { Scene, SceneOpening } from '../scene/types.ts';
+import { seatStrips } from './seats.ts';
+import type { Chairs } from './targets.ts';
 import { WaysField } from './waysField.ts';
 
 /** mm: whoever walks is taken this wide: a child, or an adult who turns sideways */
@@ -19,22 +21,22 @@ const AT_LINE = 0.004;
 const SHARES = [0.5, 0.4, 0.6, 0.25, 0.75, 0.1, 0.9];
 
 /**
- * Floor for a round body (diameter mm): within the walls, clear of furniture (seats pushed in), with every gap that is
+ * Floor for a round body (diameter mm): within the walls, clear of furniture and of children who sit, with every gap that is
  * narrower shut and the slit between two faces that run alike filled. What a body gets to is then what hangs together;
  * beside a gap that is shut in one place the floor itself stays, though its middle may not come quite so near.
  */
-export function walkFloor(scene: Scene, body = WALKER): Region {
-  const field = WaysField.of(scene, 'pushed in');
+export function walkFloor(scene: Scene, body = WALKER, chairs: Chairs = 'pushed in'): Region {
+  const field = WaysField.of(scene, chairs);
   const standing = scene.bodies.filter((one) => one.isObstacle).map((one) => one.footprint);
+  if (chairs === 'in use') standing.push(...seatStrips(scene).map(({ strip }) => strip));
   const bars = field.gaps(body - 1e-6).flatMap((gap) => bar(field.parts, gap));
   return without([scene.room.outline], [...standing, ...bars]);
 }
 
 /** What of that floor hangs together with a door or passage; the doors' own width is left out. */
-export function enteredFloor(scene: Scene, body: number): Region {
+export function enteredFloor(scene: Scene, body: number, chairs: Chairs = 'pushed in'): Patch[] {
   const entries = scene.room.openings.filter((opening) => opening.isWayIn).flatMap(placesInDoor);
-  const patches = patchesOf(walkFloor(scene, body)).filter((patch) => entries.some((p) => isInPatch(patch, p)));
-  return patches.flatMap(({ outline, holes }) => [outline, ...holes]);
+  return patchesOf(walkFloor(scene, body, chairs)).filter((patch) => entries.some((p) => isInPatch(patch, p)));
 }
 
 /** Just inside a door's clear opening: the middle first. */

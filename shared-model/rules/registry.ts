@@ -31,7 +31,9 @@ import { outside } from './survey/outside.ts';
 import { turned } from './survey/turned.ts';
 import { door } from './way/door.ts';
 import { narrow } from './way/narrow.ts';
+import { standing } from './way/standing.ts';
 import { swing } from './way/swing.ts';
+import { turn } from './way/turn.ts';
 import { width } from './way/width.ts';
 
 /** Every rule, in the order of the nine questions. One line a rule. */
@@ -40,6 +42,8 @@ export const rules: readonly Rule[] = [
   narrow,
   door,
   swing,
+  turn,
+  standing,
   take,
   see,
   twoHands,
