@@ -32,7 +32,7 @@ export function takenBefore(
       if (v >= low && v <= high) take(u, v);
       for (const level of [low, high]) if (v < level !== q < level) take(u + ((p - u) * (level - v)) / (q - v), level);
     }
-    return from > to ? [] : [{ id: part.id, from, to, nearest }];
+    return from > to ? [] : [{ id: part.id, from, to, nearest: nearest <= low ? near : nearest }];
   });
 }
 

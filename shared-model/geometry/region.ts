@@ -1,11 +1,9 @@
-import { differenceD, EndType, FillRule, inflatePathsD, intersectD, JoinType, type PathD, unionD } from 'clipper2-ts';
+import { differenceD, FillRule, intersectD, type PathD } from 'clipper2-ts';
 import { area, contains, type Polygon, signedArea } from './polygon.ts';
 import type { Point } from './vec.ts';
 
 /** Decimals of a mm that the boolean operations keep. */
 const PRECISION = 3;
-/** mm by which an arc of a grown region may stray from the circle. */
-const ARC = 0.25;
 
 /** Floor as rings: outlines run clockwise on the plan, holes the other way, and none of them cross. */
 export type Region = readonly Polygon[];
@@ -27,12 +25,6 @@ export const minus = (region: Region, other: Region): Region =>
 
 export const shared = (one: Region, other: Region): Region =>
   one.length === 0 || other.length === 0 ? [] : intersectD(asTheyRun(one), asTheyRun(other), FillRule.NonZero, PRECISION);
-
-export const union = (regions: readonly Region[]): Region => unionD(regions.flatMap(asTheyRun), [], FillRule.NonZero, PRECISION);
-
-/** Grown by `by` mm all round, or shrunk where it is negative; arcs to 0.25 mm. */
-export const grown = (region: Region, by: number): Region =>
-  region.length === 0 ? [] : inflatePathsD(asTheyRun(region), by, JoinType.Round, EndType.Polygon, 2, PRECISION, ARC);
 
 /** mm² */
 export const regionArea = (region: Region): number => Math.abs(region.reduce((sum, ring) => sum + signedArea(ring), 0));

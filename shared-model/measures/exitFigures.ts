@@ -11,7 +11,7 @@ const SQUARE_FOOT = 0.3048 ** 2;
 const DAY_CARE_BELOW = 30;
 
 /** Who has to get out of a room. */
-export interface Persons {
+interface Persons {
   /** The larger of the two below. */
   readonly count: number;
   /** Children and adults entered. */

@@ -13,7 +13,7 @@ const SEATED_EYE = 1100;
 const AT_WALL = 1;
 
 /** Where an adult watches from. */
-export interface Eye extends Point {
+interface Eye extends Point {
   readonly id: string;
   /** mm above the floor */
   readonly height: number;
@@ -56,7 +56,7 @@ interface View {
 }
 
 /** Every adult's chair at 1100 where the class names no watching places. Those outside the walls are left out. */
-export function eyesOf({ arrangement, bodies, room }: Scene): Eye[] {
+function eyesOf({ arrangement, bodies, room }: Scene): Eye[] {
   const named = arrangement.watch?.map(({ id, x, y, eye }): Eye => ({ id, x, y, height: eye }));
   const chairs = bodies.filter((body) => body.kind === 'adult-seat');
   const eyes = named ?? chairs.map(({ id, center }): Eye => ({ id, ...center, height: SEATED_EYE }));

@@ -2,7 +2,7 @@ import type { Scene } from '../scene/types.ts';
 import type { Target } from './targets.ts';
 
 /** How people call what stands beside a way: a piece, a fixture, a door or the wall. */
-function sayObstacle(scene: Scene, id: string): string {
+export function sayObstacle(scene: Scene, id: string): string {
   if (id.startsWith('wall:')) return 'the wall';
   return scene.bodyById.get(id)?.label ?? sayOpening(scene, id);
 }

@@ -30,6 +30,7 @@ import { closure } from './survey/closure.ts';
 import { outside } from './survey/outside.ts';
 import { turned } from './survey/turned.ts';
 import { door } from './way/door.ts';
+import { manoeuvre } from './way/manoeuvre.ts';
 import { narrow } from './way/narrow.ts';
 import { standing } from './way/standing.ts';
 import { swing } from './way/swing.ts';
@@ -44,6 +45,7 @@ export const rules: readonly Rule[] = [
   swing,
   turn,
   standing,
+  manoeuvre,
   take,
   see,
   twoHands,
