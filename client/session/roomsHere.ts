@@ -23,6 +23,11 @@ export function noteRoomHere(id: string, name: string, now: Date = new Date()): 
   keep([{ id, name, openedAt: now.toISOString() }, ...others].slice(0, MOST));
 }
 
+/** Takes a classroom off the list; the list is all that changes. */
+export function forgetRoomHere(id: string): void {
+  keep(readRoomsHere().filter((room) => room.id !== id));
+}
+
 function keep(rooms: readonly RoomHere[]): void {
   try {
     localStorage.setItem(KEY, JSON.stringify(rooms));

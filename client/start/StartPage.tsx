@@ -1,14 +1,13 @@
 import { BlankTitleBlock } from '../frame/BlankTitleBlock.tsx';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
-import { readRoomsHere } from '../session/roomsHere.ts';
 import { TextLink } from '../ui/TextLink.tsx';
+import { KeptHereList } from './KeptHereList.tsx';
 import { openDemoRoom } from './openDemoRoom.ts';
 import { StartDialogs } from './StartDialogs.tsx';
 
 /** What there is to begin with when the address names no classroom. */
 export function StartPage() {
   const dialogs = useFrameDialogs();
-  const rooms = readRoomsHere();
   return (
     <div className="desk">
       <header className="top-edge">
@@ -44,18 +43,7 @@ export function StartPage() {
             </section>
             <section className="start-here" aria-labelledby="here-title">
               <h2 id="here-title">Kept on this device</h2>
-              {rooms.length === 0 ? (
-                <p className="aside">No classroom was opened here yet. One that is shared opens by its address.</p>
-              ) : (
-                <ul className="start-list">
-                  {rooms.map((room) => (
-                    <li key={room.id}>
-                      <a href={`#room=${room.id}`}>{room.name || 'Class without a name'}</a>
-                      <span className="aside">opened {sayDay(room.openedAt)}</span>
-                    </li>
-                  ))}
-                </ul>
-              )}
+              <KeptHereList />
               <BlankTitleBlock />
             </section>
           </div>
@@ -64,9 +52,4 @@ export function StartPage() {
       <StartDialogs />
     </div>
   );
-}
-
-function sayDay(iso: string): string {
-  const day = new Date(iso);
-  return Number.isNaN(day.getTime()) ? 'earlier' : day.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
 }

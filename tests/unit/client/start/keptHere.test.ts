@@ -1,0 +1,50 @@
+import 'fake-indexeddb/auto';
+import { IDBFactory } from 'fake-indexeddb';
+import { describe, expect, it } from 'vitest';
+import { forgetHere, roomsKeptHere } from '#client/start/keptHere.ts';
+import { openDeviceStore } from '#client/store/deviceStore.ts';
+import { createDocument } from '#model/document/openDocument.ts';
+import { furnished } from '../../../support/furnished.ts';
+
+/** A device on which classrooms were opened one after the other. */
+async function deviceWith(...ids: string[]) {
+  const factory = new IDBFactory();
+  let time = 1_000;
+  const open = () => openDeviceStore({ factory, name: 'kept-here', now: () => time++ });
+  for (const id of ids) {
+    const store = open();
+    const keeping = store.keep(id, createDocument(furnished()).doc);
+    await keeping.loaded;
+    await keeping.close();
+    await store.close();
+  }
+  return open;
+}
+
+describe('what this device keeps', () => {
+  it('is listed last opened first, by the name in the classroom', async () => {
+    const open = await deviceWith('a', 'b');
+    const rooms = await roomsKeptHere(open);
+    expect(rooms.map(({ id }) => id)).toEqual(['b', 'a']);
+    expect(rooms[0]?.name).toBe(furnished().name);
+  });
+
+  it('is gone once it is forgotten, and nothing else is', async () => {
+    const open = await deviceWith('a', 'b');
+    await forgetHere('b', open);
+    expect((await roomsKeptHere(open)).map(({ id }) => id)).toEqual(['a']);
+  });
+
+  it('is no trouble in a browser that has no database', async () => {
+    const refuse = () =>
+      openDeviceStore({
+        factory: {
+          open: () => {
+            throw new DOMException('refused', 'SecurityError');
+          },
+        } as unknown as IDBFactory,
+      });
+    expect(await roomsKeptHere(refuse)).toEqual([]);
+    await expect(forgetHere('a', refuse)).rejects.toThrow('refused');
+  });
+});
