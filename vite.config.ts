@@ -43,7 +43,8 @@ export default defineConfig({
   test: {
     root: here('.'),
     include: ['tests/**/*.test.{ts,tsx}'],
-    testTimeout: 30_000,
+    testTimeout: 90_000,
+    hookTimeout: 120_000,
     maxWorkers: 2,
   },
 } as Parameters<typeof defineConfig>[0]);
