@@ -6,7 +6,7 @@ export function shortMessage(message: string, figures: Figures | null): string {
   const { measured } = figures;
   const needed = figures.needed.replace(/ needed$/, '');
   return message
-    .replace(`It is ${measured} wide `, 'Too narrow ')
+    .replace(`It is ${measured} wide `, message.includes(`${needed} is needed`) ? 'Too narrow ' : 'Narrow ')
     .replace(` is ${measured} wide at its narrowest, `, ' is too narrow ')
     .replace(` is ${measured} clear; ${needed} is needed`, ' is too narrow')
     .replace(`; ${needed} is needed`, '');

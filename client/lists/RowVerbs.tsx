@@ -1,7 +1,8 @@
+import { sayLength } from '#model/units/sayLength.ts';
 import type { Item } from '../plan/items.ts';
 import { openFront } from '../plan/keys.ts';
 import { putAway, slideBy, toTheWall, turnBy } from '../plan/verbs.ts';
-import { useSession } from '../session/hooks.ts';
+import { useSession, useUnits } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 
 const STEP = 50;
@@ -15,11 +16,12 @@ const ways = [
 /** What can be done with the chosen line: the plan's verbs, in words. */
 export function RowVerbs({ item, name, isLocked }: { item: Item; name: string; isLocked: boolean }) {
   const session = useSession();
+  const units = useUnits();
   const isThing = item.kind === 'piece' || item.kind === 'fixture';
   const piece = item.kind === 'piece' ? session.arrangement().pieces.find((p) => p.id === item.id) : undefined;
   return (
     <fieldset className="verbs" aria-label={`Verbs of ${name}`}>
-      <span className="aside">slide 0.05 m</span>
+      <span className="aside">slide {sayLength(STEP, units)}</span>
       {ways.map(([way, by]) => (
         <TextLink key={way} isDisabled={isLocked} onPress={() => slideBy(session, item, by)}>
           {way}

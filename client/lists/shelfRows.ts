@@ -117,7 +117,8 @@ function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
 
 /** "1.80 × 0.70", long by high as the list's head says; a dash for a height nobody has measured. */
 function saySize({ width, height }: { width: number; height: number | null }, units: LengthUnits): string {
-  const plain = (mm: number): string => sayLength(mm, units).replace(/ m$/, '');
+  // Feet and inches break at the × only.
+  const plain = (mm: number): string => sayLength(mm, units).replace(/ m$/, '').replaceAll(' ', '\u00a0');
   return `${plain(width)} × ${height === null ? '–' : plain(height)}`;
 }
 

@@ -34,6 +34,12 @@ describe('a message beside its figures', () => {
     expect(shortMessage('It is 0.60 m wide between table 5 and the wall, for 2.18 m; 0.711 m is needed on the way to hall.', figures)).toBe(
       'Too narrow between table 5 and the wall, for 2.18 m on the way to hall.',
     );
+    expect(
+      shortMessage(
+        'It is 0.60 m wide by the sink, for 1.20 m. Every front is reached another way; who wants 0.711 m walks round.',
+        figures,
+      ),
+    ).toBe('Narrow by the sink, for 1.20 m. Every front is reached another way; who wants 0.711 m walks round.');
     expect(shortMessage('The hall door is 0.60 m clear; 0.711 m is needed.', figures)).toBe('The hall door is too narrow.');
   });
 
