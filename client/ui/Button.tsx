@@ -1,10 +1,10 @@
-import { Button as AriaButton, type ButtonProps } from 'react-aria-components';
+import { Verb, type VerbProps } from './Verb.tsx';
 
-interface Props extends Omit<ButtonProps, 'className'> {
+interface Props extends VerbProps {
   /** strong: the one thing to do here; quiet: in ink; plain: in blue. */
   readonly kind?: 'plain' | 'strong' | 'quiet';
 }
 
 export function Button({ kind = 'plain', ...rest }: Props) {
-  return <AriaButton {...rest} className={kind === 'plain' ? 'button' : `button ${kind}`} />;
+  return <Verb {...rest} className={kind === 'plain' ? 'button' : `button ${kind}`} />;
 }
