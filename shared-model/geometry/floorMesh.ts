@@ -1,6 +1,6 @@
 import { TriangulateResult, triangulateD } from 'clipper2-ts';
-import { signedArea } from './polygon.ts';
-import { type Region, regionArea } from './region.ts';
+import { boundingBox, signedArea } from './polygon.ts';
+import { type Region, regionArea, shared } from './region.ts';
 import { type Point, turn } from './vec.ts';
 
 /** Decimals of a mm to which corners are kept. */
@@ -9,6 +9,8 @@ const PRECISION = 3;
 const TURNS = [0, 17.3, 41.9, 63.1, 78.7, 151.3];
 /** mm²: more than this must not be missing, nor be covered twice. */
 const MISSING = 50;
+/** Where along its width floor is halved that could not be cut up whole. */
+const HALVES = [0.5, 0.37, 0.63, 0.21, 0.79];
 
 /** Floor cut into triangles, corner to corner; each runs clockwise on the plan. */
 export interface FloorMesh {
@@ -25,17 +27,43 @@ export interface FloorMesh {
   readonly rims: readonly (readonly [Point, Point] | null)[];
 }
 
-/** Null: the floor could not be cut up (none is known to defy every turn). */
+/** Null: there is no floor, or it could not be cut up (none is known that cannot). */
 export function meshOf(floor: Region): FloorMesh | null {
-  const wanted = regionArea(floor);
+  const whole = cutUp([floor]);
+  if (whole || floor.length === 0) return whole;
+  // The library stumbles over a few shapes whole; in two halves each is another shape.
+  const { minX, minY, maxX, maxY } = boundingBox(floor.flat());
+  for (const share of HALVES) {
+    const x = Math.round((minX + (maxX - minX) * share) * 1000) / 1000;
+    const box = (from: number, to: number): Region => [
+      [
+        { x: from, y: minY - 1 },
+        { x: to, y: minY - 1 },
+        { x: to, y: maxY + 1 },
+        { x: from, y: maxY + 1 },
+      ],
+    ];
+    const mesh = cutUp([shared(floor, box(minX - 1, x)), shared(floor, box(x, maxX + 1))]);
+    if (mesh) return mesh;
+  }
+  return null;
+}
+
+function cutUp(pieces: readonly Region[]): FloorMesh | null {
+  const wanted = pieces.reduce((sum, piece) => sum + regionArea(piece), 0);
   if (wanted === 0) return null;
   for (const angle of TURNS) {
-    const turned = floor.map((ring) => ring.map((p) => turn(p, angle)));
-    const { result, solution } = triangulateD(turned, PRECISION);
-    if (result !== TriangulateResult.success) continue;
-    const covered = solution.reduce((sum, ring) => sum + Math.abs(signedArea(ring)), 0);
+    const found = pieces.map((piece) =>
+      triangulateD(
+        piece.map((ring) => ring.map((p) => turn(p, angle))),
+        PRECISION,
+      ),
+    );
+    if (found.some(({ result }) => result !== TriangulateResult.success)) continue;
+    const triangles = found.flatMap(({ solution }) => solution);
+    const covered = triangles.reduce((sum, ring) => sum + Math.abs(signedArea(ring)), 0);
     if (Math.abs(covered - wanted) > MISSING) continue;
-    return weld(solution.map((ring) => ring.map((p) => turn(p, -angle))));
+    return weld(triangles.map((ring) => ring.map((p) => turn(p, -angle))));
   }
   return null;
 }

@@ -1,14 +1,10 @@
-import { coveredArea } from '../geometry/coverage.ts';
 import type { Scene } from '../scene/types.ts';
-import type { Zone } from '../schema/types.ts';
 import { egress, widthEngland, widthIbc } from '../standards/egress.ts';
+import { measureOccupants } from './occupants.ts';
+import { countOf } from './roomNeeds.ts';
 
-/** Net floor leaves out corridors, toilets and closets; furniture stays in (B01). */
-const notNet: ReadonlySet<Zone['kind']> = new Set<Zone['kind']>(['passage', 'toilet', 'storage']);
 /** m² */
 const SQUARE_FOOT = 0.3048 ** 2;
-/** Months: a room with a younger child is taken as day care. */
-const DAY_CARE_BELOW = 30;
 
 /** Who has to get out of a room. */
 interface Persons {
@@ -22,7 +18,6 @@ interface Persons {
 
 /** What the chosen rules ask of the ways out. mm, persons. */
 export interface ExitFigures {
-  readonly name: string;
   readonly persons: Persons;
   /** Clear width of a way out that may have to take everybody. */
   readonly wayWidth: number;
@@ -49,12 +44,11 @@ export function exitFigures(scene: Scene): ExitFigures | null {
   switch (exitRules) {
     case 'us-ibc': {
       const { squareFeetPerPerson, oneWayOut, outwardFrom, walk, widthPerPerson, doorClear } = egress.ibc;
-      const area = netArea(scene);
-      const isDayCare = scene.classroom.children.groups.some((group) => group.count > 0 && group.fromMonths < DAY_CARE_BELOW);
-      const persons = personsOf(scene, areaLoad(area, isDayCare ? squareFeetPerPerson.dayCare : squareFeetPerPerson.classroom));
-      const load = isDayCare ? 'B02' : 'B01';
+      const occupants = measureOccupants(scene);
+      const load = occupants?.source ?? 'B01';
+      const squareFeet = load === 'B02' ? squareFeetPerPerson.dayCare : squareFeetPerPerson.classroom;
+      const persons = personsOf(scene, occupants && areaLoad(occupants.net, squareFeet));
       return {
-        name: 'the International Building Code',
         persons,
         wayWidth: widthIbc(persons.count),
         doorWidth: (exits) => Math.max(doorClear, (persons.count * widthPerPerson) / Math.max(1, exits)),
@@ -69,7 +63,6 @@ export function exitFigures(scene: Scene): ExitFigures | null {
       const persons = personsOf(scene, null);
       const width = widthEngland(persons.count);
       return {
-        name: 'Approved Document B',
         persons,
         wayWidth: width,
         doorWidth: () => width,
@@ -87,14 +80,8 @@ export function exitFigures(scene: Scene): ExitFigures | null {
 /** Persons for so much net floor (m²); parts of a person count as one. */
 export const areaLoad = (area: number, squareFeet: number): number => Math.ceil(area / (squareFeet * SQUARE_FOOT) - 1e-9);
 
-/** m² inside the walls without passages to elsewhere, toilets and storage. */
-function netArea({ room, classroom }: Scene): number {
-  const left = classroom.room.zones.filter((zone) => notNet.has(zone.kind)).map((zone) => zone.outline.map(([x, y]) => ({ x, y })));
-  return room.isSound ? room.area - coveredArea(left, room.outline) / 1e6 : 0;
-}
-
 function personsOf({ classroom }: Scene, byArea: number | null): Persons {
   const { children, adults } = classroom;
-  const entered = [...children.groups, ...adults].reduce((sum, { count }) => sum + count, 0);
+  const entered = countOf(children.groups) + countOf(adults);
   return { count: Math.max(entered, byArea ?? 0), entered, byArea };
 }
