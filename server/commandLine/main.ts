@@ -9,6 +9,11 @@ import { sayWay } from './sayWay.ts';
 /** Exit statuses of classroom-format: nothing must be mended; something must; the file could not be read. 3: the check itself broke. */
 const status = { fine: 0, must: 1, unreadable: 2, broken: 3 } as const;
 
+// A reader that has seen enough (`| head`) closes the pipe; that is no failure.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
 try {
   process.exitCode = run(process.argv.slice(2));
 } catch (error) {

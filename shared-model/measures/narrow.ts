@@ -2,7 +2,7 @@ import { distanceToPart, type Part } from '../geometry/parts.ts';
 import { separate } from '../geometry/separation.ts';
 import type { Stretch } from '../geometry/stretch.ts';
 import { add, lerp, type Point, scale } from '../geometry/vec.ts';
-import { type NarrowPlace, placeHolding } from './narrowPlaces.ts';
+import { memberHolding, type NarrowMember, type NarrowPlace, placeHolding } from './narrowPlaces.ts';
 import type { Way } from './ways.ts';
 import type { WaysField } from './waysField.ts';
 import { doorDiscs } from './waysFronts.ts';
@@ -14,6 +14,8 @@ export interface Narrow extends NarrowPlace {
   readonly matters: boolean;
   /** The ways it is the narrowest place of. */
   readonly holdsBack: readonly Way[];
+  /** Of a place with several stretches the narrowest that holds back a way: the others are not on it. */
+  readonly heldAt: NarrowMember | null;
   /** It satisfies the exception: wide and short enough, and far enough from the next. */
   readonly isPinch: boolean;
 }
@@ -41,8 +43,13 @@ export function judgeNarrow(
     const near = pinches.tooNear.get(place);
     const isPinch =
       near !== undefined && (near.size === 0 || (holdsBack.length > 0 && holdsBack.every((w) => w.judged >= routeMeets - 1e-6)));
-    return { ...place, holdsBack, isPinch, matters: holdsBack.length > 0 || passed[i] === true };
+    return { ...place, holdsBack, heldAt: narrowestHeld(place, holdsBack), isPinch, matters: holdsBack.length > 0 || passed[i] === true };
   });
+}
+
+function narrowestHeld(place: NarrowPlace, ways: readonly Way[]): NarrowMember | null {
+  const members = ways.flatMap((way) => memberHolding(place, way.bound) ?? []);
+  return members.reduce<NarrowMember | null>((least, member) => (least && least.width <= member.width ? least : member), null);
 }
 
 /** For each place: a 300 mm body fits through, and reaches floor on both sides. Closing such a place lengthens a walk. */

@@ -21,6 +21,17 @@ export interface NarrowPlace {
   readonly length: number;
   readonly at: Point;
   readonly stretches: readonly Stretch[];
+  /** The same stretches one by one, each with its own narrowest gap. */
+  readonly members: readonly NarrowMember[];
+}
+
+/** One stretch of a place. mm. */
+export interface NarrowMember {
+  readonly between: readonly [string, string];
+  readonly width: number;
+  readonly length: number;
+  readonly at: Point;
+  readonly stretch: Stretch;
 }
 
 /** mm: edges nearer than this touch; there is no way between them to speak of. */
@@ -49,16 +60,14 @@ export function narrowPlaces(field: WaysField, threshold: number, bounds: readon
   for (const bound of bounds) if (bound.by === 'gap' && bound.parts !== field.parts) add(bound.gap, bound.parts);
   return chains(single.map((s) => s.stretch)).map((members): NarrowPlace => {
     const all = members.map((i) => single[i] as (typeof single)[number]).sort((p, q) => p.gap.width - q.gap.width);
-    const { gap, parts } = all[0] as (typeof single)[number];
-    const id = (index: number): string => (parts[index] as Part).id;
-    return {
-      gap,
-      between: [id(gap.i), id(gap.j)],
-      width: gap.width,
-      length: chainLength(all.map((s) => s.stretch)),
-      at: { x: (gap.ax + gap.bx) / 2, y: (gap.ay + gap.by) / 2 },
-      stretches: all.map((s) => s.stretch),
-    };
+    const { gap } = all[0] as (typeof single)[number];
+    const ends = all.map(({ gap: { i, j, width, ax, ay, bx, by }, parts, stretch }): NarrowMember => {
+      const between = [(parts[i] as Part).id, (parts[j] as Part).id] as const;
+      return { between, width, length: stretch.length, at: { x: (ax + bx) / 2, y: (ay + by) / 2 }, stretch };
+    });
+    const { between, width, at } = ends[0] as NarrowMember;
+    const stretches = all.map((s) => s.stretch);
+    return { gap, between, width, length: chainLength(stretches), at, stretches, members: ends };
   });
 }
 
@@ -154,9 +163,14 @@ export function betweenPlaces(p: NarrowPlace, q: NarrowPlace): number {
 
 /** The place that holds a way to its width, or undefined. */
 export function placeHolding(places: readonly NarrowPlace[], bound: Bound | null): NarrowPlace | undefined {
+  return places.find((place) => memberHolding(place, bound));
+}
+
+/** The stretch of a place that holds a way to its width, or undefined. */
+export function memberHolding(place: NarrowPlace, bound: Bound | null): NarrowMember | undefined {
   if (!bound || bound.by === 'door') return undefined;
   const gap = bound.by === 'gap' ? bound.gap : touchGap(bound);
-  return gap && places.find((place) => place.stretches.some((stretch) => isInStretch(stretch, gap)));
+  return gap && place.members.find((member) => isInStretch(member.stretch, gap));
 }
 
 function touchGap(bound: Bound): Gap | undefined {

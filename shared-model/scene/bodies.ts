@@ -3,6 +3,20 @@ import { add, type Point, turn } from '../geometry/vec.ts';
 import type { Fixture, Piece, Side } from '../schema/types.ts';
 import type { SceneBody, SceneEdge } from './types.ts';
 
+/** Kinds that people call otherwise. */
+const kindWords: Partial<Record<SceneBody['kind'], string>> = {
+  'adult-seat': "adult's chair",
+  'mat-stand': 'mat stand',
+  other: 'thing',
+  seat: 'chair',
+};
+
+/** "shelf s7"; an id that was made, not typed, is no word for people and stays away. */
+function unnamed(kind: SceneBody['kind'], id: string): string {
+  const word = kindWords[kind] ?? kind;
+  return /^[A-Za-z]{0,12}-?\d{0,4}$/.test(id) ? `${word} ${id}` : word;
+}
+
 /** Corners of the polygon about a circle: an even share of four, so that the box's sides are touched. */
 const ROUND_CORNERS = 48;
 
@@ -14,7 +28,7 @@ export function pieceBody(piece: Piece): SceneBody {
     id: piece.id,
     source: 'piece',
     kind: piece.kind,
-    label: piece.name || `${piece.kind} ${piece.id}`,
+    label: piece.name || unnamed(piece.kind, piece.id),
     piece,
     fixture: null,
     height: piece.height,
@@ -29,7 +43,7 @@ export function fixtureBody(fixture: Fixture): SceneBody {
     id: fixture.id,
     source: 'fixture',
     kind: fixture.kind,
-    label: fixture.name || `${fixture.kind} ${fixture.id}`,
+    label: fixture.name || unnamed(fixture.kind, fixture.id),
     piece: null,
     fixture,
     height: fixture.height,

@@ -36,7 +36,10 @@ function unknown(messageKey: 'walls' | 'door', missing: string): RuleResult {
   };
 }
 
-function judgePlace(scene: Scene, { between, width, length, at, holdsBack }: Narrow): RuleFinding {
+function judgePlace(scene: Scene, found: Narrow): RuleFinding {
+  const { holdsBack } = found;
+  // A place with a single stretch has its own length, round corners too; of several only the one on the way counts.
+  const { between, width, length, at } = found.members.length > 1 && found.heldAt ? found.heldAt : found;
   const figures = accessFigures(scene);
   const short = holdsBack.length > 0 ? shortfallOf(width, figures) : null;
   // A piece first: it is what somebody would move.
@@ -44,7 +47,8 @@ function judgePlace(scene: Scene, { between, width, length, at, holdsBack }: Nar
   const needed = mm(short?.needed ?? figures.routeWidth);
   const place = sayPlace(scene, between[0], between[1]);
   const common = { outcome: 'problem', subjects, measured: mm(width), needed, at } as const;
-  const data = { width: mm(width), length: mm(length), needed, place };
+  // Between two corners there is no length to speak of.
+  const data = { width: mm(width), length: length < 10 ? 'one step' : mm(length), needed, place };
   if (!short) return { ...common, severity: 'note', messageKey: 'detour', data };
   return { ...common, severity: short.severity, messageKey: 'holds', data: { ...data, what: sayHeld(holdsBack) } };
 }

@@ -107,7 +107,7 @@ testRule(hidden, {
       classroom: room([block(900), block(null, { id: 's2', x: 1200 })]),
       findings: [
         { messageKey: 'hidden', subjects: ['s1'], measured: behind(2.75) },
-        { messageKey: 'heights', subjects: ['s2'], missing: ['the height of other s2'] },
+        { messageKey: 'heights', subjects: ['s2'], missing: ['the height of thing s2'] },
       ],
     },
   ],
@@ -115,7 +115,7 @@ testRule(hidden, {
     {
       name: 'a height is missing',
       classroom: room([block(null)]),
-      findings: [{ messageKey: 'heights', severity: 'should', subjects: ['s1'], missing: ['the height of other s1'] }],
+      findings: [{ messageKey: 'heights', severity: 'should', subjects: ['s1'], missing: ['the height of thing s1'] }],
     },
     {
       name: 'nobody watches',
