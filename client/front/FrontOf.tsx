@@ -6,6 +6,7 @@ import { useRestingReport, useSession, useUnits, useViewOf } from '../session/ho
 import { FrontHead } from './FrontHead.tsx';
 import { FrontStage } from './FrontStage.tsx';
 import { frontActions } from './frontActions.ts';
+import { focusPlan } from './frontFocus.ts';
 import { keyMeaning } from './frontKeys.ts';
 import { frontLayout } from './frontLayout.ts';
 import { frontLines } from './frontLines.ts';
@@ -85,6 +86,13 @@ export function FrontOf({ scene, side }: Props) {
 
   function onKeyDown(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'Escape' && !chosen && focusPlan()) {
+      event.preventDefault();
+      event.stopPropagation();
+      session.setView({ chosen: { kind: 'piece', id: side.piece.id } });
+      session.announce('Back on the plan.');
+      return;
+    }
     const meaning = keyMeaning(layout, chosen, { key: event.key, shift: event.shiftKey }, gap, direction);
     if (!meaning) return;
     event.preventDefault();
@@ -95,7 +103,10 @@ export function FrontOf({ scene, side }: Props) {
       session.announce(tray ? `${tray.step === '' ? '' : `${tray.step}, `}${tray.name}` : '');
     }
     if (meaning.does === 'nothing') session.announce(meaning.say);
-    if (meaning.does === 'let go') session.setView({ chosen: null });
+    if (meaning.does === 'let go') {
+      session.setView({ chosen: null });
+      session.announce('It is let go. Escape once more comes back to the plan.');
+    }
     if (meaning.does === 'put away' && chosen) actions.putAway(chosen);
     if (meaning.does === 'stand' && chosen) {
       // A key held down is one step to take back.
@@ -122,7 +133,7 @@ export function FrontOf({ scene, side }: Props) {
         role="group"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys; the tray list is its accessible twin
         tabIndex={0}
-        aria-label={`${title}: drawing. Tab goes through the trays, arrows slide the chosen one, Delete puts it on the table. The tray list holds the same.`}
+        aria-label={`${title}: drawing. Tab goes through the trays, arrows slide the chosen one, Delete puts it on the table, Escape comes back to the plan. The tray list holds the same.`}
         onKeyDown={onKeyDown}
         onKeyUp={endStep}
         onBlur={endStep}

@@ -2,6 +2,7 @@ import type Konva from 'konva';
 import { type PointerEvent, type ReactNode, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Layer, Shape, Stage } from 'react-konva';
 import '../ui/drawingShapes.ts';
+import { focusFront } from '../front/frontFocus.ts';
 import { useSession } from '../session/hooks.ts';
 import '../styles/plan.css';
 import { DraftLine } from './DraftLine.tsx';
@@ -27,7 +28,7 @@ export function Plan() {
     return made;
   }, [session]);
   const pointer = useMemo(() => createPlanPointer(model), [model]);
-  const keys = useMemo(() => createPlanKeys(model, pointer), [model, pointer]);
+  const keys = useMemo(() => createPlanKeys(model, pointer, focusFront), [model, pointer]);
   const size = useSizeOf(box);
   useRedraw(model);
   useFit(model, size);

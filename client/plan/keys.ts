@@ -27,7 +27,7 @@ const arrows: Readonly<Record<string, Point>> = {
 const stepOf = ({ shiftKey, altKey }: KeyPress): number => (altKey ? 10 : shiftKey ? 500 : 50);
 
 /** Keys while the drawing has focus. Tab goes from thing to thing; after Escape has let go, Tab leaves the drawing. */
-export function createPlanKeys(model: PlanModel, pointer: PlanPointer): PlanKeys {
+export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront: () => boolean): PlanKeys {
   const { session, store } = model;
   let isLeaving = false;
 
@@ -75,7 +75,7 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer): PlanKeys
       return true;
     }
     if (item?.kind !== 'piece') return false;
-    return openFront(session, item.id);
+    return openFront(session, item.id, goToFront);
   }
 
   return {
@@ -105,8 +105,11 @@ function slideOrPan(model: PlanModel, item: Item | null, arrow: Point, step: num
   return true;
 }
 
-/** @returns whether there is a front to open */
-export function openFront(session: Session, id: string): boolean {
+/**
+ * Shows a shelf's front. `goToFront` puts the keys there; false: no front is on the page, which is told.
+ * @returns whether the press is used up
+ */
+export function openFront(session: Session, id: string, goToFront?: () => boolean): boolean {
   const piece = session.arrangement().pieces.find((p) => p.id === id);
   const side = piece?.kind === 'shelf' ? piece.sides[0] : undefined;
   if (!side) {
@@ -114,7 +117,9 @@ export function openFront(session: Session, id: string): boolean {
     return true;
   }
   session.setView({ frontOf: { piece: id, side } });
-  session.announce('Its front is open.');
+  if (!goToFront) session.announce('Its front is open.');
+  else if (goToFront()) session.announce('Its front is open: Tab goes through the trays, Escape comes back to the plan.');
+  else session.announce('Its front is under “Front”.');
   return true;
 }
 

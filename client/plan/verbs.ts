@@ -1,6 +1,7 @@
 import type { Session } from '#client/session/types.ts';
-import { distance, dot, type Point, scale, sub } from '#model/geometry/vec.ts';
+import { add, distance, dot, type Point, scale, sub } from '#model/geometry/vec.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
+import type { SceneWall } from '#model/scene/types.ts';
 import type { Arrangement, Fixture, Piece } from '#model/schema/types.ts';
 import { bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import { cornersOf, reachAlong, type TurnedBox, tidyDegrees } from './box.ts';
@@ -45,7 +46,14 @@ export function slideBy(session: Session, item: Item, by: Point): boolean {
   const shape = shapeOfRoom(room);
   if (thing) {
     const kept = keepInside({ ...thing, x: thing.x + by.x, y: thing.y + by.y }, shape);
-    return told(session, item, putAt(session, item, { x: kept.x, y: kept.y, rotation: thing.rotation }));
+    const wall = stoppedBy(shape.walls, { ...thing, ...kept }, sub(add(thing, by), kept));
+    if (wall && distance(kept, thing) < 1) {
+      session.announce(isLocked(thing) ? sayLocked(session, item) : `${nameOfItem(session, item)} ${standsAgainst(session, wall)}.`);
+      return false;
+    }
+    const isDone = putAt(session, item, { x: kept.x, y: kept.y, rotation: thing.rotation });
+    if (isDone && wall) session.announce(`${describeItem(session, item)}; it ${standsAgainst(session, wall)}`);
+    return isDone && wall ? true : told(session, item, isDone);
   }
   if (item.kind === 'opening') {
     const opening = shape.openings.find((o) => o.id === item.id);
@@ -65,6 +73,22 @@ export function slideBy(session: Session, item: Item, by: Point): boolean {
   if (!wall) return false;
   writeRoom(session, room, withWallMoved(room, wall, dot(by, wall.inward)));
   return told(session, item, true);
+}
+
+/** The wall that held a thing back by `held` (mm); null: nothing did. */
+function stoppedBy(walls: readonly SceneWall[], box: TurnedBox, held: Point): SceneWall | null {
+  const size = Math.hypot(held.x, held.y);
+  if (size < 1) return null;
+  const against = walls.filter((wall) => {
+    const gap = dot(sub(box, wall.a), wall.inward) - reachAlong(box, wall.inward);
+    return dot(held, wall.inward) < -size / 2 && Math.abs(gap) < 2;
+  });
+  return closest(against, (wall) => distance(nearestOn(wall, box), box)) ?? null;
+}
+
+/** "stands against the north wall" */
+function standsAgainst(session: Session, wall: SceneWall): string {
+  return `stands against the ${nameOfItem(session, { kind: 'wall', id: wall.corner }).toLowerCase()}`;
 }
 
 /** Turns by degrees clockwise, still inside the room. */
@@ -227,6 +251,8 @@ export function choose(session: Session, item: Item | null): void {
 function told(session: Session, item: Item, isDone: boolean): boolean {
   const thing = thingOf(session, item);
   if (isDone) session.announce(describeItem(session, item));
-  else if (thing && isLocked(thing)) session.announce(`${nameOfItem(session, item)} is locked. Unlock it to move it.`);
+  else if (thing && isLocked(thing)) session.announce(sayLocked(session, item));
   return isDone;
 }
+
+const sayLocked = (session: Session, item: Item): string => `${nameOfItem(session, item)} is locked. Unlock it to move it.`;

@@ -7,6 +7,8 @@ import { type PlanSession, planSession } from './planSession.ts';
 let session: PlanSession;
 let model: PlanModel;
 let keys: PlanKeys;
+let isFrontHere: boolean;
+let fronts: number;
 const press = (key: string, held: Partial<Record<'shiftKey' | 'altKey' | 'ctrlKey', boolean>> = {}): boolean =>
   keys.press({ key, shiftKey: false, altKey: false, ctrlKey: false, metaKey: false, ...held });
 const piece = (id: string) => session.arrangement().pieces.find((p) => p.id === id);
@@ -20,7 +22,12 @@ beforeEach(() => {
   });
   model = createPlanModel(session, () => {});
   model.size = { width: 600, height: 500 };
-  keys = createPlanKeys(model, createPlanPointer(model));
+  isFrontHere = true;
+  fronts = 0;
+  keys = createPlanKeys(model, createPlanPointer(model), () => {
+    if (isFrontHere) fronts += 1;
+    return isFrontHere;
+  });
 });
 
 describe('keys of the plan', () => {
@@ -51,6 +58,17 @@ describe('keys of the plan', () => {
     press('ArrowDown', { shiftKey: true });
     press('ArrowLeft', { altKey: true });
     expect(piece('s1')).toMatchObject({ x: 3040, y: 2500 });
+  });
+
+  it('goes to the front with Enter, or says where it is', () => {
+    press('Tab');
+    press('Enter');
+    expect(fronts).toBe(1);
+    expect(session.said.at(-1)).toBe('Its front is open: Tab goes through the trays, Escape comes back to the plan.');
+    isFrontHere = false;
+    press('Enter');
+    expect(fronts).toBe(1);
+    expect(session.said.at(-1)).toBe('Its front is under “Front”.');
   });
 
   it('opens the front, takes back, puts away', () => {

@@ -81,6 +81,15 @@ describe('verbs of the chosen thing', () => {
     expect(now().x).toBeCloseTo(160, 6);
   });
 
+  it('says which wall stops it, whether it still moved a little or not at all', () => {
+    slideBy(session, shelf, { x: -5000, y: 0 });
+    expect(session.said.at(-1)).toContain('; it stands against the west wall');
+    expect(slideBy(session, shelf, { x: -50, y: 0 })).toBe(false);
+    expect(session.said.at(-1)).toBe('Shelf 7 stands against the west wall.');
+    slideBy(session, shelf, { x: 50, y: 0 });
+    expect(session.said.at(-1)).not.toContain('wall');
+  });
+
   it('turns in place and goes with its back to the nearest wall', () => {
     turnBy(session, shelf, 30);
     expect(now().rotation).toBe(300);

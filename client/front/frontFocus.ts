@@ -1,0 +1,28 @@
+/** ms that a front may take to be drawn after its shelf was chosen */
+const WAIT = 1_500;
+
+/**
+ * Puts the keys on the drawing of the front that is shown. It may be drawn a moment later, so this waits for it.
+ * @returns false: no front is on the page (on small screens it has a tab of its own)
+ */
+export function focusFront(page: Document = document): boolean {
+  return focusSoon(page, '.front .front-drawing', '.front');
+}
+
+/** Puts the keys back on the plan. */
+export function focusPlan(page: Document = document): boolean {
+  return focusSoon(page, '.plan-paper', '.plan-paper');
+}
+
+function focusSoon(page: Document, wanted: string, whole: string): boolean {
+  if (!page.querySelector(whole)) return false;
+  const until = performance.now() + WAIT;
+  const step = (): void => {
+    const element = page.querySelector<HTMLElement>(wanted);
+    if (element) element.focus();
+    else if (performance.now() < until) requestAnimationFrame(step);
+  };
+  // After the page has drawn the shelf that was just chosen: its drawing is another element.
+  requestAnimationFrame(() => requestAnimationFrame(step));
+  return true;
+}
