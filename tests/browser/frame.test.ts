@@ -1,7 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser, openPerson, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
+import { axeFindings, openBrowser, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
 import { builtPage } from '#tests/support/builtPage.ts';
+import { pageOf as openAs, openDemo } from '#tests/support/sheetPage.ts';
 
 let server: RunningServer;
 let browser: Browser;
@@ -16,17 +17,8 @@ afterAll(async () => {
   await server?.stop();
 });
 
-async function pageOf(initials: string, size: SizeName = 'wide'): Promise<Page> {
-  const person = await openPerson(browser, size);
-  await person.addInitScript((me) => localStorage.setItem('lowshelf.me', JSON.stringify(me)), { name: `Person ${initials}`, initials });
-  return person.newPage();
-}
-
-async function demo(page: Page): Promise<void> {
-  await page.goto(`${server.address}/#demo`);
-  await page.getByRole('tab', { name: /Room/ }).waitFor();
-  await page.locator('.counts').waitFor({ state: 'attached', timeout: 20_000 });
-}
+const pageOf = (initials: string, size: SizeName = 'wide') => openAs(browser, initials, size);
+const demo = (page: Page) => openDemo(page, server);
 
 describe.each(['wide', 'tablet', 'phone'] as const)('the frame on a %s screen', (size) => {
   it('has nothing that axe finds, on any sheet, and reaches nowhere beyond the screen', async () => {
