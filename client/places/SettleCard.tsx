@@ -23,7 +23,7 @@ export function SettleCard({ finding }: { finding: Finding }) {
       {figures && finding.needed && (
         <p>
           <b>{figures.measured}</b>
-          {figures.needed && ` measured, ${figures.needed}`}
+          {figures.needed && `, ${figures.needed}`}
         </p>
       )}
       <p>{finding.why}</p>

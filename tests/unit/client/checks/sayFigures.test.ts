@@ -17,7 +17,22 @@ describe('the figures beside a finding', () => {
   it('are left out where nothing was measured or nothing is needed', () => {
     expect(sayFigures(undefined, mm(711), 'metric')).toBeNull();
     expect(sayFigures(mm(600), undefined, 'metric')).toEqual({ measured: '0.60 m', needed: null });
-    expect(sayFigures(mm(600), { value: 4, unit: 'adults' }, 'metric')).toEqual({ measured: '0.60 m', needed: '4 needed' });
+    expect(sayFigures(mm(600), { value: 4, unit: 'adults' }, 'metric')).toEqual({ measured: '0.60 m', needed: '4 adults needed' });
+  });
+
+  it.each([
+    ['materials', 1, 0, '1 to move', null],
+    ['places', 19, 24, '19 places', '24 needed'],
+    ['places', 1, 2, '1 place', '2 needed'],
+    ['places', 28, 24, '28 places', 'at most 24'],
+    ['mats', 0, 6, 'no mat', '6 needed'],
+    ['children', 16, 24, 'for 16 children', '24 needed'],
+    ['children', 24, 20, '24 children', 'at most 20'],
+    ['share', 0.6, 1, '60 % of it', 'all of it needed'],
+    ['m2', 1.2, 0, '1.20 m² too much', null],
+    ['mm', 50, 0, '0.05 m too much', null],
+  ] as const)('are read without a key: %s %d against %d', (unit, value, needed, saysMeasured, saysNeeded) => {
+    expect(sayFigures({ value, unit }, { value: needed, unit }, 'metric')).toEqual({ measured: saysMeasured, needed: saysNeeded });
   });
 });
 
