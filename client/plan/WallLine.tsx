@@ -1,4 +1,5 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
+import { sayLength } from '#model/units/sayLength.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
@@ -6,7 +7,7 @@ import { Select } from '../ui/Select.tsx';
 import { planStoreOf } from './planStore.ts';
 import { finishWalls } from './toolPress.ts';
 import { usePlanState } from './usePlanState.ts';
-import { rectangle, typedCorner } from './wallDraft.ts';
+import { rectangle, withTypedWall } from './wallDraft.ts';
 
 const turns = [
   { value: '90', text: 'turn right' },
@@ -16,19 +17,17 @@ const turns = [
   { value: '-45', text: 'half left' },
 ] as const;
 
-/** Walls by typed lengths: a plain room at once, or wall after wall as they were taped. */
+/** Walls by typed lengths: wall after wall as they were taped, or a plain room at once. Nothing moves while walls come, or a second press would meet another button. */
 export function WallLine() {
   const { corners } = usePlanState();
-  return corners.length === 0 ? (
-    <>
-      <PlainRoom />
-      <span className="aside">or</span>
-      <NextWall />
-    </>
-  ) : (
+  return (
     <>
       <NextWall />
       <CloseWalls />
+      <div className={corners.length === 0 ? 'wall-plain' : 'wall-plain off'}>
+        <span className="aside">or at once</span>
+        <PlainRoom />
+      </div>
     </>
   );
 }
@@ -55,28 +54,44 @@ function PlainRoom() {
 }
 
 function NextWall() {
-  const store = planStoreOf(useSession());
+  const session = useSession();
+  const store = planStoreOf(session);
   const { corners } = usePlanState();
   const units = useUnits();
+  const field = useRef<HTMLDivElement>(null);
   const [length, setLength] = useState<number | null>(null);
   const [turned, setTurned] = useState<(typeof turns)[number]['value']>('90');
-  function add() {
-    if (length === null) return;
-    const start = corners.length === 0 ? [{ x: 0, y: 0 }] : corners;
-    store.set({ corners: [...start, typedCorner(start, length, Number(turned))], wholeRoom: store.state().wholeRoom });
+  function add(mm: number | null) {
+    // The next wall is typed next, whichever way this one was drawn.
+    field.current?.querySelector('input')?.focus();
+    if (mm === null) {
+      session.announce('Type how long the wall is, such as 4.20.');
+      return;
+    }
+    const drawn = withTypedWall(corners, mm, Number(turned));
+    setLength(null);
+    if (!drawn.closes) {
+      store.set({ corners: drawn.corners, wholeRoom: store.state().wholeRoom });
+      session.announce(`Wall ${drawn.corners.length - 1} is drawn, ${sayLength(mm, units)}. Type the next one.`);
+    } else if (finishWalls(session, drawn.corners)) store.set({ corners: [], tool: null });
   }
   return (
     <>
-      {corners.length >= 2 && <Select label="then" value={turned} options={turns} onChange={setTurned} />}
-      <LengthField
-        label={corners.length < 2 ? 'First wall' : 'Next wall'}
-        value={length}
-        units={units}
-        mayBeEmpty
-        onTyping={setLength}
-        onCommit={setLength}
-      />
-      <Button isDisabled={length === null} onPress={add}>
+      <div ref={field} className="wall-next">
+        <LengthField
+          label={corners.length < 2 ? 'First wall' : 'Next wall'}
+          value={length}
+          units={units}
+          mayBeEmpty
+          onTyping={setLength}
+          onCommit={setLength}
+          onEnter={add}
+        />
+      </div>
+      <fieldset className="wall-turn" disabled={corners.length < 2}>
+        <Select label="then" value={turned} options={turns} onChange={setTurned} />
+      </fieldset>
+      <Button isDisabled={length === null} onPress={() => add(length)}>
         Draw it
       </Button>
     </>
@@ -89,7 +104,7 @@ function CloseWalls() {
   const { corners } = usePlanState();
   return (
     <>
-      <Button kind="quiet" onPress={() => store.set({ corners: corners.slice(0, -1) })}>
+      <Button kind="quiet" isDisabled={corners.length === 0} onPress={() => store.set({ corners: corners.slice(0, -1) })}>
         Take the last corner back
       </Button>
       <Button

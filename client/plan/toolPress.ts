@@ -41,8 +41,7 @@ function pressWall(model: PlanModel, p: Point, reach: number): void {
   const { corners } = model.store.state();
   const next = nextCorner(corners, p, reach);
   if (next.closes) {
-    finishWalls(model.session, corners);
-    model.store.set({ corners: [], tool: null });
+    if (finishWalls(model.session, corners)) model.store.set({ corners: [], tool: null });
     return;
   }
   model.store.set({ corners: [...corners, next.at] });

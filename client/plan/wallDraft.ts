@@ -44,6 +44,22 @@ export function typedCorner(corners: readonly Point[], length: number, turned: n
   return add(last, scale(turn(ahead, before ? turned : 0), length));
 }
 
+/** mm: a typed wall that ends this near to the first corner closes the room */
+const CLOSES_WITHIN = 1;
+
+/** The corners with one more wall of a typed length (mm), turned by degrees from the last; a wall that comes back to the first corner adds none. */
+export function withTypedWall(
+  corners: readonly Point[],
+  length: number,
+  turned: number,
+): { readonly corners: readonly Point[]; readonly closes: boolean } {
+  const start = corners.length === 0 ? [{ x: 0, y: 0 }] : corners;
+  const next = typedCorner(start, length, turned);
+  const first = start[0];
+  if (start.length >= 3 && first && distance(first, next) <= CLOSES_WITHIN) return { corners: start, closes: true };
+  return { corners: [...start, next], closes: false };
+}
+
 /** A room as long and as wide as typed, inner faces. */
 export const rectangle = (width: number, depth: number): Point[] => [
   { x: 0, y: 0 },

@@ -11,6 +11,8 @@ interface Props {
   readonly onCommit: (mm: number | null) => void;
   /** Called at each key with what has been understood so far; null: nothing. */
   readonly onTyping?: (mm: number | null) => void;
+  /** Enter was pressed and what is typed holds (mm; null: empty). */
+  readonly onEnter?: (mm: number | null) => void;
   readonly mayBeEmpty?: boolean;
   /** mm */
   readonly least?: number;
@@ -27,6 +29,7 @@ export function LengthField({
   units,
   onCommit,
   onTyping,
+  onEnter,
   mayBeEmpty = false,
   least = 1,
   most = 100_000,
@@ -68,7 +71,13 @@ export function LengthField({
           }}
           onBlur={commit}
           onKeyDown={(event) => {
-            if (event.key === 'Enter') commit();
+            if (event.key === 'Enter') {
+              commit();
+              if (onEnter && (!read || read.ok)) {
+                event.preventDefault();
+                onEnter(read ? read.mm : value);
+              }
+            }
             if (event.key === 'Escape' && typed !== null) {
               event.stopPropagation();
               setTyped(null);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { openingsOnNewWalls, placeOnWall, squareCorner, wallLength, withWallLength, withWallMoved } from '#client/plan/roomShape.ts';
-import { nextCorner, rectangle, typedCorner } from '#client/plan/wallDraft.ts';
+import { nextCorner, rectangle, typedCorner, withTypedWall } from '#client/plan/wallDraft.ts';
 import { buildRoom } from '#model/scene/room.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
@@ -70,6 +70,14 @@ describe('walls corner by corner', () => {
     const three = [...start, { x: 4000, y: 3000 }];
     expect(nextCorner(three, { x: 60, y: 3100 }, 100)).toEqual({ at: { x: 0, y: 3000 }, closes: false });
     expect(nextCorner([...three, { x: 0, y: 3000 }], { x: 40, y: 50 }, 100)).toEqual({ at: { x: 0, y: 0 }, closes: true });
+  });
+
+  it('closes the room with a typed wall that comes back to the first corner', () => {
+    let drawn: ReturnType<typeof withTypedWall> = { corners: [], closes: false };
+    for (const long of [4000, 3000, 4000]) drawn = withTypedWall(drawn.corners, long, 90);
+    expect(drawn).toMatchObject({ closes: false, corners: { length: 4 } });
+    expect(withTypedWall(drawn.corners, 3000, 90)).toEqual({ closes: true, corners: drawn.corners });
+    expect(withTypedWall(drawn.corners, 2900, 90).closes).toBe(false);
   });
 
   it('lays out typed lengths with their turns', () => {
