@@ -76,10 +76,10 @@ function ThingFields({ item, isLocked }: { item: Item; isLocked: boolean }) {
 }
 
 const swings: readonly { value: Opening['swing']; text: string }[] = [
-  { value: 'in-left', text: 'inwards, hinge on the left' },
-  { value: 'in-right', text: 'inwards, hinge on the right' },
-  { value: 'out-left', text: 'outwards, hinge on the left' },
-  { value: 'out-right', text: 'outwards, hinge on the right' },
+  { value: 'in-left', text: 'in, hinge left' },
+  { value: 'in-right', text: 'in, hinge right' },
+  { value: 'out-left', text: 'out, hinge left' },
+  { value: 'out-right', text: 'out, hinge right' },
   { value: 'sliding', text: 'slides' },
   { value: 'none', text: 'no leaf' },
 ];
