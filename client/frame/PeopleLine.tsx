@@ -1,3 +1,4 @@
+import type { Scene } from '#model/scene/types.ts';
 import { usePeople, useScene, useViewOf } from '../session/hooks.ts';
 import type { Person, SheetName } from '../session/types.ts';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -13,7 +14,7 @@ export function PeopleLine() {
   const dialogs = useFrameDialogs();
 
   function where(person: Person): string {
-    if (person.holds !== null) return `at ${scene.bodyById.get(person.holds)?.label ?? 'a thing that is gone'}`;
+    if (person.holds !== null) return `at ${nameOfHeld(person.holds, scene)}`;
     return person.sheet === null || person.sheet === sheet ? 'looking' : sheetWords[person.sheet];
   }
 
@@ -31,6 +32,13 @@ export function PeopleLine() {
       ))}
     </ul>
   );
+}
+
+function nameOfHeld(id: string, scene: Scene): string {
+  const opening = scene.classroom.room.openings.find((one) => one.id === id);
+  if (opening) return opening.name || 'a door or window';
+  // Somebody may stand at another arrangement, whose things are not in this one.
+  return scene.bodyById.get(id)?.label ?? scene.materialById.get(id)?.name ?? 'a thing that is not in this arrangement';
 }
 
 function Initials({ person }: { person: Pick<Person, 'name' | 'initials' | 'edge'> }) {

@@ -8,6 +8,8 @@ import type { Keeping } from '../store/keepDocument.ts';
 import type { Connection } from '../sync/connection.ts';
 import type { Unconfirmed } from '../sync/unconfirmed.ts';
 import type { OpenOptions } from './analyst.ts';
+import { heldIn, personOf } from './presenceOf.ts';
+import { shownReports } from './shownReport.ts';
 import type { Kept, Person, Preview, Session, View } from './types.ts';
 import { arrangementShown, changedView, coherentView, firstView } from './view.ts';
 
@@ -35,6 +37,7 @@ export function composeSession(parts: SessionParts): Session {
   let people: readonly Person[] = [];
   let scene: { classroom: Classroom; arrangement: string; preview: Preview | null; value: Scene } | null = null;
   let asked: { classroom: Classroom; arrangement: string; preview: Preview | null } | null = null;
+  const shownReport = shownReports();
   let publishing: ReturnType<typeof setTimeout> | null = null;
 
   const tell = (): void => {
@@ -56,8 +59,7 @@ export function composeSession(parts: SessionParts): Session {
 
   const refreshPeople = (): void => {
     const next = readPresence(awareness.getStates(), me).map((found, index) => {
-      const { clientId, name, initials, edge, isMe, sheet, holds, preview } = found;
-      const now: Person = { clientId, name, initials, edge, isMe, sheet, holds, preview };
+      const now = personOf(found);
       const before = people[index];
       return before && JSON.stringify(before) === JSON.stringify(now) ? before : now;
     });
@@ -73,7 +75,7 @@ export function composeSession(parts: SessionParts): Session {
       initials: person.initials.slice(0, 3),
       edge: edgeOf(me),
       sheet: view.sheet,
-      holds: view.preview?.piece ?? null,
+      holds: heldIn(view),
       preview: view.preview,
     };
     awareness.setLocalState(state);
@@ -92,7 +94,9 @@ export function composeSession(parts: SessionParts): Session {
 
   const stops = [
     document.onChange(() => {
+      const held = heldIn(view);
       view = coherentView(document.read(), view);
+      if (heldIn(view) !== held) publishSoon();
       ask();
       tell();
     }),
@@ -120,7 +124,7 @@ export function composeSession(parts: SessionParts): Session {
       scene = { classroom, arrangement: view.arrangement, preview: view.preview, value };
       return value;
     },
-    report: () => options.analyst.report(),
+    report: () => shownReport(options.analyst.report(), view.arrangement, document.read().left),
     view: () => view,
     kept: () => kept,
     people: () => people,
@@ -128,7 +132,7 @@ export function composeSession(parts: SessionParts): Session {
     setView: (change) => {
       const next = changedView(document.read(), view, change);
       if (next === view) return;
-      const isSeen = next.sheet !== view.sheet || next.preview !== view.preview;
+      const isSeen = next.sheet !== view.sheet || next.preview !== view.preview || heldIn(next) !== heldIn(view);
       view = next;
       if (isSeen) publishSoon();
       ask();

@@ -63,6 +63,11 @@ describe('two tablets and a server', () => {
     other.setView({ preview: null });
     await soon(() => expect(one.classroom()).toEqual(other.classroom()));
     await soon(() => expect(one.people().find(({ isMe }) => !isMe)?.holds).toBeNull());
+    // Chosen is held too, until it is let go or taken away.
+    other.setView({ chosen: { kind: 'piece', id: 's2' } });
+    await soon(() => expect(one.people().find(({ isMe }) => !isMe)).toMatchObject({ holds: 's2', preview: null, initials: 'IB' }));
+    one.commands.putAwayPiece('a1', 's2');
+    await soon(() => expect(one.people().find(({ isMe }) => !isMe)?.holds).toBeNull());
     await other.close();
     await soon(() => expect(one.people()).toHaveLength(1));
   });

@@ -1,0 +1,33 @@
+import { describe, expect, it } from 'vitest';
+import { heldIn, personOf } from '#client/session/presenceOf.ts';
+import { nobody } from '#model/document/presence.ts';
+
+const preview = { piece: 's1', x: 0, y: 0, rotation: 0 };
+
+describe('what colleagues see held', () => {
+  it.each([
+    [{ preview, chosen: { kind: 'piece', id: 's2' } }, 's1'],
+    [{ preview: null, chosen: { kind: 'piece', id: 's2' } }, 's2'],
+    [{ preview: null, chosen: { kind: 'tray', id: 'm1' } }, 'm1'],
+    [{ preview: null, chosen: { kind: 'opening', id: 'd1' } }, 'd1'],
+    [{ preview: null, chosen: { kind: 'wall', id: 'wall:c1' } }, null],
+    [{ preview: null, chosen: { kind: 'corner', id: 'c1' } }, null],
+    [{ preview: null, chosen: null }, null],
+  ] as const)('%#: %o', (view, id) => {
+    expect(heldIn(view)).toBe(id);
+  });
+});
+
+describe('who a colleague is', () => {
+  const here = { ...nobody, clientId: 7, isMe: false };
+
+  it('is somebody while no name was given', () => {
+    expect(personOf(here).initials).toBe('somebody');
+    expect(personOf({ ...here, name: 'Ida Brook' }).initials).toBe('IB');
+    expect(personOf({ ...here, name: 'Ida Brook', initials: 'I' }).initials).toBe('I');
+  });
+
+  it('says nothing of myself that I have not said', () => {
+    expect(personOf({ ...here, isMe: true }).initials).toBe('');
+  });
+});
