@@ -2,6 +2,7 @@ import type { Report } from '#model/analysis/report.ts';
 import { useClassroom, useIsThinking, useSession } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { leftGroups } from './leftGroups.ts';
+import { sayLeft } from './sayLeft.ts';
 
 /** Findings left as they are, with the reason; one that no longer does anything says so. */
 export function LeftList({ report }: { report: Report }) {
@@ -21,8 +22,9 @@ export function LeftList({ report }: { report: Report }) {
             <p>{finding?.message ?? (isThinking ? 'Being looked at …' : GONE)}</p>
             <p className="aside">
               {keys.length > 1 && `and ${keys.length - 1} more at the same place. `}
-              {entry.reason ? `“${entry.reason}”` : 'No reason was given.'} {[entry.by, sayDay(entry.at)].filter(Boolean).join(', ')}
+              {entry.reason ? `“${entry.reason}”` : 'No reason was given.'}
             </p>
+            <p className="aside">{sayLeft(entry)}</p>
             <div className="verbs">
               <TextLink
                 aria-label={`${finding ? 'Take up again' : 'Strike out'}: ${finding?.message ?? entry.reason}`}
@@ -44,8 +46,3 @@ export function LeftList({ report }: { report: Report }) {
 }
 
 const GONE = 'This no longer does anything: the checks do not find it in this arrangement.';
-
-function sayDay(iso: string): string {
-  const day = new Date(iso);
-  return iso === '' || Number.isNaN(day.getTime()) ? '' : day.toLocaleDateString('en-GB', { day: 'numeric', month: 'long' });
-}
