@@ -13,20 +13,22 @@ const SourceList = lazy(() => import('./SourceList.tsx').then((m) => ({ default:
 /** The nine questions in their order, each with what was found; below them what to measure and what was left. */
 export function ChecksColumn() {
   // While something is dragged the drawing comes first, the words as soon as there is time.
-  const report = useDeferredValue(useReport());
-  const isThinking = useIsThinking();
+  const latest = useReport();
+  const report = useDeferredValue(latest);
+  // Words that are about to be replaced are not the last ones.
+  const isThinking = useIsThinking() || report !== latest;
   return (
     <div className="checks">
       <header className="panel-head">
         <h2>Checks</h2>
         <span className="aside">{report ? sayOpen(report, isThinking) : 'being worked out …'}</span>
       </header>
-      {report && <Questions report={report} />}
+      {report && <Questions report={report} isThinking={isThinking} />}
     </div>
   );
 }
 
-const Questions = memo(function Questions({ report }: { report: Report }) {
+const Questions = memo(function Questions({ report, isThinking }: { report: Report; isThinking: boolean }) {
   const bounds = neatlineBounds(useClassroom().room.corners);
   const states = questionStates(report);
   const letters = sourceLetters(states.flatMap((state) => state.problems.map(({ lead }) => lead)));
@@ -34,7 +36,7 @@ const Questions = memo(function Questions({ report }: { report: Report }) {
   const withRules = states.filter((state) => state.answer !== 'no-rule').length;
   return (
     <>
-      {open === 0 && withRules > 0 && (
+      {open === 0 && withRules > 0 && !isThinking && (
         <p className="all-answered">
           <b>{withRules === states.length ? 'All nine questions answered' : `All ${withRules} questions with checks answered`}</b>
           <br />
@@ -42,7 +44,7 @@ const Questions = memo(function Questions({ report }: { report: Report }) {
         </p>
       )}
       {states.map((state) => (
-        <Question key={state.id} {...{ state, letters, bounds }} />
+        <Question key={state.id} {...{ state, letters, bounds, isThinking }} />
       ))}
       <MeasureNext report={report} />
       <LeftList report={report} />
@@ -55,7 +57,7 @@ const Questions = memo(function Questions({ report }: { report: Report }) {
 
 function sayOpen(report: Report, isThinking: boolean): string {
   const left = leftAsTheyAre(report).length;
-  const parts = [`${openGroups(report).length} open`];
+  const parts = [`${openGroups(report).length} ${isThinking ? 'open so far' : 'open'}`];
   if (left > 0) parts.push(`${left} left as ${left === 1 ? 'it is' : 'they are'}`);
   if (isThinking) parts.push('still looking …');
   return parts.join(' · ');

@@ -6,6 +6,7 @@ import { useUnits, useViewOf } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { FindingItem } from './FindingItem.tsx';
 import { MatWords } from './MatWords.tsx';
+import { sayAnswer } from './sayAnswer.ts';
 import type { QuestionState } from './sortFindings.ts';
 
 interface Props {
@@ -13,13 +14,14 @@ interface Props {
   readonly letters: ReadonlyMap<string, string>;
   /** mm; the neatline's extent */
   readonly bounds: Box;
+  readonly isThinking: boolean;
 }
 
 /** So many of one question are read at once; the others come when asked for. */
 const AT_FIRST = 30;
 
 /** One of the nine questions, and what was found. */
-export function Question({ state, letters, bounds }: Props) {
+export function Question({ state, letters, bounds, isThinking }: Props) {
   const shown = useViewOf('finding');
   const units = useUnits();
   const [isWhole, setWhole] = useState(false);
@@ -40,7 +42,7 @@ export function Question({ state, letters, bounds }: Props) {
           })}
         </ul>
       ) : (
-        <p className="question-answer">{answerWords[state.answer]}</p>
+        <p className="question-answer">{sayAnswer(state.answer, isThinking)}</p>
       )}
       {late > 0 && (
         <p className="question-answer">
@@ -52,11 +54,3 @@ export function Question({ state, letters, bounds }: Props) {
     </section>
   );
 }
-
-const answerWords: Readonly<Record<QuestionState['answer'], string>> = {
-  problem: '',
-  'cannot-tell': 'Not known yet: see "Measure these next".',
-  fine: 'Yes, as far as the checks can tell.',
-  'does-not-apply': 'Nothing here to look at yet.',
-  'no-rule': 'Not checked: there is no check for this yet.',
-};

@@ -1,8 +1,10 @@
 import type { Report } from '#model/analysis/report.ts';
-import { questionOf, questionStates, unanswered } from '../checks/sortFindings.ts';
+import { leftAsTheyAre, questionOf, questionStates, unanswered } from '../checks/sortFindings.ts';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
+import { useIsThinking } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { SettleCard } from './SettleCard.tsx';
+import { sayNothingOpen } from './sayNothingOpen.ts';
 
 /** What stands between the room and its children, and what has to be asked first. */
 export function WhatToSettle({ report }: { report: Report }) {
@@ -10,19 +12,16 @@ export function WhatToSettle({ report }: { report: Report }) {
   const state = questionStates(report).find(({ id }) => id === 'places');
   const problems = state?.problems ?? [];
   const unknown = unanswered(report).filter((finding) => questionOf(finding.rule) === 'places');
+  const left = leftAsTheyAre(report).filter(({ lead }) => questionOf(lead.rule) === 'places').length;
+  const isThinking = useIsThinking();
+  const open = problems.length + unknown.length;
   return (
     <>
       <header className="panel-head">
         <h2>What to settle</h2>
-        <span className="aside">{problems.length + unknown.length} open</span>
+        <span className="aside">{isThinking ? (open === 0 ? 'still looking …' : `${open} so far · still looking …`) : `${open} open`}</span>
       </header>
-      {problems.length + unknown.length === 0 && (
-        <p className="question-answer">
-          {state?.answer === 'no-rule'
-            ? 'Not checked: there is no check for this yet.'
-            : 'Nothing is open: the room takes the children enrolled.'}
-        </p>
-      )}
+      {open === 0 && <p className="question-answer">{sayNothingOpen(state?.answer ?? 'no-rule', left, isThinking)}</p>}
       <ul>
         {problems.map(({ lead }) => (
           <SettleCard key={lead.key} finding={lead} />

@@ -6,7 +6,7 @@ import { areMatsProven, placesLineOf } from '../places/placesLine.ts';
 import { statementOf } from '../places/statement.ts';
 import { WhatToSettle } from '../places/WhatToSettle.tsx';
 import { YearLine } from '../places/YearLine.tsx';
-import { useAside, useReport } from '../session/hooks.ts';
+import { useAside, useIsThinking, useReport } from '../session/hooks.ts';
 import '../styles/places.css';
 
 /** How many children the room takes, by each way of asking. */
@@ -27,7 +27,9 @@ function Limits() {
   const line = placesLineOf(report);
   const { places: sets } = useAside();
   const [compared, setCompared] = useState<string | null>(null);
-  if (!line || !sets) return <p className="waiting-words">The places are being worked out …</p>;
+  const isThinking = useIsThinking();
+  if (!line || !sets)
+    return <p className="waiting-words">{isThinking ? 'The places are being worked out …' : 'The places could not be worked out.'}</p>;
   const inForce = sets[0] ?? null;
   const comparable = sets.slice(1);
   // The other rule at first: the strictest one that says something different.
@@ -45,7 +47,7 @@ function Limits() {
         </h2>
         <p className="aside">
           {latest && latest.children !== line.enrolled ? `${latest.children} are promised from ${sayDate(latest.from)}. ` : ''}
-          Each line below is one way of asking how many.
+          Each line below is one way of asking how many.{isThinking && ' Still looking …'}
         </p>
         <LimitChart line={line} inForce={inForce} other={other} />
       </section>
