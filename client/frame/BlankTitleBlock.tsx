@@ -16,7 +16,7 @@ export function BlankTitleBlock() {
         <p>&nbsp;</p>
       </div>
       <div>
-        <span className="label">Checks on this sheet</span>
+        <span className="label">Checks of the room</span>
       </div>
       <div className="tb-left">
         <span className="label">Kept</span>

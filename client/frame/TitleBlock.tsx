@@ -44,7 +44,7 @@ export function TitleBlock() {
         <p className="tb-strong">{arrangement.name || 'without a name'}</p>
       </div>
       <div>
-        <span className="label">Checks on this sheet</span>
+        <span className="label">Checks of the room</span>
         <CheckCounts />
       </div>
       <div className="tb-left">
