@@ -1,5 +1,5 @@
 import type Konva from 'konva';
-import { Fragment } from 'react';
+import { Fragment, useMemo } from 'react';
 import { Arrow, Circle, Group, Layer, Line, Rect, Stage, Text } from 'react-konva';
 import '../ui/drawingShapes.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
@@ -43,6 +43,9 @@ interface Props {
 export function FrontStage(props: Props) {
   const { layout, view, lines, moves, chosen, marked, held, units, direction, sayShelf, canEdit, onTrayDown, onBoardDown } = props;
   const isMirrored = direction === 'rtl';
+  const together = layout.boards.flatMap((board) => board.trays.map((tray) => tray.name)).join('\n');
+  // The same list for the same names, so that a slide draws only the tray in hand.
+  const names = useMemo(() => together.split('\n'), [together]);
   const top = Math.max(layout.top, ...lines.map((line) => line.z));
   return (
     <Stage width={view.width} height={view.height}>
@@ -58,6 +61,7 @@ export function FrontStage(props: Props) {
                 <TrayBox
                   key={tray.id}
                   tray={tray}
+                  names={names}
                   x={view.toX(board.left + tray.x)}
                   y={view.toY(board.surface)}
                   scale={view.scale}
@@ -83,6 +87,7 @@ export function FrontStage(props: Props) {
         {held && (
           <TrayBox
             tray={held.tray}
+            names={names}
             x={held.x}
             y={held.y}
             scale={view.scale}

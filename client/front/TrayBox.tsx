@@ -5,12 +5,15 @@ import { colours, fonts } from '../styles/tokens.ts';
 import { contentOf, contentStrokes } from './drawings.ts';
 import type { FrontTray } from './frontLayout.ts';
 import { measureName, NAME_SIZE } from './measureText.ts';
+import { toldApart } from './toldApart.ts';
 import { wrapName } from './wrapName.ts';
 
 type TrayLook = 'stands' | 'misplaced' | 'ghost' | 'left';
 
 interface Props {
   readonly tray: FrontTray;
+  /** Of all trays on this side: where a name has no room, what tells them apart is written. */
+  readonly names: readonly string[];
   /** px: left edge and the board's surface */
   readonly x: number;
   readonly y: number;
@@ -32,7 +35,7 @@ const TRAY_MM = 32;
 const CATCH = 44;
 
 /** A tray from the front: box with its step, simple drawing of what is on it, name hanging below. */
-export const TrayBox = memo(function TrayBox({ tray, x, y, scale, look, isChosen, nameWidth, nameY, aside, onDown }: Props) {
+export const TrayBox = memo(function TrayBox({ tray, names, x, y, scale, look, isChosen, nameWidth, nameY, aside, onDown }: Props) {
   const width = Math.max(4, tray.width * scale);
   const height = Math.max(BOX, tray.height * scale);
   const box = Math.min(height, Math.max(BOX, TRAY_MM * scale));
@@ -40,6 +43,8 @@ export const TrayBox = memo(function TrayBox({ tray, x, y, scale, look, isChosen
   const line = look === 'left' ? colours.pencil : look === 'ghost' ? colours.blue : colours.ink;
   const isFilled = look === 'misplaced';
   const drawn = contentStrokes(contentOf(tray.tray.material), width * 0.8, height - box - 1);
+  const nameLines = aside ? 1 : 2;
+  const fits = (text: string): boolean => wrapName(text, nameWidth, measureName, nameLines).join(' ') === text;
   const hit = Math.max(0, (CATCH - height) / 2);
   return (
     <Group x={x} y={y} opacity={look === 'left' ? 0.55 : 1} listening={!isGhost} onPointerDown={(event) => onDown?.(tray.id, event)}>
@@ -115,7 +120,7 @@ export const TrayBox = memo(function TrayBox({ tray, x, y, scale, look, isChosen
           y={nameY}
           width={nameWidth}
           align="center"
-          text={[...wrapName(tray.name, nameWidth, measureName, aside ? 1 : 2), ...(aside ? [aside] : [])].join('\n')}
+          text={[...wrapName(toldApart(tray.name, names, fits), nameWidth, measureName, nameLines), ...(aside ? [aside] : [])].join('\n')}
           fontSize={NAME_SIZE}
           lineHeight={1.12}
           wrap="none"

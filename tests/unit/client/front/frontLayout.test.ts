@@ -6,6 +6,7 @@ import { nameWidths } from '#client/front/nameWidths.ts';
 import { newBoardAt } from '#client/front/newBoardAt.ts';
 import { boardHeight, withBoardAt, withPreview } from '#client/front/preview.ts';
 import { inReadingOrder } from '#client/front/readingOrder.ts';
+import { toldApart } from '#client/front/toldApart.ts';
 import { wrapName } from '#client/front/wrapName.ts';
 import { boardOf, layoutOf, shelfRoom } from './shelf.ts';
 
@@ -132,6 +133,26 @@ describe('names below the trays', () => {
     expect(wrapName('Numeral cards large and small', 60, measure)).toEqual(['Numeral', 'cards large…']);
     expect(wrapName('Sandpaper', 30, measure)).toEqual(['Sandp…']);
     expect(wrapName('', 30, measure)).toEqual([]);
+  });
+
+  it('say what tells the trays of a family apart where there is no room for all', () => {
+    const insets = [
+      'Solid insets: cylinders varying in diameter',
+      'Solid insets: cylinders varying in height',
+      'Solid insets: cylinders varying in diameter and height',
+      'Solid insets: diameter falls as height rises (fourth block)',
+    ];
+    const inRoom = (letters: number) => insets.map((name) => toldApart(name, insets, (text) => text.length <= letters));
+    expect(inRoom(80)).toEqual(insets);
+    expect(inRoom(29)[0]).toBe('Cylinders varying in diameter');
+    expect(inRoom(20)).toEqual(['Diameter', 'Height', 'Diameter and height', 'Diameter falls as height rises (fourth block)']);
+  });
+
+  it('keep a word that alone tells two apart, and leave out what stands in brackets', () => {
+    const short = (name: string, others: string[]) => toldApart(name, [name, ...others], (text) => text.length <= 12);
+    expect(short('Dressing frame: large buttons', ['Dressing frame: large hooks'])).toBe('Large buttons');
+    expect(short('Pink cubes (tower)', [])).toBe('Pink cubes');
+    expect(short('Pink cubes (tower)', ['Pink cubes (small)'])).toBe('Pink cubes (tower)');
   });
 
   it('never run into each other', () => {
