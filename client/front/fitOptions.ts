@@ -25,6 +25,10 @@ function orderIn(scene: Scene): OrderMeasure {
 export const fitOptions = (scene: Scene, id: string): FitOption[] =>
   whereFits(scene, orderIn(scene), id).filter((option) => !option.isHere);
 
+/** The place where it can be put without a second thought: in step and in reach, the best first. Null: none. */
+export const bestInStep = (options: readonly FitOption[]): FitOption | null =>
+  options.find(({ fits, isInStep, isInReach }) => fits !== 'no' && isInStep && isInReach) ?? null;
+
 /** The best gap of each board: what a person chooses between. */
 export function bestOfBoards(options: readonly FitOption[]): FitOption[] {
   const seen = new Set<FitOption['board']>();

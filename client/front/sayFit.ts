@@ -31,18 +31,29 @@ export function fitWord(option: FitOption): string {
   return option.fits === 'pushed' ? 'in step, with room made' : 'in step';
 }
 
+/** One line for a material that no board takes: the board that comes nearest, and what it is short of there. Null: some board takes it. */
+export function sayNowhere(scene: Scene, options: readonly FitOption[], units: LengthUnits): string | null {
+  if (options.length === 0 || options.some(({ fits }) => fits !== 'no')) return null;
+  const most = ({ shortBy }: FitOption): number => Math.max(shortBy.width, shortBy.depth, shortBy.height);
+  const nearest = options.reduce((best, option) => (most(option) < most(best) ? option : best));
+  return `Fits no board; nearest is ${sayFitPlace(scene, nearest)}: ${short(nearest, units)}.`;
+}
+
+function short({ shortBy }: FitOption, units: LengthUnits): string {
+  return [
+    shortBy.width > 0 ? `${sayLength(shortBy.width, units)} too narrow with all trays side by side` : '',
+    shortBy.depth > 0 ? `${sayLength(shortBy.depth, units)} not deep enough` : '',
+    shortBy.height > 0 ? `${sayLength(shortBy.height, units)} not high enough` : '',
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
+}
+
 /** Why, in a sentence or two. */
 export function fitWhy(option: FitOption, units: LengthUnits): string {
-  const { behind, ahead, shortBy, board } = option;
+  const { behind, ahead, board } = option;
   const at = board.surface === null ? '' : ` Board at ${sayLength(board.surface, units)}.`;
-  if (option.fits === 'no') {
-    const short = [
-      shortBy.width > 0 ? `${sayLength(shortBy.width, units)} too narrow with all trays side by side` : '',
-      shortBy.depth > 0 ? `${sayLength(shortBy.depth, units)} not deep enough` : '',
-      shortBy.height > 0 ? `${sayLength(shortBy.height, units)} not high enough` : '',
-    ].filter((part) => part !== '');
-    return `${capital(short.join(', '))}.`;
-  }
+  if (option.fits === 'no') return `${capital(short(option, units))}.`;
   const parts = [
     behind ? `right after ${behind.name}` : ahead ? `right before ${ahead.name}` : 'alone on its board',
     option.isTurned ? 'turned a quarter' : '',

@@ -12,10 +12,11 @@ import { AddOwn } from './materials/AddOwn.tsx';
 import { MaterialPanel } from './materials/MaterialPanel.tsx';
 import { MaterialTable } from './materials/MaterialTable.tsx';
 import { type RowOrder, type RowVerb, rowSections } from './materials/materialRows.ts';
+import { sayCounts } from './materials/sayCounts.ts';
 import { TableHead } from './materials/TableHead.tsx';
 import { Threads } from './materials/Threads.tsx';
 import { useFits } from './materials/useFits.ts';
-import { whereaboutsOf } from './materials/whereabouts.ts';
+
 import '../styles/materials.css';
 import '../styles/materialPanel.css';
 import '../styles/threads.css';
@@ -52,16 +53,13 @@ export function MaterialsSheet() {
     [session],
   );
 
-  const where = whereaboutsOf(scene);
-  const placed = [...where.values()].filter(({ at }) => at === 'board' || at === 'room').length;
-  const onTable = [...where.values()].filter(({ at }) => at === 'table').length;
   const main = (
     <div className="materials-main">
       <div className="panel-head">
         <h2>Threads</h2>
         <span className="aside threads-what">
           <span className="threads-how">each area as one line of steps, in the order they stand on the shelves · </span>
-          {placed} placed, {onTable} on the table
+          {sayCounts(scene)}
         </span>
         {layout !== 'wide' && scene.classroom.materials.length > 0 && (
           <TextLink aria-expanded={!isFolded} onPress={() => setFolded(!isFolded)}>

@@ -3,10 +3,10 @@ import type { FitOption } from '#model/measures/fit.ts';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
-import { bestOfBoards, fitOptions } from '../../front/fitOptions.ts';
+import { bestInStep, bestOfBoards, fitOptions } from '../../front/fitOptions.ts';
 import { sayStep } from '../../front/frontLayout.ts';
 import { putOption } from '../../front/putOption.ts';
-import { fitTitle, fitWhy, fitWord } from '../../front/sayFit.ts';
+import { fitTitle, fitWhy, fitWord, sayNowhere } from '../../front/sayFit.ts';
 import { useSession, useUnits } from '../../session/hooks.ts';
 import { Button } from '../../ui/Button.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
@@ -17,14 +17,16 @@ const SHOWN = 3;
 const ASSUMED = 300;
 
 /** Where a material would fit: the best gap of each board, drawn to scale, the best board first. */
-export function FitList({ scene, material }: { scene: Scene; material: Material }) {
+export function FitList({ scene, material, isInStep }: { scene: Scene; material: Material; isInStep: boolean }) {
   const session = useSession();
   const units = useUnits();
   const [isAll, setAll] = useState(false);
   const options = useMemo(() => bestOfBoards(fitOptions(scene, material.id)), [scene, material.id]);
   if (options.length === 0) return <p className="aside">No children's shelf has a board yet.</p>;
-  const shown = isAll ? options : options.slice(0, SHOWN);
-  const best = options[0]?.fits === 'no' ? null : options[0];
+  const nowhere = sayNowhere(scene, options, units);
+  const shown = isAll ? options : nowhere ? [] : options.slice(0, SHOWN);
+  // What stands in its place, or would stand out of step, is not urged on anybody.
+  const best = isInStep ? null : bestInStep(options);
 
   function show(option: FitOption): void {
     const piece = option.side.piece.id;
@@ -39,6 +41,8 @@ export function FitList({ scene, material }: { scene: Scene; material: Material 
   return (
     <>
       {material.width === null && <p className="aside">Its width is not known: {sayLength(ASSUMED, units)} is taken until you give it.</p>}
+      {isInStep && <p>It stands in its place. These are other places for it:</p>}
+      {nowhere && <p>{nowhere}</p>}
       <ul className="fit-list">
         {shown.map((option) => (
           <li key={keyOf(option)} data-best={option === best || undefined}>
@@ -51,9 +55,11 @@ export function FitList({ scene, material }: { scene: Scene; material: Material 
           </li>
         ))}
       </ul>
-      {options.length > SHOWN && (
-        <TextLink onPress={() => setAll(!isAll)}>{isAll ? 'Only the best' : `All ${options.length} boards`}</TextLink>
-      )}
+      {options.length > shown.length || isAll ? (
+        <TextLink onPress={() => setAll(!isAll)}>
+          {isAll ? (nowhere ? 'Only the nearest' : 'Only the best') : `All ${options.length} boards`}
+        </TextLink>
+      ) : null}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { Scene } from '#model/scene/types.ts';
 import { frontActions } from '../../front/frontActions.ts';
 import { sayStep } from '../../front/frontLayout.ts';
+import { orderMoves } from '../../front/orderMoves.ts';
 import { capital } from '../../front/shelfNames.ts';
 import { checksBySubject } from '../../lists/trayChecks.ts';
 import { useReport, useSession } from '../../session/hooks.ts';
@@ -16,7 +17,8 @@ import { whereaboutsOf } from './whereabouts.ts';
 /** The right column: the chosen material, where it would fit, and its values. */
 export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }) {
   const session = useSession();
-  const checks = checksBySubject(useReport());
+  const report = useReport();
+  const checks = checksBySubject(report);
   const material = id === null ? undefined : scene.materialById.get(id);
   if (!material) {
     return (
@@ -32,6 +34,11 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
   }
   const at = whereaboutsOf(scene).get(material.id) ?? { at: 'none' as const };
   const isPlaced = at.at === 'board' || at.at === 'room';
+  const isInStep =
+    at.at === 'board' &&
+    report !== null &&
+    !orderMoves(report).has(material.id) &&
+    !(checks.get(material.id) ?? []).some(({ rule }) => rule.startsWith('order/') || rule.startsWith('reach/'));
   const remarks = scene.classroom.notes.filter((note) => note.on === material.id && !note.done);
   const step = sayStep(material.step);
   return (
@@ -73,7 +80,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
           <div className="panel-head">
             <h3>{isPlaced ? 'Where else would it fit?' : 'Where would it fit?'}</h3>
           </div>
-          <FitList scene={scene} material={material} />
+          <FitList scene={scene} material={material} isInStep={isInStep} />
         </>
       )}
       {remarks.length > 0 && (

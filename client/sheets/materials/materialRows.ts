@@ -6,6 +6,7 @@ import type { BelongsAt } from '../../front/orderMoves.ts';
 import { capital, shelfWords, sideTitle } from '../../front/shelfNames.ts';
 import type { ChecksOf } from '../../lists/trayChecks.ts';
 import { isMeant } from './findMaterials.ts';
+import type { FitInWords } from './fitInWords.ts';
 import { sayWhereabouts } from './sayWhereabouts.ts';
 import { areaKey } from './threads.ts';
 import { type Whereabouts, whereaboutsOf } from './whereabouts.ts';
@@ -35,8 +36,8 @@ export interface RowContext {
   readonly scene: Scene;
   readonly moves: ReadonlyMap<string, BelongsAt | null>;
   readonly checks: ChecksOf;
-  /** "shelf 7, low" where a material on the table fits; null: no gap is wide enough; missing: not looked up yet. */
-  readonly fits: ReadonlyMap<string, string | null>;
+  /** Where a material on the table fits; missing: not looked up yet. */
+  readonly fits: ReadonlyMap<string, FitInWords>;
 }
 
 /** The table of materials: what is on the table first, then by step, shelf or check, last what is not out. */
@@ -77,8 +78,7 @@ function rowOf({ scene, moves, checks, fits }: RowContext, material: Material, a
   if (at.at !== 'table') return row;
   if (material.width === null) return { ...row, mark: 'on-the-table', check: 'its width is not known' };
   const fit = fits.get(material.id);
-  const check = fit === undefined ? '' : fit === null ? 'no gap wide enough' : `fits ${fit}`;
-  return { ...row, mark: 'on-the-table', check, verb: fit ? 'place it' : fit === null ? 'make room' : null };
+  return { ...row, mark: 'on-the-table', check: fit?.say ?? '', verb: fit?.verb ?? null };
 }
 
 function belongs(scene: Scene, to: BelongsAt | null | undefined): string {

@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'react';
 import type { Scene } from '#model/scene/types.ts';
-import { bestFree, fitOptions } from '../../front/fitOptions.ts';
-import { sayFitPlace } from '../../front/sayFit.ts';
+import { fitOptions } from '../../front/fitOptions.ts';
+import { type FitInWords, fitInWords } from './fitInWords.ts';
 import { whereaboutsOf } from './whereabouts.ts';
 
-/** Where each thing on the table fits: "shelf 7, low"; null: nowhere without moving others; missing: not looked up yet. */
-export type Fits = ReadonlyMap<string, string | null>;
+/** Where each thing on the table fits; missing: not looked up yet. */
+export type Fits = ReadonlyMap<string, FitInWords>;
 
 const SLICE_MS = 10;
 const none: Fits = new Map();
@@ -16,7 +16,7 @@ export function useFits(scene: Scene): Fits {
   useEffect(() => {
     const where = whereaboutsOf(scene);
     const waiting = scene.classroom.materials.filter(({ id, width }) => width !== null && where.get(id)?.at === 'table');
-    const found = new Map<string, string | null>();
+    const found = new Map<string, FitInWords>();
     let timer = 0;
     const work = () => {
       const until = performance.now() + SLICE_MS;
@@ -26,8 +26,7 @@ export function useFits(scene: Scene): Fits {
           setFits(found);
           return;
         }
-        const best = bestFree(fitOptions(scene, next.id));
-        found.set(next.id, best && sayFitPlace(scene, best));
+        found.set(next.id, fitInWords(scene, fitOptions(scene, next.id)));
       }
       timer = window.setTimeout(work, 0);
     };

@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { fitOptions } from '#client/front/fitOptions.ts';
 import { ownValue } from '#client/front/ownValue.ts';
 import { checksBySubject } from '#client/lists/trayChecks.ts';
 import { isMeant } from '#client/sheets/materials/findMaterials.ts';
+import { type FitInWords, fitInWords } from '#client/sheets/materials/fitInWords.ts';
 import { fromCatalogueHere } from '#client/sheets/materials/fromCatalogueHere.ts';
 import { type RowContext, rowSections } from '#client/sheets/materials/materialRows.ts';
 import { neighboursOf } from '#client/sheets/materials/neighbours.ts';
+import { sayCounts } from '#client/sheets/materials/sayCounts.ts';
 import type { Report } from '#model/analysis/report.ts';
 import { catalogueById, catalogueMaterials } from '#model/catalogue/catalogue.ts';
 import type { Finding } from '#model/findings/finding.ts';
@@ -57,9 +60,9 @@ const context: RowContext = {
   scene,
   moves: new Map([['a', { piece: 's1', side: 'front', level: 'low', x: 350 }]]),
   checks: checksBySubject(report),
-  fits: new Map([
-    ['d', 'shelf 1, low'],
-    ['e', null],
+  fits: new Map<string, FitInWords>([
+    ['d', { say: 'fits shelf 1, low', verb: 'place it' }],
+    ['e', { say: 'no gap wide enough as the trays stand', verb: 'make room' }],
   ]),
 };
 const all = { area: null, typed: '', order: 'step' as const };
@@ -93,13 +96,57 @@ describe('the table of materials', () => {
     expect(rows.get('b')).toMatchObject({ check: 'too high', mark: 'must', verb: null });
     expect(rows.get('c')).toMatchObject({ check: 'in step', mark: null });
     expect(rows.get('d')).toMatchObject({ check: 'fits shelf 1, low', verb: 'place it', mark: 'on-the-table' });
-    expect(rows.get('e')).toMatchObject({ check: 'no gap wide enough', verb: 'make room' });
+    expect(rows.get('e')).toMatchObject({ check: 'no gap wide enough as the trays stand', verb: 'make room' });
     expect(rows.get('f')).toMatchObject({ check: 'its width is not known', verb: null });
     expect(rows.get('g')).toMatchObject({ stands: 'wanted' });
   });
 
   it('keeps to an area', () => {
     expect(shown({ ...all, area: 'LA' })).toEqual([['On the table, not placed yet', ['f']]]);
+  });
+});
+
+describe('where a thing on the table fits, in words', () => {
+  const room = (width: number, beside: number) => {
+    const made = shelfRoom([['long', 'top', 0, beside, 1]], {
+      materials: [
+        { id: 'long', name: 'Long', strand: 's', step: 1, width: beside, depth: 250, height: 80 },
+        { id: 'new', name: 'New', strand: 's', step: 2, width, depth: 250, height: 80 },
+      ],
+    });
+    return fitInWords(made, fitOptions(made, 'new'));
+  };
+
+  it('names the place that takes it as it is', () => {
+    expect(room(300, 300)).toEqual({ say: 'fits shelf 1, top', verb: 'place it' });
+  });
+
+  it('gives the reason in one line, and no verb, where no board takes it', () => {
+    // Panels of 20 mm: the bare boards of the shelf of 1.40 m are 1.36 m wide.
+    expect(room(1460, 300)).toEqual({
+      say: 'Fits no board; nearest is shelf 1, middle: 0.10 m too narrow with all trays side by side.',
+      verb: null,
+    });
+  });
+});
+
+describe('how many there are', () => {
+  it('accounts for every material', () => {
+    const counted = shelfRoom([['a', 'top', 0, 300, 1]], {
+      materials: [
+        { id: 'a', name: 'A', width: 300 },
+        { id: 'b', name: 'B', width: 300 },
+        { id: 'c', name: 'C', stands: 'none' },
+        { id: 'd', name: 'D', stands: 'none' },
+        { id: 'e', name: 'E', state: 'store' },
+      ],
+    });
+    expect(sayCounts(counted)).toBe('1 placed, 1 on the table, 2 need no shelf, 1 not out');
+  });
+
+  it('leaves out what there is none of, but for the two that are always asked', () => {
+    const counted = shelfRoom([['a', 'top', 0, 300, 1]], { materials: [{ id: 'a', name: 'A', width: 300 }] });
+    expect(sayCounts(counted)).toBe('1 placed, 0 on the table');
   });
 });
 

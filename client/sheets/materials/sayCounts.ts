@@ -1,0 +1,16 @@
+import type { Scene } from '#model/scene/types.ts';
+import { type Whereabouts, whereaboutsOf } from './whereabouts.ts';
+
+/** "111 placed, 12 on the table, 13 need no shelf, 2 not out": every material is in one of them. */
+export function sayCounts(scene: Scene): string {
+  const where = [...whereaboutsOf(scene).values()];
+  const count = (...places: Whereabouts['at'][]): number => where.filter(({ at }) => places.includes(at)).length;
+  const free = count('none');
+  const away = count('away');
+  return [
+    `${count('board', 'room')} placed`,
+    `${count('table')} on the table`,
+    ...(free > 0 ? [`${free} ${free === 1 ? 'needs' : 'need'} no shelf`] : []),
+    ...(away > 0 ? [`${away} not out`] : []),
+  ].join(', ');
+}
