@@ -3,7 +3,7 @@ import { SheetLayout } from '../frame/SheetLayout.tsx';
 import { FloorThatCounts } from '../places/FloorThatCounts.tsx';
 import { LimitChart } from '../places/LimitChart.tsx';
 import { areMatsProven, placesLineOf } from '../places/placesLine.ts';
-import { statementOf } from '../places/statement.ts';
+import { bindingOf, statementOf } from '../places/statement.ts';
 import { WhatToSettle } from '../places/WhatToSettle.tsx';
 import { YearLine } from '../places/YearLine.tsx';
 import { useAside, useIsThinking, useReport } from '../session/hooks.ts';
@@ -46,6 +46,7 @@ function Limits() {
           {statementOf(line, areMatsProven(report))}
         </h2>
         <p className="aside">
+          {inForce && `${bindingOf(line, areMatsProven(report), inForce.rules.name)} `}
           {latest && latest.children !== line.enrolled ? `${latest.children} are promised from ${sayDate(latest.from)}. ` : ''}
           Each line below is one way of asking how many.{isThinking && ' Still looking …'}
         </p>
