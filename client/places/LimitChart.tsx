@@ -5,6 +5,7 @@ import { useClassroom, useReportOf, useUnits } from '../session/hooks.ts';
 import { ArrowRow, ChildRow, type Scale, scaleFor, WorkRow } from './limitRows.tsx';
 import { type LimitRow, limitRowsOf } from './limitRowsOf.ts';
 import { matsOf, type PlacesLine } from './placesLine.ts';
+import { laterEntries } from './yearSteps.ts';
 
 interface Props {
   readonly line: PlacesLine;
@@ -25,7 +26,7 @@ export function LimitChart({ line, inForce, other }: Props) {
   const staff = useRef<HTMLDivElement>(null);
   const { width } = useBoxSize(staff);
   const ages = children.groups.flatMap(({ fromMonths, count }) => Array.from({ length: Math.min(count, 200) }, () => fromMonths));
-  const promised = Math.max(line.enrolled, ...line.year.map((entry) => entry.children));
+  const promised = Math.max(line.enrolled, ...laterEntries(line.year, new Date()).map((entry) => entry.children));
   const counts = [promised, line.byArea, line.byWork, line.byAdults, line.byGroup, other?.byArea ?? null].filter((n) => n !== null);
   // A limit far beyond the children would make them too small to read; its figure stands beside it.
   const scale = scaleFor(width, Math.min(Math.max(...counts), Math.ceil(promised * BEYOND)));

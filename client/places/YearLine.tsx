@@ -4,7 +4,8 @@ import { useBoxSize } from '../front/useBoxSize.ts';
 import { useClassroom } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { PlacesLine } from './placesLine.ts';
-import { monthsOf, type YearStep, yearOf } from './yearSteps.ts';
+import { sayYear } from './sayYear.ts';
+import { monthsOf, yearOf } from './yearSteps.ts';
 
 /** px; narrower is not drawn */
 const LEAST = 240;
@@ -21,7 +22,7 @@ export function YearLine({ line }: { line: PlacesLine }) {
       <header className="panel-head">
         <h2>Through the year</h2>
         <span className="aside">
-          firm <LineKey /> promised <LineKey isDashed />
+          entered <LineKey /> promised <LineKey isDashed /> now <PointKey />
         </span>
       </header>
       {classroom.enrolment.length === 0 && (
@@ -38,12 +39,12 @@ export function YearLine({ line }: { line: PlacesLine }) {
 function Steps({ line }: { line: PlacesLine }) {
   const box = useRef<HTMLElement>(null);
   const wide = Math.max(LEAST, useBoxSize(box).width);
-  const year = yearOf(line.enrolled, line.year, new Date());
+  const year = yearOf(line, new Date());
   const limits = [
     { text: `floor takes ${line.byArea}`, value: line.byArea, className: 'floor' },
     { text: `places to work ${line.byWork}`, value: line.byWork, className: 'work' },
   ].filter((limit) => limit.value !== null) as { text: string; value: number; className: string }[];
-  const all = [...year.steps.map((step) => step.children), ...limits.map((limit) => limit.value)];
+  const all = [line.enrolled, ...year.steps.map((step) => step.children), ...limits.map((limit) => limit.value)];
   const least = Math.max(0, Math.floor((Math.min(...all) - 3) / 2) * 2);
   const most = Math.ceil((Math.max(...all) + 2) / 2) * 2;
   const span = year.end.getTime() - year.start.getTime();
@@ -77,15 +78,16 @@ function Steps({ line }: { line: PlacesLine }) {
           </g>
         ))}
         {year.steps.map((step, i) => {
-          const over = line.byArea === null ? 0 : step.children - line.byArea;
-          if (over <= 0 || line.byArea === null) return null;
+          const { byArea } = step;
+          if (byArea === null || step.children <= byArea) return null;
           return (
             <rect
-              key={`over ${step.from.getTime()}`}
+              // biome-ignore lint/suspicious/noArrayIndexKey: two entries may have one date
+              key={i}
               x={x(step.from)}
               y={y(step.children)}
               width={Math.max(0, x(ends(i)) - x(step.from))}
-              height={y(line.byArea) - y(step.children)}
+              height={y(Math.max(byArea, least)) - y(step.children)}
               fill="url(#hatch-not-counted)"
             />
           );
@@ -107,41 +109,38 @@ function Steps({ line }: { line: PlacesLine }) {
           const rise = before ? `M${x(step.from)} ${y(before.children)}V${y(step.children)}` : `M${x(step.from)} ${y(step.children)}`;
           return (
             <path
-              key={step.from.getTime()}
+              // biome-ignore lint/suspicious/noArrayIndexKey: two entries may have one date
+              key={i}
               d={`${rise}H${x(ends(i))}`}
               fill="none"
               stroke="var(--blue)"
               strokeWidth="2"
-              strokeDasharray={step.isPromised ? '4 3' : undefined}
+              strokeDasharray={step.kind === 'promised' ? '4 3' : undefined}
             />
           );
         })}
         <circle cx={x(year.today)} cy={y(line.enrolled)} r="4" fill="var(--leaf)" stroke="var(--blue)" strokeWidth="1.6" />
         <text x={x(year.today)} y={y(line.enrolled) - 10} textAnchor="middle" className="chart-now">
-          today
+          now {line.enrolled}
         </text>
       </svg>
-      <figcaption className="year-words">{sayYear(year.steps, line)}</figcaption>
+      <figcaption className="year-words">{sayYear(year, line)}</figcaption>
     </figure>
   );
-}
-
-function sayYear(steps: readonly YearStep[], line: PlacesLine): string {
-  const coming = steps.filter((step) => step.isPromised);
-  if (coming.length === 0) return `${line.enrolled} now; nobody is promised for later.`;
-  return `${line.enrolled} now. ${coming
-    .map((step) => {
-      const over = line.byArea === null ? 0 : step.children - line.byArea;
-      const from = step.from.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
-      return `From ${from}: ${step.children}${over > 0 ? `, ${over} too many for the floor` : ''}.`;
-    })
-    .join(' ')}`;
 }
 
 function LineKey({ isDashed = false }: { isDashed?: boolean }) {
   return (
     <svg width="24" height="6" aria-hidden="true" focusable="false">
       <path d="M0 3H24" stroke="var(--blue)" strokeWidth="2" strokeDasharray={isDashed ? '4 3' : undefined} />
+    </svg>
+  );
+}
+
+function PointKey() {
+  return (
+    <svg width="12" height="12" aria-hidden="true" focusable="false">
+      <circle cx="6" cy="6" r="4" fill="var(--leaf)" stroke="var(--blue)" strokeWidth="1.6" />
     </svg>
   );
 }

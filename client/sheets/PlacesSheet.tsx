@@ -6,7 +6,9 @@ import { areMatsProven, placesLineOf } from '../places/placesLine.ts';
 import { bindingOf, statementOf } from '../places/statement.ts';
 import { WhatToSettle } from '../places/WhatToSettle.tsx';
 import { YearLine } from '../places/YearLine.tsx';
+import { laterEntries } from '../places/yearSteps.ts';
 import { useAside, useIsThinking, useReport } from '../session/hooks.ts';
+import { sayDay } from '../text/sayDay.ts';
 import '../styles/places.css';
 
 /** How many children the room takes, by each way of asking. */
@@ -37,7 +39,7 @@ function Limits() {
     .filter((set) => set.byArea !== null && set.byArea !== inForce?.byArea)
     .sort((p, q) => (p.byArea ?? 0) - (q.byArea ?? 0))[0];
   const other = comparable.find((set) => set.rules.id === compared) ?? strictest ?? comparable[0] ?? null;
-  const latest = line.year.at(-1);
+  const latest = laterEntries(line.year, new Date()).at(-1);
 
   return (
     <>
@@ -47,7 +49,7 @@ function Limits() {
         </h2>
         <p className="aside">
           {inForce && `${bindingOf(line, areMatsProven(report), inForce.rules.name)} `}
-          {latest && latest.children !== line.enrolled ? `${latest.children} are promised from ${sayDate(latest.from)}. ` : ''}
+          {latest && latest.children !== line.enrolled ? `${latest.children} are promised from ${sayDay(latest.from)}. ` : ''}
           Each line below is one way of asking how many.{isThinking && ' Still looking …'}
         </p>
         <LimitChart line={line} inForce={inForce} other={other} />
@@ -58,9 +60,4 @@ function Limits() {
       </div>
     </>
   );
-}
-
-function sayDate(iso: string): string {
-  const date = new Date(`${iso}T00:00:00`);
-  return Number.isNaN(date.getTime()) ? iso : date.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
 }
