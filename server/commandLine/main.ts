@@ -3,6 +3,7 @@ import { analyse, type Report } from '#model/analysis/report.ts';
 import { readClassroomFile } from '#model/schema/readFile.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { type CheckArguments, readArguments, usage } from './arguments.ts';
+import { proveMats, sayProof } from './proveMats.ts';
 import { sayReport } from './sayReport.ts';
 import { sayWay } from './sayWay.ts';
 
@@ -49,8 +50,10 @@ function tryArguments(argv: readonly string[]): CheckArguments | 'help' | null {
 function check(classroom: Classroom, said: CheckArguments): number {
   const units = said.units ?? classroom.display.units;
   const shown = { ...classroom, display: { ...classroom.display, units } };
-  const report = analyse(shown, { arrangement: said.arrangement });
+  const proof = said.prove === null ? null : proveMats(shown, said.arrangement, said.prove);
+  const report = analyse(shown, { arrangement: said.arrangement, ...(proof && { mats: proof.mats }) });
   write(said.json ? JSON.stringify(report, null, 2) : sayReport(report, units));
+  if (proof && !said.json) write(sayProof(proof));
   return isFailing(report, said.strict) ? status.must : status.fine;
 }
 

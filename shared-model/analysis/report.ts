@@ -1,5 +1,6 @@
 import { answerOf, type Finding, findingKey, type Outcome, type RuleFinding, type RuleResult } from '../findings/finding.ts';
 import { fillMessage } from '../findings/messages.ts';
+import type { Mats } from '../measures/mats.ts';
 import { type Measures, measuresOf } from '../measures/measures.ts';
 import { rules as allRules } from '../rules/registry.ts';
 import type { Rule, Tier } from '../rules/rule.ts';
@@ -24,12 +25,14 @@ export interface AnalyseOptions {
   /** Only rules of these tiers; absent: all. */
   readonly tiers?: readonly Tier[];
   readonly rules?: readonly Rule[];
+  /** The mats, looked for longer than usual. */
+  readonly mats?: Mats | null;
 }
 
 /** Judges one arrangement of a classroom by every rule. Pure; never throws on a classroom the schema accepts. */
 export function analyse(classroom: Classroom, options: AnalyseOptions = {}): Report {
   const scene = buildScene(classroom, options.arrangement);
-  const measures = measuresOf(scene);
+  const measures = measuresOf(scene, options.mats === undefined ? {} : { mats: options.mats });
   const answers: Record<string, Outcome> = {};
   const findings: Finding[] = [];
   for (const rule of options.rules ?? allRules) {

@@ -21,11 +21,20 @@ export interface Mats {
   readonly tile: Tile;
 }
 
-/** How long to look for places, in questions to the ways; fewer where each question is long. */
-export type Effort = 'quick' | 'better';
-const QUESTIONS: Readonly<Record<Effort, number>> = { quick: 16, better: 400 };
-const GUESSES: Readonly<Record<Effort, number>> = { quick: 1, better: 6 };
-const WORK: Readonly<Record<Effort, number>> = { quick: 2_000, better: 30_000 };
+/** How long to look for places: a number is so many times the better. */
+export type Effort = 'quick' | 'better' | number;
+/** In questions to the ways; fewer where each question is long. */
+const efforts = {
+  quick: { questions: 16, guesses: 1, work: 2_000 },
+  better: { questions: 400, guesses: 6, work: 30_000 },
+} as const;
+
+function workOf(effort: Effort) {
+  if (typeof effort !== 'number') return efforts[effort];
+  const { questions, guesses, work } = efforts.better;
+  return { questions: questions * effort, guesses: guesses * effort, work: work * effort };
+}
+
 /** What it takes to mend a first laying, however long each question is. */
 const LEAST_QUESTIONS = 8;
 /** Mats the size of a postcard: nobody counts that many. */
@@ -48,7 +57,8 @@ type Wanted = Pick<PackingTask, 'floor' | 'tile' | 'turns' | 'most'>;
 function search(scene: Scene, strips: readonly SeatStrip[], wanted: Wanted, effort: Effort): TilePlace[] {
   const { floor, tile, turns } = wanted;
   const keeper = waysKeeper(scene);
-  const affordable = Math.floor(WORK[effort] / floor.obstacles.length);
+  const { questions, guesses, work } = workOf(effort);
+  const affordable = Math.floor(work / floor.obstacles.length);
   let lanes: ReturnType<typeof matLanes> | null = null;
   return packSearch({
     ...wanted,
@@ -57,8 +67,8 @@ function search(scene: Scene, strips: readonly SeatStrip[], wanted: Wanted, effo
       lanes ??= matLanes(scene, strips, floor, tile, keeper.ways, turns[0] ?? 0);
       return lanes(random);
     },
-    guesses: GUESSES[effort],
-    questions: Math.min(QUESTIONS[effort], Math.max(LEAST_QUESTIONS, affordable)),
+    guesses,
+    questions: Math.min(questions, Math.max(LEAST_QUESTIONS, affordable)),
     seed: seedOf(floor),
   });
 }

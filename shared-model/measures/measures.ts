@@ -2,7 +2,7 @@ import type { Scene } from '../scene/types.ts';
 import { measureExitWalks } from './exits.ts';
 import { floorItems } from './floorItems.ts';
 import { measureFloorPlaces, measurePlacesByRuleSet, measureYear } from './floorPlaces.ts';
-import { measureMats } from './mats.ts';
+import { type Mats, measureMats } from './mats.ts';
 import { carryNoteKg } from './order/carryNote.ts';
 import { inReachOf } from './order/inReach.ts';
 import { orderOf } from './order.ts';
@@ -17,13 +17,14 @@ import { measureWork } from './workPlaces.ts';
 /** What rules share, computed at first use, once per change. Each measure adds its line to `measuresOf`. */
 export type Measures = ReturnType<typeof measuresOf>;
 
-export function measuresOf(scene: Scene) {
+/** @param known.mats an answer that somebody looked for longer */
+export function measuresOf(scene: Scene, known: { readonly mats?: Mats | null } = {}) {
   const reach = lazily(() => measureReach(scene));
   const items = lazily(() => (scene.room.isSound ? floorItems(scene) : []));
   const floorPlaces = lazily(() => measureFloorPlaces(scene, items()));
   const seats = lazily(() => measureSeats(scene));
   const strips = lazily(() => seatStrips(scene));
-  const mats = lazily(() => measureMats(scene, strips(), 'better'));
+  const mats = lazily(() => (known.mats === undefined ? measureMats(scene, strips(), 'better') : known.mats));
   const workPlaces = lazily(() => measureWork(seats().total, mats()));
   return {
     scene,

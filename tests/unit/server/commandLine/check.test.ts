@@ -100,6 +100,16 @@ describe('npm run check', () => {
     expect(status).toBe(0);
     expect(stdout).toContain('left as it is: the boxes go on Friday');
   });
+  it('spends the time it is given on the mats, and says what came of it', () => {
+    // One bare mat's worth of floor, walled off by its own size: exactly one, proved at once.
+    const oneMat: PlainRoomChange = {
+      ...small,
+      floorWork: { mat: { width: 5990, depth: 4990 }, gap: 0, wanted: 1 },
+    };
+    expect(check(oneMat, '--prove', '5').stdout).toMatch(/Mats: exactly 1, proved in \d/);
+    const { stdout, status } = check(screen(600), '--prove', 'soon');
+    expect([stdout, status]).toEqual(['', 2]);
+  });
   it('says feet and inches when asked', () => {
     expect(check(screen(600), '--units', 'imperial').stdout).toContain(`1' 11 5/8"`);
   });
