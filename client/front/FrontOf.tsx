@@ -9,7 +9,7 @@ import { frontActions } from './frontActions.ts';
 import { focusPlan } from './frontFocus.ts';
 import { keyMeaning } from './frontKeys.ts';
 import { frontLayout } from './frontLayout.ts';
-import { frontLines } from './frontLines.ts';
+import { frontLines, sayLines } from './frontLines.ts';
 import { frontView, heightFor, isNarrow } from './frontView.ts';
 import { LineLegend } from './LineLegend.tsx';
 import { lineHeights } from './lineHeights.ts';
@@ -40,10 +40,8 @@ export function FrontOf({ scene, side }: Props) {
   const actions = useMemo(() => frontActions(session), [session]);
   const gap = trayGapOf(scene.classroom);
   const layout = useMemo(() => frontLayout(side, gap), [side, gap]);
-  const lines = useMemo(() => {
-    const heights = lineHeights(scene, side, layout);
-    return heights ? frontLines(heights, units) : [];
-  }, [scene, side, layout, units]);
+  const heights = useMemo(() => lineHeights(scene, side, layout), [scene, side, layout]);
+  const lines = useMemo(() => (heights ? frontLines(heights, units) : []), [heights, units]);
   const direction = scene.classroom.display.readingDirection;
   const top = Math.max(layout.top, ...lines.map((line) => line.z));
   const view = useMemo(
@@ -171,6 +169,7 @@ export function FrontOf({ scene, side }: Props) {
         </div>
       </div>
       <LineLegend lines={lines} isShown={isSlim} />
+      {heights && <p className="front-words aside">{sayLines(heights, units)}</p>}
     </section>
   );
 }

@@ -7,7 +7,7 @@ export function LineLegend({ lines, isShown }: { lines: readonly FrontLine[]; is
   return (
     <ul className={isShown ? 'front-legend' : 'only-heard'} aria-label="Lines of the smallest child">
       {lines.map((line) => (
-        <li key={`${line.kind}${line.z}`}>
+        <li key={`${line.kind}${line.text}`}>
           <svg width="26" height="8" aria-hidden="true" focusable="false">
             <path
               d="M0 4H26"

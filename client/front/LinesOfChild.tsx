@@ -41,7 +41,7 @@ export function LinesOfChild({ lines, view, shelf, isMirrored }: Props) {
         const style = lineLook[line.kind];
         const labelY = at[i] ?? y;
         return (
-          <Group key={`${line.kind}${line.z}`}>
+          <Group key={`${line.kind}${line.text}`}>
             <Line points={[far, y, near, y]} stroke={style.colour} strokeWidth={style.width} dash={style.dash} />
             {hasNames && (
               <>

@@ -14,9 +14,10 @@ export function lineHeights(scene: Scene, side: SceneSide, layout: FrontLayout):
   const boards = layout.boards.filter((board) => board.level !== null || board.trays.length > 0);
   return {
     eye: reach.smallest.eye,
+    child: reach.smallest,
     boards: boards.flatMap((board) => {
       const lines = reachLines(reach, side, handDepth(board));
-      return lines ? [{ atDepth: lines.depth, take: lines.take, see: lines.see }] : [];
+      return lines ? [{ name: board.name, atDepth: lines.depth, take: lines.take, see: lines.see }] : [];
     }),
     advisory: scene.classroom.access.wheelchair ? advisoryFor(scene) : null,
   };

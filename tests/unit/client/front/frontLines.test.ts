@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { contentOf, contentStrokes } from '#client/front/drawings.ts';
-import { frontLines } from '#client/front/frontLines.ts';
+import { frontLines, type LineHeights, sayLines } from '#client/front/frontLines.ts';
 import { lineHeights } from '#client/front/lineHeights.ts';
 import type { PlainRoomChange } from '#tests/support/plainRoom.ts';
 import { layoutOf, shelfRoom } from './shelf.ts';
@@ -38,23 +38,42 @@ describe('lines of the smallest child', () => {
     expect(linesOf({ children: { groups: [] } })).toBeNull();
   });
 
-  it('are drawn twice only where boards are taken at clearly different depths, the deepest first', () => {
-    const at = (...depths: number[]) =>
-      frontLines(
-        { eye: 780, advisory: null, boards: depths.map((atDepth) => ({ atDepth, take: 900 - atDepth, see: 700 - atDepth / 4 })) },
-        'metric',
-      )
-        .filter(({ kind }) => kind === 'take')
-        .map(({ text, isDeepest }) => [text, isDeepest]);
-    expect(at(100, 120, 110)).toEqual([['0.78 m, 0.12 m deep', true]]);
-    expect(at(100, 170)).toEqual([
-      ['0.80 m, 0.10 m deep', false],
-      ['0.73 m, 0.17 m deep', true],
-    ]);
+  const child = { months: 36, percentile: 5, isMeasured: false, stature: 880 };
+  const heightsOf = (...boards: [name: string, atDepth: number][]): LineHeights => ({
+    eye: 780,
+    child,
+    advisory: null,
+    boards: boards.map(([name, atDepth]) => ({ name, atDepth, take: 900 - atDepth, see: 700 - atDepth / 4 })),
+  });
+  const takes = (heights: LineHeights) =>
+    frontLines(heights, 'metric')
+      .filter(({ kind }) => kind === 'take')
+      .map(({ text }) => text);
+
+  it('are drawn once where all boards are taken at about the same depth, for the deepest', () => {
+    expect(takes(heightsOf(['Top', 100], ['Middle', 120], ['Low', 110]))).toEqual(['0.78 m']);
+  });
+
+  it('say which boards they belong to where those are taken at clearly different depths', () => {
+    expect(takes(heightsOf(['Top', 100], ['Middle', 110], ['Low', 170]))).toEqual(['0.79 m, top, middle', '0.73 m, low']);
+    // Of three depths the nearest keeps its own line, the others share that of the deepest, where a hand reaches least high.
+    expect(takes(heightsOf(['Top', 100], ['Middle', 170], ['Low', 240]))).toEqual(['0.80 m, top', '0.66 m, middle, low']);
+  });
+
+  it('say in words whose lines they are and at which depth', () => {
+    expect(sayLines(heightsOf(['Top', 140], ['Low', 142]), 'metric')).toBe(
+      'Lines for a girl of 3 years 0 months, smaller than 95 of 100; where the hand goes 0.14 m behind the front.',
+    );
+    expect(sayLines(heightsOf(['Top', 100], ['Low', 200]), 'metric')).toBe(
+      'Lines for a girl of 3 years 0 months, smaller than 95 of 100; where the hand goes 0.20 m behind the front (low), 0.10 m behind the front (top).',
+    );
+    expect(sayLines({ ...heightsOf(), child: { ...child, isMeasured: true } }, 'metric')).toBe(
+      'Lines for your smallest child, 0.88 m tall.',
+    );
   });
 
   it('say nothing of taking where the arm ends before the board', () => {
-    const lines = frontLines({ eye: 780, advisory: null, boards: [{ atDepth: 400, take: null, see: 640 }] }, 'metric');
+    const lines = frontLines({ ...heightsOf(), boards: [{ name: 'Top', atDepth: 400, take: null, see: 640 }] }, 'metric');
     expect(lines.map(({ kind }) => kind)).toEqual(['eye', 'see']);
   });
 });
