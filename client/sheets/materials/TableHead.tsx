@@ -2,8 +2,8 @@ import { useId } from 'react';
 import type { Scene } from '#model/scene/types.ts';
 import { TextLink } from '../../ui/TextLink.tsx';
 import type { RowOrder } from './materialRows.ts';
+import { sayCounts } from './sayCounts.ts';
 import { areaKey, areaTitle } from './threads.ts';
-import { whereaboutsOf } from './whereabouts.ts';
 
 interface Props {
   readonly scene: Scene;
@@ -23,14 +23,12 @@ export function TableHead({ scene, area, typed, order, onTyped, onOrder, onArea,
   const id = useId();
   const { materials } = scene.classroom;
   const shown = area === null ? materials : materials.filter((material) => areaKey(material) === area);
-  const where = whereaboutsOf(scene);
-  const placed = shown.filter((material) => ['board', 'room'].includes(where.get(material.id)?.at ?? '')).length;
   const areas = [...new Set(materials.map(areaKey))];
   return (
     <div className="table-head">
       <h2>{area === null ? 'All materials' : areaTitle(area)}</h2>
       <span className="aside">
-        {shown.length} materials · {placed} placed
+        {shown.length} {shown.length === 1 ? 'material' : 'materials'} · {sayCounts(scene, shown)}
       </span>
       <span className="table-add">
         <TextLink onPress={() => onAdd('catalogue')}>Add from the catalogue</TextLink>

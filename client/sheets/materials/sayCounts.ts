@@ -1,10 +1,12 @@
 import type { Scene } from '#model/scene/types.ts';
+import type { Material } from '#model/schema/types.ts';
 import { type Whereabouts, whereaboutsOf } from './whereabouts.ts';
 
 /** "111 placed, 12 on the table, 13 need no shelf, 2 not out": every material is in one of them. */
-export function sayCounts(scene: Scene): string {
-  const where = [...whereaboutsOf(scene).values()];
-  const count = (...places: Whereabouts['at'][]): number => where.filter(({ at }) => places.includes(at)).length;
+export function sayCounts(scene: Scene, materials: readonly Material[] = scene.classroom.materials): string {
+  const where = whereaboutsOf(scene);
+  const count = (...places: Whereabouts['at'][]): number =>
+    materials.filter(({ id }) => places.includes(where.get(id)?.at ?? 'none')).length;
   const free = count('none');
   const away = count('away');
   return [
