@@ -29,6 +29,8 @@ export interface View {
   readonly material: string | null;
   /** Key of the finding that is shown on the drawing. */
   readonly finding: string | null;
+  /** id of the rule set that the one in force is compared with on the Places sheet; null: not chosen. */
+  readonly compared: string | null;
   readonly preview: Preview | null;
 }
 

@@ -10,7 +10,7 @@ export function arrangementShown(classroom: Classroom, view: Pick<View, 'arrange
 
 export function firstView(classroom: Classroom): View {
   const { id } = arrangementShown(classroom, { arrangement: '' });
-  return { sheet: 'room', arrangement: id, chosen: null, frontOf: null, material: null, finding: null, preview: null };
+  return { sheet: 'room', arrangement: id, chosen: null, frontOf: null, material: null, finding: null, compared: null, preview: null };
 }
 
 /** The view after a change of it: choosing a shelf shows its front. The same object when nothing changes. */

@@ -1,5 +1,5 @@
-import { useState } from 'react';
 import { SheetLayout } from '../frame/SheetLayout.tsx';
+import { comparedOf } from '../places/comparedOf.ts';
 import { FloorThatCounts } from '../places/FloorThatCounts.tsx';
 import { LimitChart } from '../places/LimitChart.tsx';
 import { areMatsProven, placesLineOf } from '../places/placesLine.ts';
@@ -7,7 +7,7 @@ import { bindingOf, statementOf } from '../places/statement.ts';
 import { WhatToSettle } from '../places/WhatToSettle.tsx';
 import { YearLine } from '../places/YearLine.tsx';
 import { laterEntries } from '../places/yearSteps.ts';
-import { useAside, useIsThinking, useReport } from '../session/hooks.ts';
+import { useAside, useIsThinking, useReport, useSession, useViewOf } from '../session/hooks.ts';
 import { sayDay } from '../text/sayDay.ts';
 import '../styles/places.css';
 
@@ -28,17 +28,13 @@ function Limits() {
   const report = useReport();
   const line = placesLineOf(report);
   const { places: sets } = useAside();
-  const [compared, setCompared] = useState<string | null>(null);
+  const session = useSession();
+  const compared = useViewOf('compared');
   const isThinking = useIsThinking();
   if (!line || !sets)
     return <p className="waiting-words">{isThinking ? 'The places are being worked out …' : 'The places could not be worked out.'}</p>;
   const inForce = sets[0] ?? null;
-  const comparable = sets.slice(1);
-  // The other rule at first: the strictest one that says something different.
-  const strictest = comparable
-    .filter((set) => set.byArea !== null && set.byArea !== inForce?.byArea)
-    .sort((p, q) => (p.byArea ?? 0) - (q.byArea ?? 0))[0];
-  const other = comparable.find((set) => set.rules.id === compared) ?? strictest ?? comparable[0] ?? null;
+  const other = comparedOf(sets, compared);
   const latest = laterEntries(line.year, new Date()).at(-1);
 
   return (
@@ -55,7 +51,7 @@ function Limits() {
         <LimitChart line={line} inForce={inForce} other={other} />
       </section>
       <div className="places-bottom">
-        {inForce && <FloorThatCounts sets={sets} inForce={inForce} other={other} onCompare={setCompared} />}
+        {inForce && <FloorThatCounts sets={sets} inForce={inForce} other={other} onCompare={(id) => session.setView({ compared: id })} />}
         <YearLine line={line} />
       </div>
     </>

@@ -19,7 +19,16 @@ export function planSession(change: PlainRoomChange = {}): PlanSession {
   const previews: View['preview'][] = [];
   let report: Report | null = null;
   let people: readonly Person[] = [];
-  let view: View = { sheet: 'room', arrangement: 'a1', chosen: null, frontOf: null, material: null, finding: null, preview: null };
+  let view: View = {
+    sheet: 'room',
+    arrangement: 'a1',
+    chosen: null,
+    frontOf: null,
+    material: null,
+    finding: null,
+    compared: null,
+    preview: null,
+  };
   const arrangement = () => {
     const shown = pickArrangement(document.read(), view.arrangement);
     if (!shown) throw new Error('a classroom has an arrangement');
