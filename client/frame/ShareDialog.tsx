@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { addressOf } from '../session/address.ts';
+import { addressOf, isThisDeviceOnly } from '../session/address.ts';
 import { useKept, useSession } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
@@ -26,6 +26,13 @@ export function ShareDialog({ onClose }: { onClose: () => void }) {
       <Field label="Address of this classroom" echo={said}>
         {(wiring) => <input {...wiring} readOnly value={address} onFocus={(event) => event.target.select()} />}
       </Field>
+      {isThisDeviceOnly(address) && (
+        <p className="trouble-text">
+          This address opens on this computer only. To let tablets in the same network in, start Lowshelf on this computer with{' '}
+          <code>HOST=0.0.0.0 npm start</code>. It prints an address for tablets: share that one, followed by what stands here from{' '}
+          <code>#room=</code> on.
+        </p>
+      )}
       <p>Whoever has the address can see and change this classroom. There is no other lock on it, so give it only to the team.</p>
       {(kept.server === 'offline' || kept.server === 'alone' || kept.server === 'refused') && (
         <p className="trouble-text">

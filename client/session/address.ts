@@ -14,6 +14,12 @@ export function addressOf(id: string, base: string): string {
   return url.href;
 }
 
+/** True for an address that means the device it is opened on, whichever that is: no tablet gets to this one by it. */
+export function isThisDeviceOnly(address: string): boolean {
+  const { hostname, protocol } = new URL(address);
+  return protocol === 'file:' || hostname === '[::1]' || /^127(\.\d+){3}$/.test(hostname) || /(^|\.)localhost\.?$/.test(hostname);
+}
+
 /** An id that nobody guesses: whoever has the address may come in. */
 export function newClassroomId(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(16));

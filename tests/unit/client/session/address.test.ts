@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addressOf, classroomInAddress, newClassroomId } from '#client/session/address.ts';
+import { addressOf, classroomInAddress, isThisDeviceOnly, newClassroomId } from '#client/session/address.ts';
 
 describe('the address of a classroom', () => {
   it('comes back as it was given out', () => {
@@ -15,5 +15,21 @@ describe('the address of a classroom', () => {
     const ids = new Set(Array.from({ length: 100 }, newClassroomId));
     expect(ids.size).toBe(100);
     for (const id of ids) expect(id).toMatch(/^[0-9a-f]{32}$/);
+  });
+
+  // RFC 6761 §6.3 (names under localhost) and RFC 1122 §3.2.1.3 (127/8): they never leave the device.
+  it.each([
+    ['http://127.0.0.1:8787/#room=a', true],
+    ['http://127.3.2.1/#room=a', true],
+    ['http://localhost:8787/#room=a', true],
+    ['http://class.localhost/#room=a', true],
+    ['http://[::1]:8787/#room=a', true],
+    ['file:///home/class/index.html#room=a', true],
+    ['http://192.168.1.20:8787/#room=a', false],
+    ['http://127.example.org/#room=a', false],
+    ['http://notlocalhost/#room=a', false],
+    ['https://class.example.org/#room=a', false],
+  ])('%s opens on this device only: %s', (address, isOnly) => {
+    expect(isThisDeviceOnly(address)).toBe(isOnly);
   });
 });
