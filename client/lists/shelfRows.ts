@@ -109,9 +109,12 @@ function traysByPiece(arrangement: Arrangement): Map<string, number> {
   return counts;
 }
 
-/** The name without the number it repeats; what else a piece is called. */
+/** The name without the number it repeats; what else a piece is called. A shelf that has none says so. */
 function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
-  if (piece.kind === 'shelf' || piece.kind === 'table') return piece.name.replace(/^\s*(?:shelf|table)?\s*\d*\s*[:,.–-]?\s*/i, '');
+  if (piece.kind === 'shelf' || piece.kind === 'table') {
+    const own = piece.name.replace(/^\s*(?:shelf|table)?\s*\d*\s*[:,.–-]?\s*/i, '');
+    return own === '' && piece.kind === 'shelf' ? 'no name yet' : own;
+  }
   return piece.name === pieceKindName(piece.kind) ? '' : piece.name;
 }
 

@@ -79,7 +79,7 @@ describe('the plan in words', () => {
       trays: 1,
       isLocked: true,
     });
-    expect(second).toMatchObject({ number: '2', holds: '', size: '1.50 × –', trays: 0 });
+    expect(second).toMatchObject({ number: '2', holds: 'no name yet', size: '1.50 × –', trays: 0 });
   });
 
   it('says what the checks are about, the gravest first, and leaves out what was left as it is', () => {
