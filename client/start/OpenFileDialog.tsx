@@ -6,6 +6,7 @@ import { sayCount } from '../text/sayCount.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from '../ui/Field.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
+import { sayFileProblem, UNREAD } from './sayFileProblem.ts';
 
 /** How many problems of a file are listed. */
 const SHOWN = 20;
@@ -35,7 +36,7 @@ export function OpenFileDialog({ onClose }: { onClose: () => void }) {
       setProblems([
         {
           path: '(file)',
-          found: 'a file that the browser could not read',
+          found: UNREAD,
           expected: error instanceof Error ? error.message : String(error),
         },
       ]),
@@ -55,9 +56,7 @@ export function OpenFileDialog({ onClose }: { onClose: () => void }) {
           <h3>{name} could not be read. Nothing was changed.</h3>
           <ul className="problems">
             {problems.slice(0, SHOWN).map((problem) => (
-              <li key={`${problem.path} ${problem.expected}`}>
-                At <code>{problem.path}</code>: found {problem.found}, expected {problem.expected}.
-              </li>
+              <Problem key={`${problem.path} ${problem.expected}`} problem={problem} />
             ))}
           </ul>
           {problems.length > SHOWN && <p className="aside">and {sayCount(problems.length - SHOWN, 'more', 'more')}</p>}
@@ -65,5 +64,25 @@ export function OpenFileDialog({ onClose }: { onClose: () => void }) {
       )}
       <TextLink onPress={onClose}>Close</TextLink>
     </Dialog>
+  );
+}
+
+/** In a guide's words, the technical ones behind them; a fault inside a classroom file says its place at once. */
+function Problem({ problem }: { problem: FileProblem }) {
+  const words = sayFileProblem(problem);
+  if (words === null)
+    return (
+      <li>
+        At <code>{problem.path}</code>: found {problem.found}, expected {problem.expected}.
+      </li>
+    );
+  return (
+    <li>
+      {words.text}
+      <details>
+        <summary>In technical words</summary>
+        {words.technical}
+      </details>
+    </li>
   );
 }
