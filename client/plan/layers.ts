@@ -13,12 +13,14 @@ import { drawHandles } from './draw/drawHandles.ts';
 import { drawChosen, drawHold } from './draw/drawHolds.ts';
 import { drawMat, drawNarrowArrow, drawNarrowStrip, drawRemark } from './draw/drawMarks.ts';
 import { drawNeatline } from './draw/drawNeatline.ts';
-import { drawOpening } from './draw/drawOpenings.ts';
+import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
 import { drawPencil } from './draw/drawPencil.ts';
 import { drawPiece, type PieceLook } from './draw/drawPiece.ts';
 import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from './draw/drawRoom.ts';
 import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
+import { drawAdultSeatWords } from './draw/drawSmallPieces.ts';
 import { at, line, type Pen, path, planPath, stroke } from './draw/pen.ts';
+import { onFloor, takenOnFloor } from './draw/takenOnFloor.ts';
 import { pieceNumbers } from './numbers.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { matsIn, narrowPlaceOf } from './reportParts.ts';
@@ -44,6 +46,7 @@ function drawSheet(pen: Pen, model: PlanModel): void {
   drawZones(pen, rawRoomOf(model).zones);
   drawGrid(pen, room, { x: bounds.minX, y: bounds.minY }, { x: bounds.maxX, y: bounds.maxY });
   for (const opening of room.openings) drawOpening(pen, opening);
+  drawOpeningNames(pen, room);
   if (hasStrings(model.size)) drawOuterStrings(pen, room);
   const corner = { x: model.size.width - 26, y: model.size.height - 24 };
   drawScaleBar(pen, corner);
@@ -67,6 +70,9 @@ function drawThings(pen: Pen, model: PlanModel): void {
   for (const piece of resting) if (isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
   for (const fixture of rawRoomOf(model).fixtures) if (!hidden?.has(fixture.id)) drawFixture(pen, bodyOfFixture(fixture));
   for (const piece of resting) if (!isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
+  const isOnFloor = onFloor(pen, model);
+  for (const piece of resting)
+    if (piece.kind === 'adult-seat') drawAdultSeatWords(pen, bodyOfPiece(piece), takenOnFloor(pen, model, piece.id), isOnFloor);
 }
 
 function looksOf(model: PlanModel): (id: string) => PieceLook {

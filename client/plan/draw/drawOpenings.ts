@@ -1,8 +1,10 @@
 import { colours, lines } from '#client/styles/tokens.ts';
+import { contains } from '#model/geometry/polygon.ts';
 import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
-import type { SceneOpening } from '#model/scene/types.ts';
+import type { SceneOpening, SceneRoom } from '#model/scene/types.ts';
 import { wallPx } from './drawRoom.ts';
-import { at, fill, line, type Pen, path, stroke, write } from './pen.ts';
+import { at, fill, line, type Pen, path, stroke, widthOf, write } from './pen.ts';
+import { boxAround, boxOfWords, cornersOfBox, firstClear, type WordBox, type WordPlace } from './wordPlace.ts';
 
 /** The gap in the wall, and in it a leaf with its swing, a window's three lines, or nothing. */
 export function drawOpening(pen: Pen, opening: SceneOpening): void {
@@ -24,7 +26,6 @@ export function drawOpening(pen: Pen, opening: SceneOpening): void {
   if (opening.raw.kind === 'window') drawWindow(pen, a, b, out);
   if (opening.raw.kind === 'door') drawDoor(pen, opening, a, b, outward, thick);
   if (opening.raw.kind === 'passage') line(pen, a, b, { colour: colours.pencil, width: 0.9, dash: [2.5, 2.5] });
-  drawName(pen, opening, a, b, outward, thick);
 }
 
 function drawWindow(pen: Pen, a: Point, b: Point, out: Point): void {
@@ -70,11 +71,44 @@ function hingesAtA({ raw, wall }: SceneOpening): boolean {
   return raw.swing.endsWith('left') === runsClockwise;
 }
 
-function drawName(pen: Pen, { raw }: SceneOpening, a: Point, b: Point, outward: Point, thick: number): void {
-  const name = raw.name?.trim();
-  if (!name) return;
-  const middle = lerp(a, b, 0.5);
-  const where = add(middle, scale(outward, thick + (Math.abs(outward.x) > 0.5 ? 8 : 12)));
+/** Names of doors and windows outside the walls, where they lie over no leaf, no other name and not over the room. */
+export function drawOpeningNames(pen: Pen, { outline, openings }: Pick<SceneRoom, 'outline' | 'openings'>): void {
+  const taken = openings.map((opening) => leafBox(pen, opening));
+  const room = outline.map((p) => at(pen, p));
+  const isOutside = (box: WordBox): boolean =>
+    !cornersOfBox(box).some((p) => contains(room, p)) && !room.some((p) => p.x > box.x0 && p.x < box.x1 && p.y > box.y0 && p.y < box.y1);
+  for (const opening of openings) {
+    const name = opening.raw.name?.trim();
+    if (!name) continue;
+    const width = widthOf(pen, name, NAME);
+    const place = firstClear(namePlaces(pen, opening, width), { width, size: NAME }, taken, isOutside);
+    if (!place) continue;
+    taken.push(boxOfWords(place, width, NAME));
+    write(pen, name, place.where, { size: NAME, isItalic: true, isTitle: true, colour: colours.pencilText, align: place.align });
+  }
+}
+
+const NAME = 12;
+
+/** Before the opening, else outside beside it along the wall, else past its leaf. */
+function namePlaces(pen: Pen, { a: from, b: to, wall }: SceneOpening, width: number): WordPlace[] {
+  const a = at(pen, from);
+  const b = at(pen, to);
+  const outward = scale(wall.inward, -1);
+  const isSide = Math.abs(outward.x) > 0.5;
+  const out = wallPx(pen) + (isSide ? 8 : 12);
   const align = outward.x > 0.5 ? 'left' : outward.x < -0.5 ? 'right' : 'center';
-  write(pen, name, where, { size: 12, isItalic: true, isTitle: true, colour: colours.pencilText, align });
+  const wide = distance(a, b);
+  const along = unit(sub(b, a));
+  const aside = wide / 2 + 4 + (isSide ? NAME / 2 : width / 2);
+  const middle = lerp(a, b, 0.5);
+  const place = (far: number, shift: number): WordPlace => ({ where: add(add(middle, scale(outward, far)), scale(along, shift)), align });
+  return [place(out, 0), place(out, aside), place(out, -aside), place(out + wide, 0)];
+}
+
+/** px that the gap in the wall takes, with a leaf that swings out of the room. */
+function leafBox(pen: Pen, { raw, a, b, wall }: SceneOpening): WordBox {
+  const far = wallPx(pen) + (raw.swing.startsWith('out-') && raw.kind === 'door' ? distance(at(pen, a), at(pen, b)) : 0);
+  const outward = scale(wall.inward, -far);
+  return boxAround([at(pen, a), at(pen, b), add(at(pen, a), outward), add(at(pen, b), outward)]);
 }

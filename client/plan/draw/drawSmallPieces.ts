@@ -3,7 +3,8 @@ import { lerp, type Point } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { cornersOf, type TurnedBox } from '../box.ts';
 import { label, ringOf } from './drawShape.ts';
-import { at, fill, line, type Pen, path, stroke, write } from './pen.ts';
+import { at, fill, line, type Pen, path, stroke, widthOf, write } from './pen.ts';
+import { firstClear, type WordBox, type WordPlace } from './wordPlace.ts';
 
 /** A chair: a rounded square, its back as a line. */
 export function drawChair(pen: Pen, chair: TurnedBox): void {
@@ -76,6 +77,21 @@ export function drawAdultSeat(pen: Pen, body: SceneBody): void {
     fill(pen, colours.leaf);
     stroke(pen, { width: lines.outline });
   }
-  const beside = { x: centre.x + round + 4, y: centre.y };
-  write(pen, body.piece?.name || 'adult’s chair', beside, { size: 10.5, colour: colours.pencilText, align: 'left' });
 }
+
+/** The chair's words beside it, on floor that nothing stands on; left out where there is none. `taken`: px. */
+export function drawAdultSeatWords(pen: Pen, body: SceneBody, taken: readonly WordBox[], isAllowed: (box: WordBox) => boolean): void {
+  const text = body.piece?.name || 'adult’s chair';
+  const c = at(pen, body.center);
+  const far = Math.max(6, (Math.min(body.width, body.depth) / 2) * pen.view.k) + 4;
+  const places: readonly WordPlace[] = [
+    { where: { x: c.x + far, y: c.y }, align: 'left' },
+    { where: { x: c.x - far, y: c.y }, align: 'right' },
+    { where: { x: c.x, y: c.y + far + WORDS / 2 }, align: 'center' },
+    { where: { x: c.x, y: c.y - far - WORDS / 2 }, align: 'center' },
+  ];
+  const place = firstClear(places, { width: widthOf(pen, text, WORDS), size: WORDS }, taken, isAllowed);
+  if (place) write(pen, text, place.where, { size: WORDS, colour: colours.pencilText, align: place.align });
+}
+
+const WORDS = 10.5;
