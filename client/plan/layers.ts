@@ -19,11 +19,14 @@ import { drawPiece, type PieceLook } from './draw/drawPiece.ts';
 import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from './draw/drawRoom.ts';
 import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
 import { drawAdultSeatWords } from './draw/drawSmallPieces.ts';
+import { drawUnseen, drawUnseenWords } from './draw/drawUnseen.ts';
 import { at, line, type Pen, path, planPath, stroke } from './draw/pen.ts';
 import { onFloor, takenOnFloor } from './draw/takenOnFloor.ts';
+import { boxOfWords } from './draw/wordPlace.ts';
 import { pieceNumbers } from './numbers.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { matsIn, narrowPlaceOf } from './reportParts.ts';
+import { sayUnseen, unseenToDraw } from './unseen.ts';
 
 /** Draws one of the four canvases from what the session says now. */
 export function drawLayer(name: LayerName, ctx: CanvasRenderingContext2D, model: PlanModel): void {
@@ -55,8 +58,20 @@ function drawSheet(pen: Pen, model: PlanModel): void {
 
 function drawUnderMarks(pen: Pen, model: PlanModel): void {
   const report = model.session.report();
-  for (const mat of matsIn(report)) drawMat(pen, mat);
   const shown = shownFinding(model);
+  const unseen = unseenToDraw(report, {
+    finding: shown,
+    isSomethingChosen: model.session.view().chosen !== null,
+    isMoving: model.moving !== null,
+    floor: roomOf(model).area * 1e6,
+  });
+  drawUnseen(pen, unseen);
+  const mats = matsIn(report);
+  for (const mat of mats) drawMat(pen, mat);
+  if (unseen.length > 0) {
+    const numbers = mats.map((mat) => boxOfWords({ where: at(pen, mat), align: 'center' }, 36, 12));
+    drawUnseenWords(pen, unseen, sayUnseen(model.session.arrangement()), [...takenOnFloor(pen, model), ...numbers], onFloor(pen, model));
+  }
   const place = shown && report && narrowPlaceOf(shown, report, obstaclesOf(model));
   if (place) drawNarrowStrip(pen, place);
 }

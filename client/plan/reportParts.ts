@@ -81,6 +81,30 @@ export function matsIn(report: Report | null): readonly MatPlace[] {
   });
 }
 
+/** Floor that no adult sees from where they watch: rings in mm. */
+export interface UnseenPatch {
+  readonly outline: readonly Point[];
+  readonly holes: readonly (readonly Point[])[];
+}
+
+/** As the report lists it, the largest first. */
+export function unseenIn(report: Report | null): readonly UnseenPatch[] {
+  const sight = report?.measures.sight;
+  if (!isRecord(sight) || !Array.isArray(sight.hidden)) return [];
+  return sight.hidden.filter(isRecord).flatMap(({ outline, holes }): UnseenPatch[] => {
+    const ring = ringFrom(outline);
+    return ring.length < 3 ? [] : [{ outline: ring, holes: Array.isArray(holes) ? holes.map(ringFrom) : [] }];
+  });
+}
+
+function ringFrom(corners: unknown): Point[] {
+  if (!Array.isArray(corners)) return [];
+  return corners.flatMap((corner: unknown): Point[] => {
+    const [x, y]: unknown[] = Array.isArray(corner) ? corner : [];
+    return typeof x === 'number' && typeof y === 'number' ? [{ x, y }] : [];
+  });
+}
+
 export function matCountIn(report: Report | null): number | null {
   const mats = report?.measures.mats;
   return isRecord(mats) && typeof mats.count === 'number' ? mats.count : null;

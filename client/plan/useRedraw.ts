@@ -9,7 +9,7 @@ function ingredients(session: Session): Readonly<Record<LayerName, readonly unkn
   const view = session.view();
   return {
     sheet: [classroom.room, classroom.display],
-    marks: [session.report(), view.finding],
+    marks: [session.report(), view.finding, view.chosen === null],
     things: [arrangement.pieces, arrangement.placements, classroom.room.fixtures, classroom.materials, classroom.display],
     over: [session.report(), view.finding, view.chosen, arrangement.pieces, classroom.room, classroom.notes, session.people()],
   };

@@ -15,15 +15,29 @@ const strokes: Readonly<Record<Exclude<Hatch, 'AR'>, readonly ('level' | 'uprigh
   uncounted: ['falling'],
 };
 
-/** Fills a ring (px) with an area's lines; they hang on the ring, so they do not shimmer as it moves. */
-export function hatch(pen: Pen, ring: readonly Point[], kind: Hatch, colour: string, step = STEP): void {
+/** Fills a ring (px) with an area's lines; they hang on the ring, so they do not shimmer as it moves. What lies in `holes` stays bare. */
+export function hatch(
+  pen: Pen,
+  ring: readonly Point[],
+  kind: Hatch,
+  colour: string,
+  step = STEP,
+  holes: readonly (readonly Point[])[] = [],
+): void {
   const xs = ring.map((p) => p.x);
   const ys = ring.map((p) => p.y);
   const box = { x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) };
   const { ctx } = pen;
   ctx.save();
   path(pen, ring);
-  ctx.clip();
+  for (const hole of holes) {
+    hole.forEach((p, i) => {
+      if (i === 0) ctx.moveTo(p.x, p.y);
+      else ctx.lineTo(p.x, p.y);
+    });
+    ctx.closePath();
+  }
+  ctx.clip('evenodd');
   ctx.beginPath();
   if (kind === 'AR') dots(ctx, box, step);
   else for (const way of strokes[kind]) lines(ctx, box, way, step);

@@ -1,0 +1,44 @@
+import { colours } from '#client/styles/tokens.ts';
+import type { UnseenPatch } from '../reportParts.ts';
+import { middlesOf } from '../unseen.ts';
+import { hatch } from './hatch.ts';
+import { at, type Pen, path, stroke, widthOf, write } from './pen.ts';
+import { firstClear, type WordBox } from './wordPlace.ts';
+
+const SIZE = 10.5;
+const STEP = 6;
+
+/** Floor that is not seen, hatched. */
+export function drawUnseen(pen: Pen, patches: readonly UnseenPatch[]): void {
+  for (const { outline, holes } of patches) {
+    const ring = outline.map((p) => at(pen, p));
+    hatch(
+      pen,
+      ring,
+      'unseen',
+      colours.pencil,
+      STEP,
+      holes.map((hole) => hole.map((p) => at(pen, p))),
+    );
+    path(pen, ring);
+    stroke(pen, { colour: colours.pencil, width: 0.8, dash: [2, 3] });
+  }
+}
+
+/** The words once, on the largest patch that has room for them. `taken`: px. */
+export function drawUnseenWords(
+  pen: Pen,
+  patches: readonly UnseenPatch[],
+  text: string,
+  taken: readonly WordBox[],
+  isAllowed: (box: WordBox) => boolean,
+): void {
+  const words = { width: widthOf(pen, text, SIZE) + 6, size: SIZE + 3 };
+  for (const patch of patches) {
+    const places = middlesOf(patch).map((p) => ({ where: at(pen, p), align: 'center' as const }));
+    const place = firstClear(places, words, taken, isAllowed);
+    if (!place) continue;
+    write(pen, text, place.where, { size: SIZE, colour: colours.pencilText, ground: colours.leaf });
+    return;
+  }
+}
