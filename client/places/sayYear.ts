@@ -10,18 +10,18 @@ export function sayYear(year: Year, line: Pick<PlacesLine, 'enrolled' | 'byArea'
   const note = differs ? ` The entry in force, from ${sayDate(entry.from)}, says ${entry.children}: mend one of the two.` : '';
   const later = year.steps.filter(({ kind }) => kind === 'promised');
   return [
-    `Now ${line.enrolled}: ${sayFits(line.enrolled, line)}.${note}`,
-    ...later.map((step) => `From ${sayDate(step.from)} ${step.children}: ${sayFits(step.children, step)}.`),
+    `Now: ${line.enrolled}, ${sayFits(line.enrolled, line)}.${note}`,
+    ...later.map((step) => `From ${sayDate(step.from)}: ${step.children}, ${sayFits(step.children, step)}.`),
     ...(later.length === 0 ? ['Nobody is promised for later.'] : []),
   ].join(' ');
 }
 
-/** "fits the floor", "2 too many for the floor" */
+/** "which fits the floor", "2 too many for the floor" */
 function sayFits(children: number, { byArea, byAreaMost }: Asked): string {
-  if (byArea === null) return 'what the floor takes is not known';
+  if (byArea === null) return 'but what the floor takes is not known';
   const most = Math.max(byArea, byAreaMost ?? byArea);
-  if (children <= byArea) return 'fits the floor';
-  if (children <= most) return 'whether it fits the floor depends on the open questions';
+  if (children <= byArea) return 'which fits the floor';
+  if (children <= most) return 'and whether that fits the floor depends on the open questions';
   const [least, worst] = [children - most, children - byArea];
   return `${least < worst ? `${least} to ${worst}` : worst} too many for the floor`;
 }

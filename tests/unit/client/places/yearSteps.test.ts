@@ -54,21 +54,23 @@ describe('the year as steps', () => {
 describe('the year in words', () => {
   it('says for now and for each later entry how many too many, or that they fit', () => {
     expect(told([entry('2026-09-01', 24), entry('2027-04-01', 26), entry('2027-09-01', 20)])).toBe(
-      'Now 24: 1 too many for the floor. From 1 April 2027 26: 3 too many for the floor. From 1 September 2027 20: fits the floor.',
+      'Now: 24, 1 too many for the floor. From 1 April 2027: 26, 3 too many for the floor. From 1 September 2027: 20, which fits the floor.',
     );
-    expect(told([], 20)).toBe('Now 20: fits the floor. Nobody is promised for later.');
+    expect(told([], 20)).toBe('Now: 20, which fits the floor. Nobody is promised for later.');
   });
 
   it('says that the entry in force and the class differ', () => {
     expect(told([entry('2026-09-01', 26)])).toBe(
-      'Now 24: 1 too many for the floor. The entry in force, from 1 September 2026, says 26: mend one of the two. Nobody is promised for later.',
+      'Now: 24, 1 too many for the floor. The entry in force, from 1 September 2026, says 26: mend one of the two. Nobody is promised for later.',
     );
   });
 
   it('goes by the mix of ages of each entry and leaves open what is open', () => {
-    expect(told([entry('2027-04-01', 26, { byArea: 28, byAreaMost: 28 })])).toContain('26: fits the floor.');
-    expect(told([entry('2027-04-01', 26, { byAreaMost: 27 })])).toContain('26: whether it fits the floor depends on the open questions.');
-    expect(told([entry('2027-04-01', 26, { byAreaMost: 25 })])).toContain('26: 1 to 3 too many for the floor.');
-    expect(told([entry('2027-04-01', 26, { byArea: null, byAreaMost: null })])).toContain('26: what the floor takes is not known.');
+    expect(told([entry('2027-04-01', 26, { byArea: 28, byAreaMost: 28 })])).toContain('26, which fits the floor.');
+    expect(told([entry('2027-04-01', 26, { byAreaMost: 27 })])).toContain(
+      '26, and whether that fits the floor depends on the open questions.',
+    );
+    expect(told([entry('2027-04-01', 26, { byAreaMost: 25 })])).toContain('26, 1 to 3 too many for the floor.');
+    expect(told([entry('2027-04-01', 26, { byArea: null, byAreaMost: null })])).toContain('26, but what the floor takes is not known.');
   });
 });
