@@ -51,7 +51,7 @@ export function frontLines(heights: LineHeights, units: LengthUnits): FrontLine[
   return lines.sort((p, q) => q.z - p.z);
 }
 
-/** "For a girl of 3 years 0 months, smaller than 95 of 100; where the hand goes 0.14 m behind the front." */
+/** "For a girl of 3 years 0 months, smaller than 95 of 100; the hand 0.14 m behind the front." */
 export function sayLines({ boards, child }: LineHeights, units: LengthUnits): string {
   const depths = byDepth(boards).map(({ atDepth, names }, _, all) => {
     const deep = `${sayLength(Math.round(atDepth / 10) * 10, units)} behind the front`;
@@ -60,7 +60,7 @@ export function sayLines({ boards, child }: LineHeights, units: LengthUnits): st
   const whose = child.isMeasured
     ? `your smallest child, ${sayLength(child.stature, units)} tall`
     : `a girl of ${sayYearsAndMonths(child.months)}, smaller than ${100 - child.percentile} of 100`;
-  return `Lines for ${whose}${depths.length > 0 ? `; where the hand goes ${depths.join(', ')}` : ''}.`;
+  return `Lines for ${whose}${depths.length > 0 ? `; the hand ${depths.join(', ')}` : ''}.`;
 }
 
 function sayYearsAndMonths(months: number): string {

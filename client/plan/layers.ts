@@ -21,8 +21,7 @@ import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
 import { drawAdultSeatWords } from './draw/drawSmallPieces.ts';
 import { drawUnseen, drawUnseenWords } from './draw/drawUnseen.ts';
 import { at, line, type Pen, path, planPath, stroke } from './draw/pen.ts';
-import { onFloor, takenOnFloor } from './draw/takenOnFloor.ts';
-import { boxOfWords } from './draw/wordPlace.ts';
+import { onFloor, takenByMarks, takenOnFloor } from './draw/takenOnFloor.ts';
 import { pieceNumbers } from './numbers.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { matsIn, narrowPlaceOf } from './reportParts.ts';
@@ -57,20 +56,20 @@ function drawSheet(pen: Pen, model: PlanModel): void {
 }
 
 function drawUnderMarks(pen: Pen, model: PlanModel): void {
-  const report = model.session.report();
+  const { session } = model;
+  const report = session.report();
   const shown = shownFinding(model);
   const unseen = unseenToDraw(report, {
     finding: shown,
-    isSomethingChosen: model.session.view().chosen !== null,
+    isSomethingChosen: session.view().chosen !== null,
     isMoving: model.moving !== null,
     floor: roomOf(model).area * 1e6,
   });
   drawUnseen(pen, unseen);
-  const mats = matsIn(report);
-  for (const mat of mats) drawMat(pen, mat);
+  for (const mat of matsIn(report)) drawMat(pen, mat);
   if (unseen.length > 0) {
-    const numbers = mats.map((mat) => boxOfWords({ where: at(pen, mat), align: 'center' }, 36, 12));
-    drawUnseenWords(pen, unseen, sayUnseen(model.session.arrangement()), [...takenOnFloor(pen, model), ...numbers], onFloor(pen, model));
+    const taken = [...takenOnFloor(pen, model), ...takenByMarks(pen, report)];
+    drawUnseenWords(pen, unseen, [sayUnseen(session.arrangement()), 'not seen'], taken, onFloor(pen, model));
   }
   const place = shown && report && narrowPlaceOf(shown, report, obstaclesOf(model));
   if (place) drawNarrowStrip(pen, place);
@@ -85,9 +84,16 @@ function drawThings(pen: Pen, model: PlanModel): void {
   for (const piece of resting) if (isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
   for (const fixture of rawRoomOf(model).fixtures) if (!hidden?.has(fixture.id)) drawFixture(pen, bodyOfFixture(fixture));
   for (const piece of resting) if (!isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
+}
+
+/** On a canvas with the checks: mats and marks decide where they have room. */
+function drawChairWords(pen: Pen, model: PlanModel): void {
+  const { session, moving } = model;
+  const chairs = session.arrangement().pieces.filter((piece) => piece.kind === 'adult-seat' && !moving?.ids.has(piece.id));
+  if (chairs.length === 0) return;
+  const marks = takenByMarks(pen, session.report());
   const isOnFloor = onFloor(pen, model);
-  for (const piece of resting)
-    if (piece.kind === 'adult-seat') drawAdultSeatWords(pen, bodyOfPiece(piece), takenOnFloor(pen, model, piece.id), isOnFloor);
+  for (const chair of chairs) drawAdultSeatWords(pen, bodyOfPiece(chair), [...takenOnFloor(pen, model, chair.id), ...marks], isOnFloor);
 }
 
 function looksOf(model: PlanModel): (id: string) => PieceLook {
@@ -99,6 +105,7 @@ function looksOf(model: PlanModel): (id: string) => PieceLook {
 
 function drawOver(pen: Pen, model: PlanModel): void {
   const { session, moving } = model;
+  drawChairWords(pen, model);
   drawChecks(pen, model);
   const { pencil } = model.store.state();
   if (pencil) drawPencil(pen, session.arrangement(), pencil);

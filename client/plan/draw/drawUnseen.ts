@@ -1,9 +1,10 @@
 import { colours } from '#client/styles/tokens.ts';
+import { contains } from '#model/geometry/polygon.ts';
 import type { UnseenPatch } from '../reportParts.ts';
 import { middlesOf } from '../unseen.ts';
 import { hatch } from './hatch.ts';
 import { at, type Pen, path, stroke, widthOf, write } from './pen.ts';
-import { firstClear, type WordBox } from './wordPlace.ts';
+import { cornersOfBox, firstClear, type WordBox } from './wordPlace.ts';
 
 const SIZE = 10.5;
 const STEP = 6;
@@ -25,20 +26,24 @@ export function drawUnseen(pen: Pen, patches: readonly UnseenPatch[]): void {
   }
 }
 
-/** The words once, on the largest patch that has room for them. `taken`: px. */
+/** The words once, on the largest patch that holds them whole; shorter ones where none does. `taken`: px. */
 export function drawUnseenWords(
   pen: Pen,
   patches: readonly UnseenPatch[],
-  text: string,
+  texts: readonly string[],
   taken: readonly WordBox[],
   isAllowed: (box: WordBox) => boolean,
 ): void {
-  const words = { width: widthOf(pen, text, SIZE) + 6, size: SIZE + 3 };
-  for (const patch of patches) {
-    const places = middlesOf(patch).map((p) => ({ where: at(pen, p), align: 'center' as const }));
-    const place = firstClear(places, words, taken, isAllowed);
-    if (!place) continue;
-    write(pen, text, place.where, { size: SIZE, colour: colours.pencilText, ground: colours.leaf });
-    return;
+  for (const text of texts) {
+    const words = { width: widthOf(pen, text, SIZE) + 6, size: SIZE + 3 };
+    for (const patch of patches) {
+      const ring = patch.outline.map((p) => at(pen, p));
+      const isWithin = (box: WordBox): boolean => isAllowed(box) && cornersOfBox(box).every((p) => contains(ring, p));
+      const places = middlesOf(patch).map((p) => ({ where: at(pen, p), align: 'center' as const }));
+      const place = firstClear(places, words, taken, isWithin);
+      if (!place) continue;
+      write(pen, text, place.where, { size: SIZE, colour: colours.pencilText, ground: colours.leaf });
+      return;
+    }
   }
 }

@@ -1,8 +1,10 @@
+import type { Report } from '#model/analysis/report.ts';
 import { contains } from '#model/geometry/polygon.ts';
 import { bodyOfFixture, bodyOfPiece } from '../bodies.ts';
 import { cornersOf } from '../box.ts';
 import { chairsOf } from '../chairs.ts';
 import { type PlanModel, rawRoomOf, roomOf } from '../planModel.ts';
+import { matsIn } from '../reportParts.ts';
 import { at, type Pen } from './pen.ts';
 import { boxAround, cornersOfBox, type WordBox } from './wordPlace.ts';
 
@@ -16,6 +18,20 @@ export function takenOnFloor(pen: Pen, model: PlanModel, without: string | null 
     ...roomOf(model).openings.flatMap(({ swingFloor }) => (swingFloor ? [swingFloor] : [])),
   ];
   return rings.map((ring) => boxAround(ring.map((p) => at(pen, p))));
+}
+
+/** px: half a mark of a finding */
+const MARK = 7;
+
+/** px taken by mats that fit and by the marks of findings. */
+export function takenByMarks(pen: Pen, report: Report | null): WordBox[] {
+  const marks = (report?.findings ?? []).flatMap(({ at: place, severity, leftReason }) =>
+    place && severity !== 'note' && leftReason === null ? [at(pen, place)] : [],
+  );
+  return [
+    ...matsIn(report).map((mat) => boxAround(cornersOf(mat).map((p) => at(pen, p)))),
+    ...marks.map(({ x, y }) => ({ x0: x - MARK, y0: y - MARK, x1: x + MARK, y1: y + MARK })),
+  ];
 }
 
 /** Whether words lie on the floor whole, over no wall. */

@@ -62,10 +62,10 @@ describe('lines of the smallest child', () => {
 
   it('say in words whose lines they are and at which depth', () => {
     expect(sayLines(heightsOf(['Top', 140], ['Low', 142]), 'metric')).toBe(
-      'Lines for a girl of 3 years 0 months, smaller than 95 of 100; where the hand goes 0.14 m behind the front.',
+      'Lines for a girl of 3 years 0 months, smaller than 95 of 100; the hand 0.14 m behind the front.',
     );
     expect(sayLines(heightsOf(['Top', 100], ['Low', 200]), 'metric')).toBe(
-      'Lines for a girl of 3 years 0 months, smaller than 95 of 100; where the hand goes 0.20 m behind the front (low), 0.10 m behind the front (top).',
+      'Lines for a girl of 3 years 0 months, smaller than 95 of 100; the hand 0.20 m behind the front (low), 0.10 m behind the front (top).',
     );
     expect(sayLines({ ...heightsOf(), child: { ...child, isMeasured: true } }, 'metric')).toBe(
       'Lines for your smallest child, 0.88 m tall.',
