@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useSession } from '../session/hooks.ts';
 import { me } from '../session/me.ts';
 import { Button } from '../ui/Button.tsx';
@@ -9,6 +10,8 @@ import { TextLink } from '../ui/TextLink.tsx';
 export function LeaveForm({ keys, onClose }: { keys: readonly string[]; onClose: () => void }) {
   const session = useSession();
   const [reason, setReason] = useState('');
+  const dialogs = useFrameDialogs();
+  const isNamed = (me().name || me().initials) !== '';
   const isReady = reason.trim() !== '';
 
   function leave() {
@@ -44,6 +47,11 @@ export function LeaveForm({ keys, onClose }: { keys: readonly string[]; onClose:
           />
         )}
       </Field>
+      {!isNamed && (
+        <p className="aside">
+          It will say "by somebody who gave no name". <TextLink onPress={() => dialogs.open('me')}>Say who you are</TextLink>
+        </p>
+      )}
       <div className="verbs">
         <Button kind="strong" type="submit" isDisabled={!isReady}>
           Leave it
