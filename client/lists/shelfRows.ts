@@ -1,6 +1,6 @@
 import type { Person, Session } from '#client/session/types.ts';
 import type { Report } from '#model/analysis/report.ts';
-import type { Severity } from '#model/findings/finding.ts';
+import type { Finding, Severity } from '#model/findings/finding.ts';
 import type { Arrangement, Corner, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { areasOfShelves } from '../plan/areas.ts';
@@ -51,11 +51,11 @@ export function listRows(session: Session, report: Report | null = session.repor
   const arrangement = session.arrangement();
   const numbers = pieceNumbers(arrangement);
   const areas = areasOfShelves(arrangement, materials);
-  const trays = traysByPiece(arrangement);
+  const standing = materialsByPiece(arrangement);
   const row = (item: Item, rest: Partial<ListRow>): ListRow => ({
     ...blank,
     ...item,
-    ...checkOf(report, item),
+    ...checkOf(report, item, standing.get(item.id)),
     ...holderOf(session, item.id),
     ...rest,
   });
@@ -70,7 +70,7 @@ export function listRows(session: Session, report: Report | null = session.repor
         strand: area?.strand ?? '',
         holds: holdsOf(piece),
         size: saySize(piece, display.units),
-        trays: trays.get(piece.id) ?? 0,
+        trays: standing.get(piece.id)?.length ?? 0,
         isLocked: piece.locked,
       },
     );
@@ -103,10 +103,15 @@ function wallCells(corners: readonly Corner[], index: number): string {
 
 const blank = { number: '', name: '', area: '', strand: '', holds: '', size: '', trays: 0, isLocked: false } as const;
 
-function traysByPiece(arrangement: Arrangement): Map<string, number> {
-  const counts = new Map<string, number>();
-  for (const { piece } of arrangement.placements) if (piece !== null) counts.set(piece, (counts.get(piece) ?? 0) + 1);
-  return counts;
+function materialsByPiece(arrangement: Arrangement): Map<string, string[]> {
+  const standing = new Map<string, string[]>();
+  for (const { piece, material } of arrangement.placements) {
+    if (piece === null) continue;
+    const here = standing.get(piece);
+    if (here) here.push(material);
+    else standing.set(piece, [material]);
+  }
+  return standing;
 }
 
 /** The name without the number it repeats; what else a piece is called. A shelf that has none says so. */
@@ -137,12 +142,18 @@ const topics: Readonly<Record<string, string>> = {
   survey: 'drawing',
 };
 
-/** "fine", or what the checks of a thing are about: "way, order". */
-function checkOf(report: Report | null, item: Item): Pick<ListRow, 'check' | 'severity'> {
+function gravest(found: readonly Finding[]): Finding | undefined {
+  const bySeverity = (severity: Severity) => found.find((finding) => finding.severity === severity);
+  return bySeverity('must') ?? bySeverity('should') ?? bySeverity('note');
+}
+
+/** "fine", or what the checks of a thing, and of what stands on it, are about: "way, order". */
+function checkOf(report: Report | null, item: Item, standing: readonly string[] = []): Pick<ListRow, 'check' | 'severity'> {
   if (!report) return { check: 'being looked at', severity: null };
   const checks = checksBySubject(report);
-  const found = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined) ?? [];
-  const worst = found[0];
+  const own = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined) ?? [];
+  const found = [...own, ...standing.flatMap((material) => checks.get(material) ?? [])];
+  const worst = gravest(found);
   if (!worst) return { check: 'fine', severity: null };
   const words = new Set(found.map((finding) => topics[finding.rule.split('/')[0] ?? ''] ?? finding.rule));
   return { check: [...words].join(', '), severity: worst.severity };

@@ -96,6 +96,12 @@ describe('the plan in words', () => {
     expect(rows.walls[0]).toMatchObject({ name: 'North wall', check: 'drawing', size: '6.00 m' });
   });
 
+  it('says of a shelf what the checks of its trays are about', () => {
+    const rows = withFindings([finding('order/sequence', 'should', ['m1']), finding('way/width', 'note', ['s1'])]);
+    expect(rows.shelves[0]).toMatchObject({ check: 'way, order', severity: 'should' });
+    expect(rows.shelves[1]).toMatchObject({ check: 'fine' });
+  });
+
   it('does not call anything fine before the first report', () => {
     expect(listRows(session()).shelves[0]).toMatchObject({ check: 'being looked at', severity: null });
   });
