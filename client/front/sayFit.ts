@@ -36,7 +36,7 @@ export function sayNowhere(scene: Scene, options: readonly FitOption[], units: L
   if (options.length === 0 || options.some(({ fits }) => fits !== 'no')) return null;
   const most = ({ shortBy }: FitOption): number => Math.max(shortBy.width, shortBy.depth, shortBy.height);
   const nearest = options.reduce((best, option) => (most(option) < most(best) ? option : best));
-  return `Fits no board; nearest is ${sayFitPlace(scene, nearest)}: ${short(nearest, units)}.`;
+  return `Fits no board: ${short(nearest, units)} on the nearest, ${sayFitPlace(scene, nearest)}.`;
 }
 
 function short({ shortBy }: FitOption, units: LengthUnits): string {

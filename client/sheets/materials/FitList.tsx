@@ -24,7 +24,7 @@ export function FitList({ scene, material, isInStep }: { scene: Scene; material:
   const options = useMemo(() => bestOfBoards(fitOptions(scene, material.id)), [scene, material.id]);
   if (options.length === 0) return <p className="aside">No children's shelf has a board yet.</p>;
   const nowhere = sayNowhere(scene, options, units);
-  const shown = isAll ? options : nowhere ? [] : options.slice(0, SHOWN);
+  const shown = isAll ? options : nowhere || isInStep ? [] : options.slice(0, SHOWN);
   // What stands in its place, or would stand out of step, is not urged on anybody.
   const best = isInStep ? null : bestInStep(options);
 
@@ -41,7 +41,7 @@ export function FitList({ scene, material, isInStep }: { scene: Scene; material:
   return (
     <>
       {material.width === null && <p className="aside">Its width is not known: {sayLength(ASSUMED, units)} is taken until you give it.</p>}
-      {isInStep && <p>It stands in its place. These are other places for it:</p>}
+      {isInStep && <p>It stands in its place: nothing speaks for moving it.</p>}
       {nowhere && <p>{nowhere}</p>}
       <ul className="fit-list">
         {shown.map((option) => (
@@ -56,9 +56,7 @@ export function FitList({ scene, material, isInStep }: { scene: Scene; material:
         ))}
       </ul>
       {options.length > shown.length || isAll ? (
-        <TextLink onPress={() => setAll(!isAll)}>
-          {isAll ? (nowhere ? 'Only the nearest' : 'Only the best') : `All ${options.length} boards`}
-        </TextLink>
+        <TextLink onPress={() => setAll(!isAll)}>{isAll ? 'Show fewer' : `All ${options.length} boards`}</TextLink>
       ) : null}
     </>
   );

@@ -14,5 +14,5 @@ export function fitInWords(scene: Scene, options: readonly FitOption[]): FitInWo
   const free = bestFree(options);
   if (free) return { say: `fits ${sayFitPlace(scene, free)}${free.isInStep ? '' : ', out of step there'}`, verb: 'place it' };
   const nowhere = sayNowhere(scene, options, scene.classroom.display.units);
-  return nowhere ? { say: nowhere, verb: null } : { say: 'no gap wide enough as the trays stand', verb: 'make room' };
+  return nowhere ? { say: nowhere, verb: null } : { say: 'no gap wide enough', verb: 'make room' };
 }

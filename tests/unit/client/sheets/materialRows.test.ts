@@ -62,7 +62,7 @@ const context: RowContext = {
   checks: checksBySubject(report),
   fits: new Map<string, FitInWords>([
     ['d', { say: 'fits shelf 1, low', verb: 'place it' }],
-    ['e', { say: 'no gap wide enough as the trays stand', verb: 'make room' }],
+    ['e', { say: 'no gap wide enough', verb: 'make room' }],
   ]),
 };
 const all = { area: null, typed: '', order: 'step' as const };
@@ -96,7 +96,7 @@ describe('the table of materials', () => {
     expect(rows.get('b')).toMatchObject({ check: 'too high', mark: 'must', verb: null });
     expect(rows.get('c')).toMatchObject({ check: 'in step', mark: null });
     expect(rows.get('d')).toMatchObject({ check: 'fits shelf 1, low', verb: 'place it', mark: 'on-the-table' });
-    expect(rows.get('e')).toMatchObject({ check: 'no gap wide enough as the trays stand', verb: 'make room' });
+    expect(rows.get('e')).toMatchObject({ check: 'no gap wide enough', verb: 'make room' });
     expect(rows.get('f')).toMatchObject({ check: 'its width is not known', verb: null });
     expect(rows.get('g')).toMatchObject({ stands: 'wanted' });
   });
@@ -124,7 +124,7 @@ describe('where a thing on the table fits, in words', () => {
   it('gives the reason in one line, and no verb, where no board takes it', () => {
     // Panels of 20 mm: the bare boards of the shelf of 1.40 m are 1.36 m wide.
     expect(room(1460, 300)).toEqual({
-      say: 'Fits no board; nearest is shelf 1, middle: 0.10 m too narrow with all trays side by side.',
+      say: 'Fits no board: 0.10 m too narrow with all trays side by side on the nearest, shelf 1, middle.',
       verb: null,
     });
   });
