@@ -29,9 +29,7 @@ export class ParityForest {
     this.size = space.integers('size', partCount).fill(1);
     this.potential = space.words('potential', partCount * this.words).fill(0);
     // Sorted by x, so that a piece of path meets the rays of one run of points.
-    this.order = space.integers('order', count);
-    for (let k = 0; k < count; k++) this.order[k] = k;
-    this.order.sort((p, q) => (points[p] as { x: number }).x - (points[q] as { x: number }).x);
+    this.order = sortedByX(points);
     this.xs = space.lengths('xs', count);
     this.ys = space.lengths('ys', count);
     for (let k = 0; k < count; k++) {
@@ -110,4 +108,25 @@ export class ParityForest {
     }
     return low;
   }
+}
+
+const INDEX_SPAN = 2 ** 20;
+
+/** Indices of the points from left to right: sorted as plain numbers, which makes nothing for the collector, then exactly. */
+function sortedByX(points: readonly { readonly x: number }[]): Int32Array {
+  const count = points.length;
+  const x = (index: number): number => (points[index] as { x: number }).x;
+  const keys = space.lengths('keys', count);
+  // To 0.01 mm, with the index in the lower digits; both fit into a double.
+  for (let k = 0; k < count; k++) keys[k] = Math.round(x(k) * 100) * INDEX_SPAN + k;
+  keys.sort();
+  const order = space.integers('order', count);
+  for (let k = 0; k < count; k++) {
+    const key = keys[k] as number;
+    const index = key - Math.floor(key / INDEX_SPAN) * INDEX_SPAN;
+    let at = k;
+    for (; at > 0 && x(order[at - 1] as number) > x(index); at--) order[at] = order[at - 1] as number;
+    order[at] = index;
+  }
+  return order;
 }

@@ -107,12 +107,14 @@ function walkAhead(edges: readonly Edge[], threshold: number, reach: number, hal
   sorted.sort((p, q) => p - q);
   let low = -half;
   let high = half;
+  const above: Edge[] = [];
+  const below: Edge[] = [];
   for (let k = 0; k + 1 < sorted.length; k++) {
     const from = sorted[k] as number;
     const to = sorted[k + 1] as number;
     if (to - from < SAME) continue;
-    const above: Edge[] = [];
-    const below: Edge[] = [];
+    above.length = 0;
+    below.length = 0;
     for (const e of edges) {
       if (isAcrossAt(e, from)) return { s: from, isOpen: false, low, high };
       if (e.s1 > from + SAME || e.s2 < to - SAME || e.s2 - e.s1 <= SAME) continue;

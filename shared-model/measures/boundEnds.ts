@@ -35,7 +35,9 @@ function touchEnds({ line, disc, id, parts }: Extract<Bound, { by: 'touch' }>): 
   const center = makePart('', [disc.center, disc.center]);
   const closest = { distance: 0, ax: 0, ay: 0, bx: 0, by: 0 };
   const reach = disc.diameter / 2 + 0.01;
-  for (const part of parts) {
+  // Counted loops: this runs for every front of every frame.
+  for (let k = 0; k < parts.length; k++) {
+    const part = parts[k] as Part;
     if (part.minX > disc.center.x + reach || part.maxX < disc.center.x - reach) continue;
     if (part.minY > disc.center.y + reach || part.maxY < disc.center.y - reach) continue;
     closestOfParts(center, part, closest);
@@ -43,12 +45,15 @@ function touchEnds({ line, disc, id, parts }: Extract<Bound, { by: 'touch' }>): 
   }
   let best: WayEnd[] = contacts.slice(0, 2);
   let widest = -1;
-  contacts.forEach((p, i) => {
-    for (const q of contacts.slice(i + 1)) {
-      if (distance(p, q) <= widest + 1e-6) continue;
-      widest = distance(p, q);
+  for (let i = 0; i < contacts.length; i++) {
+    for (let j = i + 1; j < contacts.length; j++) {
+      const p = contacts[i] as WayEnd;
+      const q = contacts[j] as WayEnd;
+      const apart = distance(p, q);
+      if (apart <= widest + 1e-6) continue;
+      widest = apart;
       best = [p, q];
     }
-  });
+  }
   return best;
 }
