@@ -14,9 +14,12 @@ say('live tier, 60 pieces', liveTierTimes('bench-60', 200));
 say('live tier, 400 pieces', liveTierTimes('bench-400', 40));
 
 execFileSync('npm', ['run', '-s', 'build'], { cwd: resolve(import.meta.dirname, '../..'), stdio: 'inherit' });
-const files = firstLoadBytes();
-for (const { path, bytes } of files) console.log(`  ${path.padEnd(42)} ${(bytes / 1000).toFixed(1)} kB gz`);
-console.log(`${'first load'.padEnd(44)} ${(files.reduce((sum, f) => sum + f.bytes, 0) / 1000).toFixed(1)} kB gz`);
+const load = await firstLoadBytes();
+const kB = (bytes: number): string => `${(bytes / 1000).toFixed(0)} kB gz`;
+console.log(`${'first load, until the plan is drawn'.padEnd(44)} ${kB(load.untilDrawn)}`);
+console.log(
+  `${'first load, the whole Room sheet'.padEnd(44)} ${kB(load.inAll)} (demo data ${kB(load.demo)}; worker apart ${kB(load.worker)})`,
+);
 
 const plan = await timeToDrawnPlan(5);
 say('navigation to drawn plan, cold', percentiles(plan.cold));
