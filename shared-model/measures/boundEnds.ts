@@ -9,8 +9,18 @@ export interface WayEnd extends Point {
   readonly id: string;
 }
 
-/** Both obstacles of the narrowest place, each with its point. */
-export function boundEnds(bound: Bound): WayEnd[] {
+const kept = new WeakMap<Bound, readonly WayEnd[]>();
+
+/** Both obstacles of the narrowest place, each with its point. Kept: several measures ask about the same bound. */
+export function boundEnds(bound: Bound): readonly WayEnd[] {
+  const before = kept.get(bound);
+  if (before) return before;
+  const ends = endsOf(bound);
+  kept.set(bound, ends);
+  return ends;
+}
+
+function endsOf(bound: Bound): WayEnd[] {
   switch (bound.by) {
     case 'gap': {
       const { gap, parts } = bound;

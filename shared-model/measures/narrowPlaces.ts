@@ -163,17 +163,22 @@ export function betweenPlaces(p: NarrowPlace, q: NarrowPlace): number {
 
 /** The place that holds a way to its width, or undefined. */
 export function placeHolding(places: readonly NarrowPlace[], bound: Bound | null): NarrowPlace | undefined {
-  return places.find((place) => memberHolding(place, bound));
+  const gap = gapOf(bound);
+  return gap && places.find((place) => memberAt(place, gap));
 }
 
 /** The stretch of a place that holds a way to its width, or undefined. */
 export function memberHolding(place: NarrowPlace, bound: Bound | null): NarrowMember | undefined {
-  if (!bound || bound.by === 'door') return undefined;
-  const gap = bound.by === 'gap' ? bound.gap : touchGap(bound);
-  return gap && place.members.find((member) => isInStretch(member.stretch, gap));
+  const gap = gapOf(bound);
+  return gap && memberAt(place, gap);
 }
 
-function touchGap(bound: Bound): Gap | undefined {
+const memberAt = (place: NarrowPlace, gap: Gap): NarrowMember | undefined =>
+  place.members.find((member) => isInStretch(member.stretch, gap));
+
+function gapOf(bound: Bound | null): Gap | undefined {
+  if (!bound || bound.by === 'door') return undefined;
+  if (bound.by === 'gap') return bound.gap;
   const [p, q] = boundEnds(bound);
   return p && q && { i: -1, j: -1, width: distance(p, q), ax: p.x, ay: p.y, bx: q.x, by: q.y };
 }

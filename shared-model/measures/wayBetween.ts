@@ -97,7 +97,7 @@ function fromDoor(field: WaysField, opening: SceneOpening, target: Target): Widt
 /** Discs a way may start or end with, and what holds each to its size. */
 interface EndDisc {
   readonly disc: TangentDisc;
-  readonly ends: () => WayEnd[];
+  readonly ends: () => readonly WayEnd[];
 }
 
 function discsOf(field: WaysField, stop: Stop, limit: number): EndDisc[] {
@@ -142,7 +142,7 @@ function bestPair(field: WaysField, sources: readonly EndDisc[], goals: readonly
   return best;
 }
 
-const gapEnds = (gap: Gap, parts: readonly Part[]): WayEnd[] => boundEnds({ by: 'gap', gap, parts });
+const gapEnds = (gap: Gap, parts: readonly Part[]): readonly WayEnd[] => boundEnds({ by: 'gap', gap, parts });
 
 function shortest(field: WaysField, start: Stop, goal: Stop, body: number): number | null {
   const radius = Math.max(body / 2, 1e-4);
