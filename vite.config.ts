@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { readRulePage } from './client/pages/readRulePage.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
@@ -28,9 +29,19 @@ const openableOffline = () =>
     },
   });
 
+/** Pages of the checks become data here: the browser is sent no markup to read. */
+const rulePages = () => ({
+  name: 'rule-pages',
+  enforce: 'pre' as const,
+  transform: (text: string, id: string) =>
+    /shared-model\/rules\/[\w-]+\/[\w-]+\.md$/.test(id)
+      ? { code: `export default ${JSON.stringify(readRulePage(text))}`, map: null, moduleType: 'js' as const }
+      : undefined,
+});
+
 export default defineConfig({
   root: here('./client'),
-  plugins: [react(), openableOffline()],
+  plugins: [rulePages(), react(), openableOffline()],
   resolve: {
     dedupe: ['yjs'],
     // The core of the drawing library; its shapes are picked in client/ui/drawingShapes.ts.

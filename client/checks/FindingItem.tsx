@@ -13,6 +13,7 @@ import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { type Figures, sayFigures } from './sayFigures.ts';
 import { shortMessage } from './shortMessage.ts';
 import { showFinding } from './showFinding.ts';
+import { WhyLink } from './WhyLink.tsx';
 
 interface Props {
   readonly group: FindingGroup;
@@ -135,6 +136,7 @@ function Verbs({ group: { lead: finding }, isShown, onLeave }: { group: FindingG
         ))}
       {isShown && <TextLink onPress={() => showFinding(session, finding)}>Show</TextLink>}
       {isShown && <TextLink onPress={onLeave}>Leave it</TextLink>}
+      {isShown && <WhyLink rule={finding.rule} about={finding.message} />}
     </div>
   );
 }

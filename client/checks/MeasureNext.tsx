@@ -4,6 +4,7 @@ import { useSession } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { showFinding } from './showFinding.ts';
 import { questionIds, questionOf, unanswered } from './sortFindings.ts';
+import { WhyLink } from './WhyLink.tsx';
 
 /** Everything that could not be told, and what to measure or answer so that it can. */
 export function MeasureNext({ report }: { report: Report }) {
@@ -28,7 +29,8 @@ export function MeasureNext({ report }: { report: Report }) {
                 for: {question ? questions[question] : finding.rule}{' '}
                 <TextLink aria-label={`Show: ${wanted}`} onPress={() => showFinding(session, finding)}>
                   Show
-                </TextLink>
+                </TextLink>{' '}
+                <WhyLink rule={finding.rule} about={wanted} />
               </p>
             </li>
           );

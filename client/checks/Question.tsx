@@ -4,6 +4,7 @@ import type { Box } from '#model/geometry/polygon.ts';
 import { cellAt } from '../plan/neatline.ts';
 import { useUnits, useViewOf } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
+import { ChecksBehind } from './ChecksBehind.tsx';
 import { FindingItem } from './FindingItem.tsx';
 import { MatWords } from './MatWords.tsx';
 import { sayAnswer } from './sayAnswer.ts';
@@ -51,6 +52,7 @@ export function Question({ state, letters, bounds, isThinking }: Props) {
       )}
       {state.problems.length > 0 && state.unknown > 0 && <p className="aside">Something is not known: see "Measure these next".</p>}
       {state.id === 'floor' && <MatWords />}
+      <ChecksBehind asks={state.asks} answers={state.answers} />
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import { type FindingGroup, groupFindings } from '#model/analysis/groupFindings.ts';
 import type { Report } from '#model/analysis/report.ts';
-import { type Finding, type QuestionId, questions, type Severity } from '#model/findings/finding.ts';
+import { type Finding, type Outcome, type QuestionId, questions, type Severity } from '#model/findings/finding.ts';
 
 const weight: Readonly<Record<Severity, number>> = { must: 0, should: 1, note: 2 };
 export const questionIds = Object.keys(questions) as QuestionId[];
@@ -36,6 +36,8 @@ export interface QuestionState {
   readonly unknown: number;
   /** no-rule: nothing looks at it yet. does-not-apply: nothing here that it looks at. */
   readonly answer: 'problem' | 'cannot-tell' | 'fine' | 'does-not-apply' | 'no-rule';
+  /** What each of its checks answered. */
+  readonly answers: Readonly<Record<string, Outcome>>;
 }
 
 /** The nine questions in the order of the sheet. */
@@ -43,10 +45,10 @@ export function questionStates(report: Report): QuestionState[] {
   const groups = [...openGroups(report)].sort((p, q) => weight[p.lead.severity] - weight[q.lead.severity]);
   return questionIds.map((id) => {
     const own = (rule: string) => questionOf(rule) === id;
-    const answers = Object.entries(report.answers).flatMap(([rule, answer]) => (own(rule) ? [answer] : []));
+    const answers = Object.fromEntries(Object.entries(report.answers).filter(([rule]) => own(rule)));
     const problems = groups.filter(({ lead }) => own(lead.rule));
     const unknown = unanswered(report).filter((f) => own(f.rule)).length;
-    return { id, asks: questions[id], problems, unknown, answer: answerOf(answers, problems.length, unknown) };
+    return { id, asks: questions[id], problems, unknown, answers, answer: answerOf(Object.values(answers), problems.length, unknown) };
   });
 }
 

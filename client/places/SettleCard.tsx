@@ -4,6 +4,7 @@ import { sourceText } from '#model/standards/sources.ts';
 import { doFix } from '../checks/doFix.ts';
 import { LeaveForm } from '../checks/LeaveForm.tsx';
 import { sayFigures } from '../checks/sayFigures.ts';
+import { WhyLink } from '../checks/WhyLink.tsx';
 import { useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
@@ -38,6 +39,7 @@ export function SettleCard({ finding }: { finding: Finding }) {
             </Button>
           )}
           <TextLink onPress={() => setLeaving(true)}>Leave it</TextLink>
+          <WhyLink rule={finding.rule} about={finding.message} />
         </div>
       )}
     </li>

@@ -1,5 +1,7 @@
 import type { Report } from '#model/analysis/report.ts';
+import { ChecksBehind } from '../checks/ChecksBehind.tsx';
 import { leftAsTheyAre, questionOf, questionStates, unanswered } from '../checks/sortFindings.ts';
+import { WhyLink } from '../checks/WhyLink.tsx';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useIsThinking } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -33,12 +35,14 @@ export function WhatToSettle({ report }: { report: Report }) {
           <ul className="measure-next">
             {unknown.map((finding) => (
               <li key={finding.key}>
-                <b>Not known:</b> {finding.missing.length === 0 ? finding.message : finding.missing.join('; ')}
+                <b>Not known:</b> {finding.missing.length === 0 ? finding.message : finding.missing.join('; ')}{' '}
+                <WhyLink rule={finding.rule} about={finding.message} />
               </li>
             ))}
           </ul>
         </>
       )}
+      {state && <ChecksBehind asks={state.asks} answers={state.answers} />}
       <p className="verbs settle-verbs">
         <TextLink onPress={() => dialogs.open('class')}>Change children, dates, adults or rules</TextLink>
       </p>

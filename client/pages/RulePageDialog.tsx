@@ -1,0 +1,124 @@
+import { useMemo } from 'react';
+import { questions } from '#model/findings/finding.ts';
+import { questionIds, questionOf } from '../checks/sortFindings.ts';
+import { Button } from '../ui/Button.tsx';
+import { Dialog } from '../ui/Dialog.tsx';
+import { InThisClass } from './InThisClass.tsx';
+import { OptionList } from './OptionList.tsx';
+import { PageRoom } from './PageRoom.tsx';
+import { PageSource } from './PageSource.tsx';
+import { PageWords } from './PageWords.tsx';
+import type { PageSection } from './readRulePage.ts';
+import { rulePages } from './rulePages.ts';
+import { usePageAnswer } from './usePageAnswer.ts';
+import '../styles/rulePage.css';
+
+interface Props {
+  readonly rule: string;
+  readonly onRule: (rule: string) => void;
+  readonly onClose: () => void;
+}
+
+/** Why a check asks what it asks: its page, with its two rooms drawn and judged here and now. */
+export function RulePageDialog({ rule, onRule, onClose }: Props) {
+  const page = rulePages.get(rule);
+  const close = (
+    <div className="verbs">
+      <Button kind="strong" onPress={onClose}>
+        Back to the sheet
+      </Button>
+    </div>
+  );
+  if (!page)
+    return (
+      <Dialog title="Why?" isOpen onClose={onClose}>
+        <p>This check has no page in this version.</p>
+        {close}
+      </Dialog>
+    );
+  const question = questionIds.find((id) => id === questionOf(rule));
+  return (
+    <Dialog title={page.asks} isOpen onClose={onClose} isWide>
+      <div className="rule-page">
+        <p className="aside">{question ? `One of the checks behind “${questions[question]}”` : ''}</p>
+        <Sections key={rule} rule={rule} sections={page.sections} onClose={onClose} onRule={onRule} />
+      </div>
+      <AnotherCheck rule={rule} onRule={onRule} />
+      {close}
+    </Dialog>
+  );
+}
+
+function Sections({ rule, sections, onClose, onRule }: Pick<Props, 'rule' | 'onClose' | 'onRule'> & { sections: readonly PageSection[] }) {
+  const rooms = useMemo(
+    () => sections.flatMap((section) => section.blocks.flatMap((block) => (block.kind === 'room' ? [block.change] : []))),
+    [sections],
+  );
+  const answer = usePageAnswer(useMemo(() => ({ rule, rooms }), [rule, rooms]));
+  const words = (section: PageSection) => <PageWords section={section} onRule={onRule} />;
+  const roomOf = ({ blocks }: PageSection) => blocks.find((block) => block.kind === 'room')?.change;
+  const isRoom = (section: PageSection | undefined): boolean => section !== undefined && roomOf(section) !== undefined;
+  const room = (section: PageSection) => {
+    const change = roomOf(section);
+    return (
+      <section key={section.heading} className="page-room">
+        <h3>{section.heading}</h3>
+        {words(section)}
+        {change && <PageRoom rule={rule} change={change} answer={answer} index={rooms.indexOf(change)} />}
+      </section>
+    );
+  };
+  const pair = sections.filter(isRoom);
+  return (
+    <>
+      {sections.map((section) => {
+        // The two rooms stand side by side, where the first of them comes.
+        if (section === pair[0])
+          return (
+            <div key="rooms" className="page-rooms">
+              {pair.map(room)}
+            </div>
+          );
+        if (isRoom(section)) return null;
+        return (
+          <section key={section.heading}>
+            <h3>{section.heading}</h3>
+            {section.heading === 'Options' ? (
+              <OptionList
+                rule={rule}
+                section={section}
+                defaults={answer && 'defaults' in answer ? answer.defaults : null}
+                onRule={onRule}
+              />
+            ) : (
+              words(section)
+            )}
+            {section.heading === 'Source' && <PageSource sources={answer && 'sources' in answer ? answer.sources : []} />}
+            {section.heading === 'Why' && <InThisClass rule={rule} onClose={onClose} />}
+          </section>
+        );
+      })}
+    </>
+  );
+}
+
+function AnotherCheck({ rule, onRule }: Pick<Props, 'rule' | 'onRule'>) {
+  return (
+    <div className="field another-check">
+      <label htmlFor="another-check">Another check</label>
+      <select id="another-check" value={rule} onChange={(event) => onRule(event.target.value)}>
+        {questionIds.map((id) => (
+          <optgroup key={id} label={questions[id]}>
+            {[...rulePages]
+              .filter(([each]) => questionOf(each) === id)
+              .map(([each, { asks }]) => (
+                <option key={each} value={each}>
+                  {asks}
+                </option>
+              ))}
+          </optgroup>
+        ))}
+      </select>
+    </div>
+  );
+}
