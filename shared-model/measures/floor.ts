@@ -2,7 +2,7 @@ import { convexParts } from '../geometry/convexParts.ts';
 import type { PackingFloor } from '../geometry/packingSpace.ts';
 import { clockwise, edges, type Polygon } from '../geometry/polygon.ts';
 import { add, distance, scale } from '../geometry/vec.ts';
-import type { Scene, SceneBody, SceneSide } from '../scene/types.ts';
+import type { OpenSide, Scene, SceneBody } from '../scene/types.ts';
 import type { SeatStrip } from './seats.ts';
 
 /** Degrees: walls that run this much alike count as one direction. */
@@ -23,7 +23,7 @@ export function matFloor(scene: Scene, strips: readonly SeatStrip[]): PackingFlo
       ...scene.bodies.flatMap(standingParts),
       ...strips.map(({ strip }) => strip),
       ...room.openings.flatMap(({ swingFloor }) => (swingFloor ? [swingFloor] : [])),
-      ...scene.sides.flatMap((side) => frontStrip(side, classroom.access.frontStrip)),
+      ...scene.openSides.flatMap((side) => frontStrip(side, classroom.access.frontStrip)),
     ],
   };
 }
@@ -35,7 +35,7 @@ function standingParts(body: SceneBody): Polygon[] {
 }
 
 /** The floor before an open side that a child stands on who takes something from it. */
-function frontStrip({ piece, edge }: SceneSide, depth: number): Polygon[] {
+function frontStrip({ piece, edge }: OpenSide, depth: number): Polygon[] {
   if (piece.closed || depth <= 0) return [];
   const out = scale(edge.outward, depth);
   return [clockwise([edge.a, edge.b, add(edge.b, out), add(edge.a, out)])];

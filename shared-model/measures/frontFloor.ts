@@ -1,6 +1,6 @@
 import { type Box, boundingBox, contains, edges, type Polygon } from '../geometry/polygon.ts';
 import { add, cross, lerp, type Point, type Segment, scale, sub } from '../geometry/vec.ts';
-import type { Scene, SceneSide } from '../scene/types.ts';
+import type { OpenSide, Scene } from '../scene/types.ts';
 
 /** mm: things that touch the front's line (a neighbour in the same row) do not stand before it. */
 const TOUCH = 1;
@@ -20,7 +20,7 @@ export function obstaclesOf({ bodies }: Scene): Obstacle[] {
  * Free floor before a shelf side: a function of the spot `along` mm right of the side's left end, giving the mm along
  * the outward normal to the first wall or piece in the way, at most `most`; 0 when something stands right there.
  */
-export function freeFloorBefore(scene: Scene, obstacles: readonly Obstacle[], side: SceneSide, most: number): (along: number) => number {
+export function freeFloorBefore(scene: Scene, obstacles: readonly Obstacle[], side: OpenSide, most: number): (along: number) => number {
   const { a, b, outward } = side.edge;
   const strip = boundingBox([a, b, add(a, scale(outward, most)), add(b, scale(outward, most))]);
   const rings = obstacles.filter(({ id, box }) => id !== side.body.id && boxesMeet(strip, box)).map(({ ring }) => ring);

@@ -25,7 +25,7 @@ export interface Target {
  * say they have a front), every door and passage; in that order.
  */
 export function targetsOf(scene: Scene, chairs: Chairs = 'in use', strips: readonly SeatStrip[] = seatStrips(scene)): Target[] {
-  const shelves = scene.sides
+  const shelves = scene.openSides
     .filter((side) => side.isForChildren)
     .map((side) => bodyTarget('shelf', side.body, side.side, [edgeLine(side.edge)]));
   const tables = strips.map((strip) =>

@@ -1,6 +1,7 @@
 import { clockwise, isConvex, type Polygon } from '../geometry/polygon.ts';
 import { add, type Point, turn } from '../geometry/vec.ts';
 import type { Fixture, Piece, Side } from '../schema/types.ts';
+import { keptWith } from './kept.ts';
 import type { SceneBody, SceneEdge } from './types.ts';
 
 /** Kinds that people call otherwise. */
@@ -22,8 +23,9 @@ const ROUND_CORNERS = 48;
 
 type Shape = Pick<Piece, 'x' | 'y' | 'width' | 'depth' | 'rotation' | 'outline' | 'round'>;
 
-export function pieceBody(piece: Piece): SceneBody {
-  return {
+/** A piece that did not change keeps its body. */
+export const pieceBody = keptWith(
+  (piece: Piece): SceneBody => ({
     ...bodyShape(piece),
     id: piece.id,
     source: 'piece',
@@ -34,11 +36,11 @@ export function pieceBody(piece: Piece): SceneBody {
     height: piece.height,
     isObstacle: piece.kind !== 'rug' && !(piece.kind === 'seat' && piece.table !== null),
     isSeeThrough: piece.seeThrough ?? (piece.kind === 'table' || piece.kind === 'seat' || piece.kind === 'easel'),
-  };
-}
+  }),
+);
 
-export function fixtureBody(fixture: Fixture): SceneBody {
-  return {
+export const fixtureBody = keptWith(
+  (fixture: Fixture): SceneBody => ({
     ...bodyShape(fixture),
     id: fixture.id,
     source: 'fixture',
@@ -49,8 +51,8 @@ export function fixtureBody(fixture: Fixture): SceneBody {
     height: fixture.height,
     isObstacle: !fixture.walkable,
     isSeeThrough: fixture.seeThrough ?? false,
-  };
-}
+  }),
+);
 
 function bodyShape(shape: Shape) {
   const center = { x: shape.x, y: shape.y };

@@ -15,6 +15,8 @@ export interface Scene {
   readonly bodyById: ReadonlyMap<string, SceneBody>;
   /** Every open side of every shelf, in the order of the class's walk. */
   readonly sides: readonly SceneSide[];
+  /** The same without what stands on them: who asks only where shelves open has nothing to do with a tray that moves. */
+  readonly openSides: readonly OpenSide[];
   /** Where each placed material stands; key: material id. */
   readonly stands: ReadonlyMap<string, SceneTray>;
   readonly materialById: ReadonlyMap<string, Material>;
@@ -89,8 +91,8 @@ export interface SceneEdge {
   readonly outward: Point;
 }
 
-/** One open side of a shelf with its boards, top first. */
-export interface SceneSide {
+/** One open side of a shelf. */
+export interface OpenSide {
   readonly body: SceneBody;
   readonly piece: Piece;
   readonly side: Side;
@@ -98,6 +100,12 @@ export interface SceneSide {
   readonly isForChildren: boolean;
   /** mm, length of the side */
   readonly width: number;
+}
+
+/** One open side of a shelf with its boards, top first. */
+export interface SceneSide extends OpenSide {
+  /** The side itself: the same object as long as the shelf is. */
+  readonly open: OpenSide;
   readonly boards: readonly SceneBoard[];
 }
 

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Fix } from '../../findings/edit.ts';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { freeFloorBefore, type Obstacle, obstaclesOf } from '../../measures/frontFloor.ts';
-import type { Scene, SceneSide } from '../../scene/types.ts';
+import type { OpenSide, Scene } from '../../scene/types.ts';
 import type { Side } from '../../schema/types.ts';
 import { meets } from '../../units/compare.ts';
 import { mm } from '../../units/quantity.ts';
@@ -23,11 +23,11 @@ export const turned = defineRule({
     walls: 'The walls do not hold, so where the shelves open to is not known.',
   },
   judge({ scene, options: { least } }): RuleResult {
-    const sides = scene.sides.filter((side) => !side.piece.closed);
+    const sides = scene.openSides.filter((side) => !side.piece.closed);
     if (sides.length === 0) return doesNotApply;
     if (!scene.room.isSound) return { applies: true, findings: [unsound] };
     const shelves = obstaclesOf(scene).filter(({ id }) => scene.bodyById.get(id)?.kind === 'shelf');
-    const floorBefore = (side: SceneSide): number => freeFloorBefore(scene, shelves, side, least + 1)(side.width / 2);
+    const floorBefore = (side: OpenSide): number => freeFloorBefore(scene, shelves, side, least + 1)(side.width / 2);
     const found = sides.flatMap((side) => {
       const floor = floorBefore(side);
       return meets(floor, least) ? [] : [{ side, floor }];
@@ -54,7 +54,7 @@ const sideWords: Readonly<Record<Side, string>> = {
   right: 'on the right',
 };
 
-function finding(scene: Scene, shelves: readonly Obstacle[], side: SceneSide, floor: number, least: number): RuleFinding {
+function finding(scene: Scene, shelves: readonly Obstacle[], side: OpenSide, floor: number, least: number): RuleFinding {
   const fix = turnIt(scene, shelves, side, least);
   return {
     outcome: 'problem',
@@ -72,7 +72,7 @@ function finding(scene: Scene, shelves: readonly Obstacle[], side: SceneSide, fl
 const opposite: Readonly<Record<Side, Side>> = { front: 'back', back: 'front', left: 'right', right: 'left' };
 
 /** Half a turn on its spot, where every open side then has its floor. A shelf of an odd outline would cover other floor. */
-function turnIt(scene: Scene, shelves: readonly Obstacle[], side: SceneSide, least: number): Fix | null {
+function turnIt(scene: Scene, shelves: readonly Obstacle[], side: OpenSide, least: number): Fix | null {
   const { piece, body } = side;
   if (piece.locked || piece.outline) return null;
   const isOpenThen = piece.sides.every((open) => {

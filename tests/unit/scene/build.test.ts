@@ -204,3 +204,35 @@ describe('what stands in the way', () => {
     expect(Math.max(...reach)).toBeLessThan(600 * 1.0025);
   });
 });
+
+describe('the scene after a change', () => {
+  const classroom = plainRoom({
+    materials: [{ id: 'm1', name: 'Beads', area: 'mathematics', strand: 'counting' }],
+    pieces: [shelf({ levels }), shelf({ id: 's2', y: 4800, rotation: 180 })],
+    placements: [{ material: 'm1', piece: 's1', level: 'l1', x: 100 }],
+  });
+  const arrangement = classroom.arrangements[0];
+  const first = buildScene(classroom);
+  const changed = (change: object) =>
+    buildScene({ ...classroom, arrangements: [{ ...arrangement, ...change }] } as typeof classroom, null, first);
+
+  it('that changed nothing is made of the same things', () => {
+    const again = changed({ name: 'Autumn' });
+    const { classroom: _, arrangement: __, ...rest } = again;
+    for (const [key, value] of Object.entries(rest)) expect(value, key).toBe(first[key as keyof typeof rest]);
+  });
+  it('that moved a tray keeps where the shelves open', () => {
+    const moved = changed({ placements: arrangement?.placements.map((p) => ({ ...p, x: 300 })) });
+    expect(moved.bodies).toBe(first.bodies);
+    expect(moved.openSides).toBe(first.openSides);
+    expect(moved.sides[0]).not.toBe(first.sides[0]);
+    expect(moved.sides[1]).toBe(first.sides[1]);
+    expect(moved.stands.get('m1')?.placement.x).toBe(300);
+  });
+  it('that moved a shelf keeps the others', () => {
+    const moved = changed({ pieces: arrangement?.pieces.map((p) => (p.id === 's1' ? { ...p, x: 3100 } : p)) });
+    expect(moved.bodies[0]).not.toBe(first.bodies[0]);
+    expect(moved.bodies[1]).toBe(first.bodies[1]);
+    expect(moved.room).toBe(first.room);
+  });
+});
