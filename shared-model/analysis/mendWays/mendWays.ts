@@ -1,0 +1,164 @@
+import { applyEdits } from '../../findings/applyEdits.ts';
+import type { Edit } from '../../findings/edit.ts';
+import { type Finding, findingKey } from '../../findings/finding.ts';
+import { measuresOf } from '../../measures/measures.ts';
+import { rules } from '../../rules/registry.ts';
+import { buildScene, pickArrangement } from '../../scene/build.ts';
+import type { Classroom } from '../../schema/types.ts';
+import { analyse, judgeRule, type Report } from '../report.ts';
+import { type Layout, totalOf } from './layout.ts';
+import { type NewMust, Search, type SearchProgress } from './search.ts';
+import { frontKey, type Short, Stage } from './stage.ts';
+
+export interface MendOptions {
+  /** Absent: the current one. */
+  readonly arrangement?: string | null;
+  /** Ids of pieces that stay where they are, beside those that are locked. */
+  readonly keep?: readonly string[];
+  /** How many pieces may move at most; a table with its chairs counts as one. */
+  readonly most?: number;
+  /** How often the ways may be measured. */
+  readonly looks?: number;
+}
+
+/** A piece that moves, with the chairs that belong to it. mm. */
+export interface MendMove {
+  readonly piece: string;
+  readonly label: string;
+  /** Chairs that go with it. */
+  readonly chairs: number;
+  readonly from: { readonly x: number; readonly y: number };
+  readonly to: { readonly x: number; readonly y: number };
+  readonly by: number;
+}
+
+/** A way that stays too narrow with every piece that may be moved out of the room. */
+export type Held = Pick<Short, 'label' | 'width' | 'between'>;
+
+export type Mend =
+  | {
+      readonly end: 'found';
+      readonly moves: readonly MendMove[];
+      /** mm, all moves together */
+      readonly total: number;
+      readonly edits: readonly Edit[];
+      /** Findings that are gone then, and those that come with it (none of them a must). */
+      readonly mends: readonly Finding[];
+      readonly brings: readonly Finding[];
+      readonly looks: number;
+    }
+  /** Every way is wide enough already. */
+  | { readonly end: 'fine' }
+  /** The ways are not known. */
+  | { readonly end: 'cannot-tell'; readonly missing: string }
+  /** Nothing may be moved. */
+  | { readonly end: 'nothing-free' }
+  /** Ways that no move widens. */
+  | { readonly end: 'fixed'; readonly held: readonly Held[] }
+  /** More pieces than may move would have to. */
+  | { readonly end: 'apart'; readonly pieces: number; readonly most: number; readonly looks: number }
+  /** All that is tried was tried; `looks`: only what moves less than `total` mm in all. */
+  | { readonly end: 'all'; readonly most: number; readonly looks: number }
+  | { readonly end: 'looks'; readonly total: number; readonly most: number; readonly looks: number };
+
+/** So many pieces at most: more is another arrangement, not a mend. */
+const MOST = 3;
+/** So often the ways are measured at most; some minutes on a tablet. */
+const LOOKS = 20_000;
+
+/**
+ * Looks for the smallest change of places after which every way is as wide as `way/width` and `way/narrow` ask and no
+ * new must has come: at most three unlocked pieces, none turned, each moved at most 500 mm or flush to its nearest wall.
+ *
+ * What is tried is a tree of layouts. A piece's first move is one of a finite list (`Moves.first`), reckoned where the
+ * pieces moved before it stand then; a second one, square to the first, may follow (`Moves.second`). Minimal means: no
+ * layout of that tree holds with a smaller sum of the moved pieces' distances (mm). Every answer has passed a whole
+ * `analyse`: no must that was not there before, no way short. Ways left as they are need not be mended, but get no worse.
+ *
+ * Told in slices: each step is one measurement of the ways (some ms). Counted, not timed: the same answer everywhere.
+ */
+export function* mendWays(classroom: Classroom, options: MendOptions = {}): Generator<SearchProgress, Mend> {
+  const arrangement = pickArrangement(classroom, options.arrangement);
+  if (!arrangement) throw new Error('a classroom has at least one arrangement');
+  const most = options.most ?? MOST;
+  const missing = missingOf(classroom, arrangement.id);
+  if (missing !== null) return { end: 'cannot-tell', missing };
+  const stage = new Stage(classroom, arrangement.id, new Set(options.keep), leftFronts(classroom, arrangement.id));
+  if (stage.shortIn(stage.sceneAt(new Map())).length === 0) return { end: 'fine' };
+  if (stage.free.length === 0) return { end: 'nothing-free' };
+  const held = stage.shortIn(stage.sceneAt(new Map(), new Set(stage.free.map(({ id }) => id))));
+  if (held.length > 0) return { end: 'fixed', held };
+
+  const before = analyse(classroom, { arrangement: arrangement.id });
+  const newMust = (layout: Layout): NewMust | null => findNewMust(stage, before, layout);
+  const searched = yield* new Search(stage, { most, looks: options.looks ?? LOOKS, newMust }).run();
+  if (searched.end === 'found') return found(stage, before, searched.layout, searched.looks);
+  if (searched.end === 'apart') return { end: 'apart', pieces: searched.pieces, most, looks: searched.looks };
+  return searched.end === 'all'
+    ? { end: 'all', most, looks: searched.looks }
+    : { end: 'looks', total: searched.total, most, looks: searched.looks };
+}
+
+/** All of it at once, for who can wait. */
+export function mendWaysNow(classroom: Classroom, options: MendOptions = {}): Mend {
+  const work = mendWays(classroom, options);
+  for (let step = work.next(); ; step = work.next()) if (step.done) return step.value;
+}
+
+function missingOf(classroom: Classroom, arrangement: string): string | null {
+  const { room } = buildScene(classroom, arrangement);
+  if (!room.isSound) return 'walls that close and do not cross';
+  return room.openings.some((opening) => opening.isWayIn) ? null : 'where the doors and passages are';
+}
+
+/** Fronts whose way was left as it is, with a reason. */
+function leftFronts(classroom: Classroom, arrangement: string): Set<string> {
+  const left = new Set(classroom.left.map(({ key }) => key));
+  if (left.size === 0) return new Set();
+  const ways = measuresOf(buildScene(classroom, arrangement)).ways().ways;
+  const keyOf = ({ to, from, side }: (typeof ways)[number]): string =>
+    findingKey('way/width', { subjects: from === null ? [to] : [to, from], ...(side && { part: side }) });
+  return new Set(ways.filter((way) => left.has(keyOf(way))).map(frontKey));
+}
+
+const isMust = ({ severity }: Finding): boolean => severity === 'must';
+
+function findNewMust(stage: Stage, before: Report, layout: Layout): NewMust | null {
+  const known = new Set(before.findings.filter(isMust).map(({ key }) => key));
+  const after = analyse(stage.classroomAt(layout), { arrangement: stage.arrangement.id });
+  const fresh = after.findings.find((finding) => isMust(finding) && !known.has(finding.key));
+  if (!fresh) return null;
+  const rule = rules.find(({ id }) => id === fresh.rule);
+  const isThere = (without: ReadonlySet<string>): boolean => {
+    if (!rule) return true;
+    const scene = buildScene(stage.classroomAt(layout, without), stage.arrangement.id);
+    return judgeRule(rule, scene, measuresOf(scene)).findings.some(({ key }) => key === fresh.key);
+  };
+  return { subjects: fresh.subjects, isThere };
+}
+
+function found(stage: Stage, before: Report, layout: Layout, looks: number): Mend {
+  const moves = [...layout].flatMap(([id, shift]): MendMove[] => {
+    const unit = stage.freeById.get(id);
+    const [body] = unit?.bodies ?? [];
+    if (!unit || !body) return [];
+    const from = body.center;
+    const to = { x: from.x + shift.x, y: from.y + shift.y };
+    return [{ piece: id, label: unit.label, chairs: unit.bodies.length - 1, from, to, by: Math.hypot(shift.x, shift.y) }];
+  });
+  const edits = [...layout].flatMap(([id, { x, y }]): Edit[] =>
+    (stage.freeById.get(id)?.bodies ?? []).map(({ id: piece, center }) => ({ do: 'move-piece', piece, x: center.x + x, y: center.y + y })),
+  );
+  const after = analyse(applyEdits(stage.classroom, stage.arrangement.id, edits), { arrangement: stage.arrangement.id });
+  const problems = (report: Report): Finding[] => report.findings.filter(({ outcome }) => outcome === 'problem');
+  const [was, is] = [before, after].map((report) => new Set(problems(report).map(({ key }) => key)));
+  return {
+    end: 'found',
+    moves,
+    total: totalOf(layout),
+    edits,
+    mends: problems(before).filter(({ key }) => !is?.has(key)),
+    brings: problems(after).filter(({ key }) => !was?.has(key)),
+    looks,
+  };
+}
