@@ -1,12 +1,16 @@
+import { lazy, Suspense, useState } from 'react';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
+import type { Session } from '../session/types.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 import { figure } from './Carcass.tsx';
 import { sideName, sideShort, sideTitle, sideWord } from './shelfNames.ts';
 import { otherSide } from './shownSide.ts';
 import type { TrayInHand } from './useTrayDrag.ts';
+
+const KneelDialog = lazy(() => import('./kneel/KneelDialog.tsx').then((m) => ({ default: m.KneelDialog })));
 
 interface Props {
   readonly scene: Scene;
@@ -19,6 +23,7 @@ interface Props {
 export function FrontHead({ scene, side, held, title }: Props) {
   const session = useSession();
   const units = useUnits();
+  const [isKneeling, setKneeling] = useState(false);
   const other = otherSide(scene, side);
   const { piece } = side;
   if (held) {
@@ -52,6 +57,7 @@ export function FrontHead({ scene, side, held, title }: Props) {
       <h2 id="front-title">{piece.sides.length > 1 ? title : `${title}, ${sideWord(side.side)}`}</h2>
       <span className="aside front-what">{[name, `${size}, ${high}`, read].filter((part) => part !== '').join(' · ')}</span>
       <span className="front-verbs">
+        <TextLink onPress={() => setKneeling(true)}>Kneel here</TextLink>
         {other && (
           <TextLink
             onPress={() => {
@@ -73,6 +79,18 @@ export function FrontHead({ scene, side, held, title }: Props) {
           }))}
         />
       </span>
+      {isKneeling && (
+        <Suspense fallback={null}>
+          <KneelDialog scene={scene} side={side} material={chosenOn(side, session)} onClose={() => setKneeling(false)} />
+        </Suspense>
+      )}
     </div>
   );
+}
+
+/** The chosen tray, where it stands on this side. */
+function chosenOn(side: SceneSide, session: Session): string | null {
+  const { chosen } = session.view();
+  const isHere = chosen?.kind === 'tray' && side.boards.some((board) => board.trays.some((tray) => tray.material.id === chosen.id));
+  return isHere ? chosen.id : null;
 }

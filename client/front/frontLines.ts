@@ -1,5 +1,6 @@
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { sayLength } from '#model/units/sayLength.ts';
+import { sayYearsAndMonths } from '../text/sayAges.ts';
 
 export type LineKind = 'take' | 'eye' | 'see' | 'high' | 'low';
 
@@ -61,12 +62,6 @@ export function sayLines({ boards, child }: LineHeights, units: LengthUnits): st
     ? `your smallest child, ${sayLength(child.stature, units)} tall`
     : `a girl of ${sayYearsAndMonths(child.months)}, smaller than ${100 - child.percentile} of 100`;
   return `Lines for ${whose}${depths.length > 0 ? `; the hand ${depths.join(', ')}` : ''}.`;
-}
-
-function sayYearsAndMonths(months: number): string {
-  const years = Math.floor(months / 12);
-  const rest = Math.round(months - years * 12);
-  return `${years} ${years === 1 ? 'year' : 'years'} ${rest} ${rest === 1 ? 'month' : 'months'}`;
 }
 
 function line(kind: LineKind, name: string, z: number, units: LengthUnits, whose = ''): FrontLine {

@@ -5,6 +5,7 @@ import { FrontStage } from '../front/FrontStage.tsx';
 import { frontLayout } from '../front/frontLayout.ts';
 import { frontLines } from '../front/frontLines.ts';
 import { frontView, heightFor } from '../front/frontView.ts';
+import { LineLegend } from '../front/LineLegend.tsx';
 import { lineHeights } from '../front/lineHeights.ts';
 import { capital, shelfWords, sideName } from '../front/shelfNames.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
@@ -56,6 +57,7 @@ export function ExampleFront({ scene, side, hasLines }: Props) {
           />
         )}
       </div>
+      <LineLegend lines={lines} isShown />
       <p className="aside">
         {capital(sideName(scene, side))}:{' '}
         {layout.boards

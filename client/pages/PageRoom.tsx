@@ -2,10 +2,9 @@ import { useMemo } from 'react';
 import type { Outcome } from '#model/findings/finding.ts';
 import type { PlainRoomChange } from '#model/rules/plainRoom.ts';
 import { buildScene } from '#model/scene/build.ts';
-import { sayFigures } from '../checks/sayFigures.ts';
+import { RoomPicture } from '../plan/RoomPicture.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { ExampleFront } from './ExampleFront.tsx';
-import { ExamplePlan } from './ExamplePlan.tsx';
 import type { JudgedRoom, PageAnswer, PageFailure } from './messages.ts';
 import { sayExample } from './sayExample.ts';
 
@@ -33,13 +32,13 @@ const heads: Readonly<Record<Outcome, string>> = {
 
 function Drawn({ rule, change, judged }: { rule: string; change: PlainRoomChange; judged: JudgedRoom }) {
   const scene = useMemo(() => buildScene(judged.classroom), [judged]);
-  const { report, classroom } = judged;
+  const { report } = judged;
   const answer = report.answers[rule] ?? 'does-not-apply';
   const held = scene.sides.filter((side) => side.boards.some((board) => board.trays.length > 0));
   const facts = sayExample(scene, change);
   // Where the trays are what it is about, the fronts come first.
   const isOfFronts = held.length > 0 && /^(reach|order)\//.test(rule);
-  const plan = <ExamplePlan scene={scene} report={report} label={`Plan of the room. ${sayThings(scene)}`} />;
+  const plan = <RoomPicture scene={scene} report={report} label={`Plan of the room. ${sayThings(scene)}`} />;
   const fronts = held.map((side) => (
     <ExampleFront key={`${side.piece.id}/${side.side}`} scene={scene} side={side} hasLines={rule.startsWith('reach/')} />
   ));
@@ -64,21 +63,11 @@ function Drawn({ rule, change, judged }: { rule: string; change: PlainRoomChange
         ))}
         <p className={`page-verdict ${answer}`}>{heads[answer]}</p>
         <ul className="page-found">
-          {report.findings.map((finding) => {
-            const figures = sayFigures(finding.measured, finding.needed, classroom.display.units);
-            return (
-              <li key={finding.key}>
-                {finding.outcome === 'problem' && <SeverityWord severity={finding.severity} />} {finding.message}
-                {figures && (
-                  <span className="aside">
-                    {' '}
-                    {figures.measured}
-                    {figures.needed && `, ${figures.needed}`}.
-                  </span>
-                )}
-              </li>
-            );
-          })}
+          {report.findings.map((finding) => (
+            <li key={finding.key}>
+              {finding.outcome === 'problem' && <SeverityWord severity={finding.severity} />} {finding.message}
+            </li>
+          ))}
         </ul>
       </figcaption>
     </figure>

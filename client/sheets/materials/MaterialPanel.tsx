@@ -1,3 +1,4 @@
+import { lazy, Suspense, useState } from 'react';
 import type { Scene } from '#model/scene/types.ts';
 import { frontActions } from '../../front/frontActions.ts';
 import { sayStep } from '../../front/frontLayout.ts';
@@ -14,11 +15,14 @@ import { sayWhereabouts } from './sayWhereabouts.ts';
 import { areaKey, areaTitle } from './threads.ts';
 import { whereaboutsOf } from './whereabouts.ts';
 
+const KneelDialog = lazy(() => import('../../front/kneel/KneelDialog.tsx').then((m) => ({ default: m.KneelDialog })));
+
 /** The right column: the chosen material, where it would fit, and its values. */
 export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }) {
   const session = useSession();
   const report = useReport();
   const checks = checksBySubject(report);
+  const [isKneeling, setKneeling] = useState(false);
   const material = id === null ? undefined : scene.materialById.get(id);
   if (!material) {
     return (
@@ -72,6 +76,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
           >
             Show on the plan
           </TextLink>
+          {at.at === 'board' && <TextLink onPress={() => setKneeling(true)}>Kneel here</TextLink>}
           <TextLink onPress={() => frontActions(session).putAway(material.id)}>Put away</TextLink>
         </div>
       )}
@@ -101,6 +106,11 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
       </div>
       <MaterialFacts material={material} />
       <MaterialEditor material={material} materials={scene.classroom.materials} />
+      {isKneeling && at.at === 'board' && (
+        <Suspense fallback={null}>
+          <KneelDialog scene={scene} side={at.side} material={material.id} onClose={() => setKneeling(false)} />
+        </Suspense>
+      )}
     </div>
   );
 }

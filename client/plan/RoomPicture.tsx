@@ -1,19 +1,22 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Report } from '#model/analysis/report.ts';
+import { distance, type Point } from '#model/geometry/vec.ts';
 import type { Scene } from '#model/scene/types.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
-import { areasOfShelves } from '../plan/areas.ts';
-import { drawFixture } from '../plan/draw/drawFixture.ts';
-import { drawMat, drawNarrowArrow, drawNarrowStrip, drawSeverity } from '../plan/draw/drawMarks.ts';
-import { drawOpening, drawOpeningNames } from '../plan/draw/drawOpenings.ts';
-import { drawPiece } from '../plan/draw/drawPiece.ts';
-import { drawRoom, drawScaleBar, drawZones } from '../plan/draw/drawRoom.ts';
-import { drawUnseen } from '../plan/draw/drawUnseen.ts';
-import { at, type Pen } from '../plan/draw/pen.ts';
-import { neatlineBounds } from '../plan/neatline.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
-import { matsIn, narrowPlaceOf, unseenIn } from '../plan/reportParts.ts';
-import { fitRoom, type Size } from '../plan/viewport.ts';
+import { colours } from '../styles/tokens.ts';
+import { areasOfShelves } from './areas.ts';
+import { drawFixture } from './draw/drawFixture.ts';
+import { drawMat, drawNarrowArrow, drawNarrowStrip, drawSeverity } from './draw/drawMarks.ts';
+import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
+import { drawPiece } from './draw/drawPiece.ts';
+import { drawRoom, drawScaleBar, drawZones } from './draw/drawRoom.ts';
+import { drawUnseen } from './draw/drawUnseen.ts';
+import { besideLabel, labelPlace } from './draw/labelPlace.ts';
+import { at, fill, type Pen, stroke, write } from './draw/pen.ts';
+import { neatlineBounds } from './neatline.ts';
+import { pieceNumbers } from './numbers.ts';
+import { matsIn, narrowPlaceOf, unseenIn } from './reportParts.ts';
+import { fitRoom, type Size } from './viewport.ts';
 
 /** px: how high a small plan grows, and what stays free round the walls */
 const MOST_HIGH = 280;
@@ -23,13 +26,16 @@ const MARGIN_LEAF = 70;
 
 interface Props {
   readonly scene: Scene;
-  readonly report: Report;
+  /** What was found, marked on it. */
+  readonly report?: Report;
+  /** Drawn over everything else; the same function as long as it draws the same. */
+  readonly over?: (pen: Pen) => void;
   /** In words, for those who do not see it. */
   readonly label: string;
 }
 
-/** A room in small, drawn by the same hand as the plan of the sheet, with what the check found marked on it. */
-export function ExamplePlan({ scene, report, label }: Props) {
+/** A room in small, drawn by the same hand as the plan of the sheet. */
+export function RoomPicture({ scene, report, over, label }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const { width } = useBoxSize(frame);
@@ -41,8 +47,10 @@ export function ExamplePlan({ scene, report, label }: Props) {
     const dense = globalThis.devicePixelRatio || 1;
     ctx.setTransform(dense, 0, 0, dense, 0, 0);
     ctx.clearRect(0, 0, size.width, size.height);
-    drawExample({ ctx, view: viewFor(scene, size), units: scene.classroom.display.units, isRightToLeft: false }, scene, report, size);
-  }, [scene, report, size]);
+    const pen: Pen = { ctx, view: viewFor(scene, size), units: scene.classroom.display.units, isRightToLeft: false };
+    drawSmall(pen, scene, report ?? null, size);
+    over?.(pen);
+  }, [scene, report, over, size]);
 
   const dense = globalThis.devicePixelRatio || 1;
   return (
@@ -87,7 +95,18 @@ function sizeFor(scene: Scene, width: number): Size {
 
 const viewFor = (scene: Scene, size: Size) => fitRoom(neatlineBounds(scene.room.outline), size, marginsOf(scene));
 
-function drawExample(pen: Pen, scene: Scene, report: Report, size: Size): void {
+/** Where an adult watches from: a ring with a dot, and the word. */
+function drawWatcher(pen: Pen, p: Point): void {
+  pen.ctx.beginPath();
+  pen.ctx.arc(p.x, p.y, 5, 0, 2 * Math.PI);
+  stroke(pen, { width: 1.4 });
+  pen.ctx.beginPath();
+  pen.ctx.arc(p.x, p.y, 1.6, 0, 2 * Math.PI);
+  fill(pen, colours.ink);
+  write(pen, 'adult', { x: p.x, y: p.y + 13 }, { size: 10.5, colour: colours.pencilText });
+}
+
+function drawSmall(pen: Pen, scene: Scene, report: Report | null, size: Size): void {
   const { room, bodies, bodyById, arrangement, classroom } = scene;
   const numbers = pieceNumbers(arrangement);
   const areas = areasOfShelves(arrangement, classroom.materials);
@@ -98,8 +117,8 @@ function drawExample(pen: Pen, scene: Scene, report: Report, size: Size): void {
   drawUnseen(pen, unseenIn(report));
   for (const mat of matsIn(report)) drawMat(pen, mat);
   const obstacles = { bodyById: (id: string) => bodyById.get(id), room };
-  const [first] = report.findings;
-  const narrow = first ? narrowPlaceOf(first, report, obstacles) : null;
+  const [first] = report?.findings ?? [];
+  const narrow = first && report ? narrowPlaceOf(first, report, obstacles) : null;
   if (narrow) drawNarrowStrip(pen, narrow);
   const isUnder = (id: string): boolean => bodyById.get(id)?.piece?.kind === 'rug';
   for (const body of [...bodies].sort((p, q) => Number(isUnder(q.id)) - Number(isUnder(p.id)))) {
@@ -107,6 +126,14 @@ function drawExample(pen: Pen, scene: Scene, report: Report, size: Size): void {
     else drawFixture(pen, body);
   }
   if (narrow && first) drawNarrowArrow(pen, narrow, first.severity);
-  for (const finding of report.findings) if (finding.at && !(narrow && finding === first)) drawSeverity(pen, at(pen, finding.at), finding);
-  drawScaleBar(pen, { x: size.width - 8, y: size.height - 20 });
+  for (const { x, y } of arrangement.watch ?? []) drawWatcher(pen, at(pen, { x, y }));
+  const shelves = bodies.filter(({ piece }) => piece?.kind === 'shelf' || piece?.kind === 'table');
+  for (const finding of report?.findings ?? []) {
+    if (!finding.at || (narrow && finding === first)) continue;
+    const on = shelves.find(({ center }) => finding.at && distance(center, finding.at) < 1);
+    const words = on && labelPlace(pen, on, `${numbers.get(on.id) ?? ''} MM`, 650);
+    const p = at(pen, finding.at);
+    drawSeverity(pen, words ? besideLabel(p, words) : p, finding);
+  }
+  drawScaleBar(pen, { x: size.width - 20, y: size.height - 20 });
 }

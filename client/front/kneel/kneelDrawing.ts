@@ -1,0 +1,136 @@
+import { type Eye, inPicture, type TrayLook } from '#model/measures/kneelView.ts';
+import type { SceneBoard, SceneSide, SceneTray } from '#model/scene/types.ts';
+import { UNMEASURED } from '../frontLayout.ts';
+
+/** mm on the picture, heights upwards */
+export interface PicturePoint {
+  readonly x: number;
+  readonly z: number;
+}
+export interface Face {
+  readonly of: 'floor' | 'back' | 'panel' | 'board' | 'edge' | 'front' | 'top' | 'side';
+  readonly points: readonly PicturePoint[];
+}
+export interface DrawnTray {
+  readonly tray: SceneTray;
+  readonly isMeasured: boolean;
+  readonly faces: readonly Face[];
+  /** The whole of its front face on the picture. */
+  readonly front: { readonly x: number; readonly z: number; readonly width: number; readonly height: number };
+}
+/** What is seen through one opening: between two boards, or above the topmost. */
+export interface Opening {
+  readonly key: string;
+  /** The opening on the front's plane; to: null where it is open above. */
+  readonly from: number;
+  readonly to: number | null;
+  readonly left: number;
+  readonly right: number;
+  readonly inside: readonly Face[];
+  readonly trays: readonly DrawnTray[];
+}
+export interface KneelDrawing {
+  /** The shelf's own insides, behind everything. */
+  readonly behind: readonly Face[];
+  readonly openings: readonly Opening[];
+  /** Front edges of boards and panels, before everything. */
+  readonly edges: readonly Face[];
+  readonly width: number;
+  /** mm above the floor of the highest thing on the picture */
+  readonly top: number;
+}
+
+/** mm: boards are drawn this thick */
+const BOARD = 20;
+/** mm of a shelf whose height nobody measured, above its highest board */
+const OPEN_ABOVE = 250;
+/** mm: a thing of unknown depth is drawn this deep, dashed */
+const UNMEASURED_DEPTH = 150;
+
+/** A shelf side from an eye before it, as faces to draw one after the other. */
+export function kneelDrawing(side: SceneSide, eye: Eye): KneelDrawing {
+  const { piece, width } = side;
+  const see = (x: number, y: number, z: number): PicturePoint => inPicture(eye, { x, y, z });
+  const highest = Math.max(0, ...side.boards.map((board) => board.surface ?? 0));
+  const height = piece.height ?? highest + OPEN_ABOVE;
+  const through = side.side === 'left' || side.side === 'right' ? piece.width : piece.depth;
+  const isOpenBehind = piece.sides.includes(opposite[side.side]);
+  const deep = isOpenBehind && piece.divider ? through / 2 : through;
+  const panel = piece.panel;
+  const wall = (x: number): Face => ({ of: 'panel', points: [see(x, 0, 0), see(x, deep, 0), see(x, deep, height), see(x, 0, height)] });
+  const back: Face = { of: 'back', points: [see(0, deep, 0), see(width, deep, 0), see(width, deep, height), see(0, deep, height)] };
+  const floor: Face = { of: 'floor', points: [see(0, 0, 0), see(width, 0, 0), see(width, deep, 0), see(0, deep, 0)] };
+  const openings = side.boards.flatMap((board) => openingOf(side, board, eye));
+  const edge = (x: number, wide: number, z: number, high: number): Face => ({
+    of: 'edge',
+    points: [see(x, 0, z), see(x + wide, 0, z), see(x + wide, 0, z + high), see(x, 0, z + high)],
+  });
+  const boardEdges = side.boards.flatMap((board): Face[] => {
+    if (board.surface === null || board.level === null) return [];
+    const left = (width - board.width) / 2;
+    const at = (x: number, z: number): PicturePoint => see(x, board.setBack, z);
+    const [z, bottom, right] = [board.surface, board.surface - BOARD, left + board.width];
+    return [{ of: 'edge', points: [at(left, bottom), at(right, bottom), at(right, z), at(left, z)] }];
+  });
+  const hasTop = side.boards.some((board) => board.surface !== null && board.level !== null && board.surface >= height - 1);
+  const tops = openings.flatMap(({ trays }) => trays.map(({ front }) => front.z + front.height));
+  return {
+    behind: [...(isOpenBehind && !piece.divider ? [] : [back]), floor, wall(panel), wall(width - panel)],
+    openings,
+    edges: [
+      ...boardEdges,
+      edge(0, panel, 0, height),
+      edge(width - panel, panel, 0, height),
+      ...(hasTop ? [] : [edge(0, width, height - BOARD, BOARD)]),
+    ],
+    width,
+    top: Math.max(height, eye.height, ...tops),
+  };
+}
+
+const opposite = { front: 'back', back: 'front', left: 'right', right: 'left' } as const;
+
+function openingOf(side: SceneSide, board: SceneBoard, eye: Eye): Opening[] {
+  const { surface, setBack, depth, clear } = board;
+  if (surface === null) return [];
+  const left = (side.width - board.width) / 2;
+  const right = left + board.width;
+  const see = (x: number, y: number, z: number): PicturePoint => inPicture(eye, { x, y, z });
+  const level = (z: number, of: Face['of']): Face => ({
+    of,
+    points: [see(left, setBack, z), see(right, setBack, z), see(right, setBack + depth, z), see(left, setBack + depth, z)],
+  });
+  const above = clear === null ? null : surface + clear;
+  const inside = [
+    ...(eye.height > surface ? [level(surface, 'board')] : []),
+    ...(above !== null && eye.height < above ? [level(above, 'board')] : []),
+  ];
+  const trays = [...board.trays]
+    .map((tray) => drawnTray(tray, board, left, eye))
+    // The farthest first; of those as far as one another the one farther to the side.
+    .sort((p, q) => q.far - p.far || q.aside - p.aside)
+    .map(({ drawn }) => drawn);
+  return [{ key: board.level?.id ?? 'top', from: surface, to: above, left, right, inside, trays }];
+}
+
+function drawnTray(tray: SceneTray, board: SceneBoard, left: number, eye: Eye): { drawn: DrawnTray; far: number; aside: number } {
+  const isMeasured = tray.width !== null && tray.depth !== null && tray.height !== null;
+  const [wide, high, deep] = [tray.width ?? UNMEASURED.width, tray.height ?? UNMEASURED.height, tray.depth ?? UNMEASURED_DEPTH];
+  const x = [left + tray.placement.x, left + tray.placement.x + wide] as const;
+  const y = [board.setBack + tray.placement.y, board.setBack + tray.placement.y + deep] as const;
+  const z = [board.surface ?? 0, (board.surface ?? 0) + high] as const;
+  const see = (px: number, py: number, pz: number): PicturePoint => inPicture(eye, { x: px, y: py, z: pz });
+  const faces: Face[] = [];
+  if (eye.height > z[1])
+    faces.push({ of: 'top', points: [see(x[0], y[0], z[1]), see(x[1], y[0], z[1]), see(x[1], y[1], z[1]), see(x[0], y[1], z[1])] });
+  for (const edge of [eye.along < x[0] ? x[0] : null, eye.along > x[1] ? x[1] : null])
+    if (edge !== null)
+      faces.push({ of: 'side', points: [see(edge, y[0], z[0]), see(edge, y[1], z[0]), see(edge, y[1], z[1]), see(edge, y[0], z[1])] });
+  const [low, top] = [see(x[0], y[0], z[0]), see(x[1], y[0], z[1])];
+  faces.push({ of: 'front', points: [low, { x: top.x, z: low.z }, top, { x: low.x, z: top.z }] });
+  const drawn = { tray, isMeasured, faces, front: { x: low.x, z: low.z, width: top.x - low.x, height: top.z - low.z } };
+  return { drawn, far: y[1], aside: Math.abs((x[0] + x[1]) / 2 - eye.along) };
+}
+
+/** Where the spot of a tray lies on the picture; null: not known. */
+export const spotInPicture = (eye: Eye, { spot }: TrayLook): PicturePoint | null => (spot ? inPicture(eye, spot) : null);
