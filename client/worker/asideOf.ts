@@ -1,4 +1,4 @@
-import type { Measures } from '#model/measures/measures.ts';
+import type { Measures } from '#model/measures/values.ts';
 import type { Aside } from './messages.ts';
 import { sayError } from './sayError.ts';
 

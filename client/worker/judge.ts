@@ -1,11 +1,9 @@
-import { judgeRule, type Report } from '#model/analysis/report.ts';
-import { liveReportMeasures, reportMeasures } from '#model/analysis/reportMeasures.ts';
+import type { Report } from '#model/analysis/report.ts';
+import { RunningAnalysis } from '#model/analysis/running.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
 import type { Finding, Outcome } from '#model/findings/finding.ts';
-import { measuresOf } from '#model/measures/measures.ts';
 import { rules as allRules } from '#model/rules/registry.ts';
 import type { Rule, Tier } from '#model/rules/rule.ts';
-import { buildScene } from '#model/scene/build.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from '../session/types.ts';
 import { asideOf } from './asideOf.ts';
@@ -28,17 +26,23 @@ export function withPreview(classroom: Classroom, arrangement: string, preview: 
 /**
  * Judges one moment of a classroom. A rule or a measure that breaks is told in words and answered
  * "cannot tell"; the others go on.
+ * @param running follows the classroom from question to question: what a change does not touch is not judged again
  */
-export function judge(classroom: Classroom, arrangement: string, work: Work, rules: readonly Rule[] = allRules): Omit<Answer, 'sequence'> {
-  const scene = buildScene(classroom, arrangement);
-  const measures = measuresOf(scene);
+export function judge(
+  classroom: Classroom,
+  arrangement: string,
+  work: Work,
+  rules: readonly Rule[] = allRules,
+  running = new RunningAnalysis(),
+): Omit<Answer, 'sequence'> {
+  const moment = running.moveTo(classroom, arrangement);
   const answers: Record<string, Outcome> = {};
   const findings: Finding[] = [];
   const troubles: string[] = [];
   for (const rule of rules) {
     if (!tiersOf[work].includes(rule.tier)) continue;
     try {
-      const judged = judgeRule(rule, scene, measures);
+      const judged = moment.judge(rule);
       answers[rule.id] = judged.answer;
       findings.push(...judged.findings);
     } catch (error) {
@@ -48,7 +52,7 @@ export function judge(classroom: Classroom, arrangement: string, work: Work, rul
   }
   let figures: Report['measures'] = {};
   try {
-    figures = work === 'live' ? liveReportMeasures(measures) : reportMeasures(measures);
+    figures = moment.figures(work === 'live' ? 'live' : 'all');
   } catch (error) {
     troubles.push(`The figures beside the drawing could not be worked out (${sayError(error)}).`);
   }
@@ -56,10 +60,10 @@ export function judge(classroom: Classroom, arrangement: string, work: Work, rul
     format: 'lowshelf.report',
     version: 1,
     classroom: classroom.name,
-    arrangement: scene.arrangement.id,
+    arrangement: moment.scene.arrangement.id,
     answers,
     findings,
     measures: figures,
   };
-  return { work, report, aside: work === 'live' ? null : asideOf(measures, troubles), troubles };
+  return { work, report, aside: work === 'live' ? null : asideOf(moment.measures, troubles), troubles };
 }

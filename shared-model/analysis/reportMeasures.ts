@@ -1,10 +1,10 @@
 import { reportExits } from '../measures/exits.ts';
 import { reportMats } from '../measures/mats.ts';
-import type { Measures } from '../measures/measures.ts';
 import { reportPlaces } from '../measures/places.ts';
 import { reportReach } from '../measures/reach.ts';
 import { reportNarrow, reportWays } from '../measures/reportWays.ts';
 import { reportSight } from '../measures/sight.ts';
+import type { Measures } from '../measures/values.ts';
 
 /** The measures part of the report. Each measure adds its key. */
 export interface ReportMeasures {

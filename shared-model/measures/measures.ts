@@ -2,7 +2,8 @@ import type { Scene } from '../scene/types.ts';
 import { measureExitWalks } from './exits.ts';
 import { floorItems } from './floorItems.ts';
 import { measureFloorPlaces, measurePlacesByRuleSet, measureYear } from './floorPlaces.ts';
-import { type Mats, measureMats } from './mats.ts';
+import { type Desk, Kept, type Reading } from './kept.ts';
+import { measureMats } from './mats.ts';
 import { carryNoteKg } from './order/carryNote.ts';
 import { inReachOf } from './order/inReach.ts';
 import { orderOf } from './order.ts';
@@ -11,48 +12,59 @@ import { measurePlaces } from './places.ts';
 import { measureReach } from './reach.ts';
 import { measureSeats, seatStrips } from './seats.ts';
 import { measureSight } from './sight.ts';
+import { type Known, type MeasureName, type Measures, type MeasureValues, measuresBy } from './values.ts';
 import { measureWaysAndNarrow } from './waysMeasure.ts';
 import { measureWork } from './workPlaces.ts';
 
-/** What rules share, computed at first use, once per change. Each measure adds its line to `measuresOf`. */
-export type Measures = ReturnType<typeof measuresOf>;
+export type { Measures } from './values.ts';
 
-/** @param known.mats an answer that somebody looked for longer */
-export function measuresOf(scene: Scene, known: { readonly mats?: Mats | null } = {}) {
-  const reach = lazily(() => measureReach(scene));
-  const items = lazily(() => (scene.room.isSound ? floorItems(scene) : []));
-  const floorPlaces = lazily(() => measureFloorPlaces(scene, items()));
-  const seats = lazily(() => measureSeats(scene));
-  const strips = lazily(() => seatStrips(scene));
-  const mats = lazily(() => (known.mats === undefined ? measureMats(scene, strips(), 'better') : known.mats));
-  const workPlaces = lazily(() => measureWork(seats().total, mats()));
-  return {
-    scene,
-    reach,
-    order: lazily(() => orderOf(scene, (material) => carryNoteKg(reach(), material), inReachOf(reach))),
-    overlaps: lazily(() => measureOverlaps(scene)),
-    floorPlaces,
-    placesByRuleSet: lazily(() => measurePlacesByRuleSet(scene, items())),
-    placesOverYear: lazily(() => measureYear(scene, floorPlaces())),
-    places: lazily(() => measurePlaces(scene, floorPlaces(), workPlaces())),
-    workPlaces,
-    seats,
-    seatStrips: strips,
-    /** looked for long enough to plan by */
-    mats,
-    /** looked for only as long as a drag allows */
-    quickMats: lazily(() => measureMats(scene, strips(), 'quick')),
-    ways: lazily(() => measureWaysAndNarrow(scene)),
-    sight: lazily(() => measureSight(scene)),
-    exitWalks: lazily(() => measureExitWalks(scene)),
-  };
+/** How each measure is reckoned. A new one adds its line here and in `MeasureValues`. */
+const reckon: { readonly [K in MeasureName]: (from: Reading<MeasureValues[K]>) => MeasureValues[K] } = {
+  reach: ({ scene }) => measureReach(scene),
+  order: ({ scene, measures }) => orderOf(scene, (material) => carryNoteKg(measures.reach(), material), inReachOf(measures.reach)),
+  overlaps: ({ scene }) => measureOverlaps(scene),
+  floorItems: ({ scene }) => (scene.room.isSound ? floorItems(scene) : []),
+  floorPlaces: ({ scene, measures }) => measureFloorPlaces(scene, measures.floorItems()),
+  placesByRuleSet: ({ scene, measures }) => measurePlacesByRuleSet(scene, measures.floorItems()),
+  placesOverYear: ({ scene, measures }) => measureYear(scene, measures.floorPlaces()),
+  places: ({ scene, measures }) => measurePlaces(scene, measures.floorPlaces(), measures.workPlaces()),
+  workPlaces: ({ measures }) => measureWork(measures.seats().total, measures.mats()),
+  seats: ({ scene }) => measureSeats(scene),
+  seatStrips: ({ scene }) => seatStrips(scene),
+  mats: ({ scene, measures, known }) => (known.mats === undefined ? measureMats(scene, measures.seatStrips(), 'better') : known.mats),
+  quickMats: ({ scene, measures }) => measureMats(scene, measures.seatStrips(), 'quick'),
+  ways: ({ scene }) => measureWaysAndNarrow(scene),
+  sight: ({ scene }) => measureSight(scene),
+  exitWalks: ({ scene }) => measureExitWalks(scene),
+};
+
+/** The measures of one scene, and of the next: what nothing that changed goes into is kept. */
+export class MeasureDesk implements Desk {
+  version = 0;
+  /** The measures as somebody outside the rules asks for them. */
+  readonly measures: Measures = measuresBy((name) => this.measure(name));
+  private readonly kept = new Map<MeasureName, Kept<unknown>>();
+
+  constructor(
+    public scene: Scene,
+    public known: Known = {},
+  ) {}
+
+  moveTo(scene: Scene, known: Known): void {
+    this.scene = scene;
+    this.known = known;
+    this.version++;
+  }
+
+  measure<K extends MeasureName>(name: K): MeasureValues[K] {
+    let kept = this.kept.get(name) as Kept<MeasureValues[K]> | undefined;
+    if (!kept) {
+      kept = new Kept<MeasureValues[K]>(this, reckon[name]);
+      this.kept.set(name, kept as Kept<unknown>);
+    }
+    return kept.get();
+  }
 }
 
-/** A value computed at first use and kept. */
-function lazily<T>(compute: () => T): () => T {
-  let kept: { value: T } | null = null;
-  return () => {
-    kept ??= { value: compute() };
-    return kept.value;
-  };
-}
+/** The measures of one scene that stands by itself. */
+export const measuresOf = (scene: Scene, known: Known = {}): Measures => new MeasureDesk(scene, known).measures;

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { QuestionId, RuleResult } from '../findings/finding.ts';
-import type { Measures } from '../measures/measures.ts';
+import type { Measures } from '../measures/values.ts';
 import type { Scene } from '../scene/types.ts';
 
 /** live: every frame of a drag; settle: about 150 ms after; asked: on request. */

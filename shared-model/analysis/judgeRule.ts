@@ -1,0 +1,68 @@
+import { answerOf, type Finding, findingKey, type Outcome, type RuleFinding, type RuleResult } from '../findings/finding.ts';
+import { fillMessage } from '../findings/messages.ts';
+import type { Measures } from '../measures/values.ts';
+import type { Rule } from '../rules/rule.ts';
+import type { Scene } from '../scene/types.ts';
+import type { Classroom } from '../schema/types.ts';
+
+/** One rule's answer and its findings, with text in the class's units and the reason of those left as they are. */
+export interface Judged {
+  readonly answer: Outcome;
+  readonly findings: readonly Finding[];
+}
+
+export const judgeRule = (rule: Rule, scene: Scene, measures: Measures): Judged =>
+  sayResult(rule, resultOf(rule, scene, measures, scene.classroom.options[rule.id]), scene.classroom);
+
+/** What the rule itself finds. @param typed the class's own settings of this rule */
+export function resultOf(rule: Rule, scene: Scene, measures: Measures, typed: unknown): RuleResult {
+  const options = rule.options.safeParse(typed ?? {});
+  if (options.success) return rule.judge({ scene, measures, options: options.data });
+  return { applies: true, findings: [badOption(rule, options.error.issues[0]?.path.join('.') ?? '')] };
+}
+
+/** The same as people read it. Of the classroom only the units and what was left as it is are asked. */
+export function sayResult(rule: Rule, result: RuleResult, classroom: Pick<Classroom, 'display' | 'left'>): Judged {
+  const seen = new Map<string, number>();
+  const findings = result.findings.map((found): Finding => {
+    const key = findingKey(rule.id, found);
+    const again = seen.get(key) ?? 0;
+    seen.set(key, again + 1);
+    return finish(rule, classroom, found, again === 0 ? key : `${key}#${again + 1}`);
+  });
+  return { answer: answerOf(result), findings };
+}
+
+function badOption(rule: Rule, option: string): RuleFinding {
+  return {
+    outcome: 'cannot-tell',
+    severity: 'should',
+    messageKey: 'option',
+    data: { option },
+    subjects: ['classroom'],
+    missing: [`a valid value for the class's own setting "${option}" of ${rule.id}`],
+  };
+}
+
+function finish(rule: Rule, { display, left }: Pick<Classroom, 'display' | 'left'>, found: RuleFinding, key: string): Finding {
+  const { units } = display;
+  const text = found.messageKey === 'option' ? 'The setting "{option}" of this check could not be read.' : rule.messages[found.messageKey];
+  if (text === undefined) throw new Error(`${rule.id} has no message "${found.messageKey}"`);
+  return {
+    key,
+    rule: rule.id,
+    messageKey: found.messageKey,
+    outcome: found.outcome,
+    severity: found.severity,
+    subjects: found.subjects,
+    message: fillMessage(text, found.data, units, found.needed),
+    why: rule.why,
+    ...(found.measured && { measured: found.measured }),
+    ...(found.needed && { needed: found.needed }),
+    ...(found.at && { at: found.at }),
+    sources: found.sources ?? rule.sources,
+    missing: found.missing ?? [],
+    leftReason: left.find((entry) => entry.key === key)?.reason ?? null,
+    ...(found.fix && { fix: found.fix }),
+  };
+}
