@@ -22,8 +22,8 @@ interface AgeRow {
   readonly fromMonths: number;
   readonly toMonths: number | null;
 }
-/** The row of an age; beyond the last row the last one holds, before the first the first. */
-function rowFor<Row extends AgeRow>(rows: readonly Row[], months: number): { row: Row; isOutside: boolean } | null {
+/** The row of an age; beyond the last row the last one holds, before the first the first. Null: the table is empty. */
+export function rowFor<Row extends AgeRow>(rows: readonly Row[], months: number): { row: Row; isOutside: boolean } | null {
   const found = rows.find((row) => months >= row.fromMonths && (row.toMonths === null || months < row.toMonths));
   if (found) return { row: found, isOutside: false };
   const first = rows[0];

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
+import { adultsNeeded, MOST_ADULTS, roleWord } from '../../measures/adultsNeeded.ts';
 import type { ChosenRules } from '../../measures/chosenRules.ts';
 import { type AdultGroup, type AgeGroup, childrenWith, countOf, largestGroup } from '../../measures/roomNeeds.ts';
 import type { Scene } from '../../scene/types.ts';
@@ -7,8 +8,6 @@ import type { Ratios } from '../../standards/childRatios.ts';
 import { defineRule } from '../rule.ts';
 
 const notAdvice = 'Not legal advice: your licensing authority decides.';
-/** More adults than this are not counted up to. */
-const MOST_MORE = 100;
 
 export const adults = defineRule({
   id: 'places/adults',
@@ -81,7 +80,7 @@ function judgeOne(
     takes,
     adults: sayAdults(there),
     rule: rules.name,
-    more: sayMore(ratios, groups, there, children),
+    more: sayMore(ratios, groups, there),
     notes: sayNotes(rules, ratios, groups),
   };
   return [
@@ -100,17 +99,11 @@ function judgeOne(
 
 const sayAdults = (there: readonly AdultGroup[]): string => `${countOf(there)} ${countOf(there) === 1 ? 'adult' : 'adults'}`;
 
-/** The fewest more adults of one role that are enough. A lead alone counts least, so it is named when it takes a lead. */
-function sayMore(ratios: Ratios, groups: readonly AgeGroup[], there: readonly AdultGroup[], children: number): string {
-  for (let more = 1; more <= MOST_MORE; more++) {
-    for (const role of ['assistant', 'lead'] as const) {
-      const takes = childrenWith(groups, [...there, { role, count: more }], ratios);
-      if (takes === null || takes < children) continue;
-      const who = ratios.kind === 'by teacher' ? (role === 'lead' ? 'lead teacher' : 'assistant') : 'adult';
-      return `${more} ${who}${more === 1 ? ' more is' : 's more are'} needed`;
-    }
-  }
-  return `more than ${MOST_MORE} more would be needed`;
+/** The fewest more adults of one role that are enough. */
+function sayMore(ratios: Ratios, groups: readonly AgeGroup[], there: readonly AdultGroup[]): string {
+  const needed = adultsNeeded(ratios, groups, there);
+  if (!needed) return `more than ${MOST_ADULTS} more would be needed`;
+  return `${needed.count} ${roleWord(ratios, needed.role)}${needed.count === 1 ? ' more is' : 's more are'} needed`;
 }
 
 /** Sentences that a figure must not go without. */

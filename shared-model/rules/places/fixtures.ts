@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
+import { type FixtureNeed, fixtureNeeds } from '../../measures/fixtureNeeds.ts';
 import { countOf } from '../../measures/roomNeeds.ts';
-import { type FixtureCount, fixtureCounts } from '../../standards/fixtureCounts.ts';
 import { ruleSetOf } from '../../standards/ruleSets.ts';
 import { defineRule } from '../rule.ts';
 
@@ -24,52 +24,18 @@ export const fixtures = defineRule({
     depends: `{children} children need {least} toilets as the example of {rule} rounds, {needed} by its sentence; {there} counted. ${notAdvice}`,
     notCounted: `How many {what} there are for the children is not known. ${notAdvice}`,
   },
-  judge({ scene, options: { perToilet, perBasin } }): RuleResult {
+  judge({ scene, options: own }): RuleResult {
     const { classroom } = scene;
     const children = countOf(classroom.children.groups);
-    const printed = Object.hasOwn(fixtureCounts, classroom.ruleSet) ? fixtureCounts[classroom.ruleSet] : undefined;
-    const rule = ruleSetOf(classroom.ruleSet)?.name ?? classroom.ruleSet;
-    const asked = [
-      ask('toilets', classroom.room.toilets, perToilet, printed?.perToilet ?? null, printed, rule),
-      ask('basins', classroom.room.basins, perBasin, printed?.perBasin ?? null, printed, rule),
-    ].filter((one) => one !== null);
+    const asked = fixtureNeeds(classroom, children, own);
     if (children === 0 || asked.length === 0) return doesNotApply;
-    return { applies: true, findings: asked.flatMap((one) => judgeOne(one, children)) };
+    const rule = ruleSetOf(classroom.ruleSet)?.name ?? classroom.ruleSet;
+    return { applies: true, findings: asked.flatMap((one) => judgeOne(one, children, rule)) };
   },
 });
 
-interface Asked {
-  readonly what: 'toilets' | 'basins';
-  readonly there: number | null;
-  readonly per: number;
-  /** null: the class set its own figure */
-  readonly printed: FixtureCount | null;
-  readonly rule: string;
-}
-
-function ask(
-  what: Asked['what'],
-  there: number | null,
-  own: number | null,
-  printedPer: number | null,
-  printed: FixtureCount | undefined,
-  rule: string,
-): Asked | null {
-  const per = own ?? printedPer;
-  return per === null ? null : { what, there, per, printed: own === null ? (printed ?? null) : null, rule };
-}
-
-/** A fraction of the number counts as one more; Scotland's own example rounds to the nearest. */
-function neededOf({ what, per, printed }: Asked, children: number): { least: number; most: number } {
-  const whole = Math.ceil(children / per - 1e-9);
-  const floor = what === 'toilets' ? (printed?.leastToilets ?? 0) : 0;
-  const most = Math.max(whole, floor);
-  const isOpen = what === 'toilets' && printed?.exampleRounds === true;
-  return { least: isOpen ? Math.max(1, Math.floor(children / per + 0.5)) : most, most };
-}
-
-function judgeOne(asked: Asked, children: number): RuleFinding[] {
-  const { what, there, per, printed, rule } = asked;
+function judgeOne(asked: FixtureNeed, children: number, rule: string): RuleFinding[] {
+  const { what, there, per, printed, least, most } = asked;
   const common = {
     severity: 'should',
     subjects: ['room'],
@@ -80,7 +46,6 @@ function judgeOne(asked: Asked, children: number): RuleFinding[] {
     return [
       { ...common, outcome: 'cannot-tell', messageKey: 'notCounted', data: { what }, missing: [`count the ${what} for the children`] },
     ];
-  const { least, most } = neededOf(asked, children);
   if (there >= most) return [];
   const figures = { measured: { value: there, unit: 'places' }, needed: { value: there < least ? least : most, unit: 'places' } } as const;
   if (there >= least) {
