@@ -1,7 +1,7 @@
 import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from '../session/types.ts';
 import { changeBetween } from './classroomChange.ts';
-import type { Answer, Failure, Question, Work } from './messages.ts';
+import type { Answer, Cancel, Failure, Question, Work } from './messages.ts';
 
 export type Port = Pick<Worker, 'postMessage' | 'terminate'> & {
   onmessage: ((event: MessageEvent<Answer | Failure>) => void) | null;
@@ -25,6 +25,8 @@ interface Hooks {
 
 /** How often a worker that died is started again without an answer in between. */
 const RESTARTS = 2;
+/** ms: a worker that has been busy so long sits in one long step and hears no cancel. */
+const STUCK = 1000;
 
 /**
  * One worker with one question out at a time: while it is out, only the latest waits.
@@ -34,20 +36,23 @@ export function channelTo({ start, hear, giveUp }: Hooks) {
   let port = begin();
   let restarts = 0;
   let sent: Classroom | null = null;
-  let out: { moment: Moment; work: Work } | null = null;
+  let out: { moment: Moment; work: Work; since: number } | null = null;
   let waiting: { moment: Moment; work: Work } | null = null;
   let isClosed = false;
 
   function begin(): Port {
     const worker = start();
     worker.onmessage = ({ data }) => {
+      if (worker !== port) return;
       restarts = 0;
-      out = null;
+      // What was cancelled may have been answered just before.
+      if (data.sequence === out?.moment.sequence && data.work === out.work) out = null;
       hear(data);
       goOn();
     };
     worker.onerror = (event) => {
       event.preventDefault();
+      if (worker !== port) return;
       revive(event.message);
     };
     return worker;
@@ -71,7 +76,7 @@ export function channelTo({ start, hear, giveUp }: Hooks) {
 
   function goOn(): void {
     if (out || !waiting || isClosed) return;
-    out = waiting;
+    out = { ...waiting, since: performance.now() };
     waiting = null;
     const { moment, work } = out;
     const { sequence, classroom, arrangement, preview } = moment;
@@ -85,6 +90,17 @@ export function channelTo({ start, hear, giveUp }: Hooks) {
     ask(moment: Moment, work: Work): void {
       waiting = { moment, work };
       goOn();
+    },
+    /** Ends the work on what is out and on what waits; a proof, and whatever hears nothing, with the worker itself. */
+    cancel(): void {
+      waiting = null;
+      if (!out || isClosed) return;
+      if (out.work === 'prove' || performance.now() - out.since > STUCK) {
+        port.terminate();
+        sent = null;
+        port = begin();
+      } else port.postMessage({ cancel: true } satisfies Cancel);
+      out = null;
     },
     close(): void {
       isClosed = true;

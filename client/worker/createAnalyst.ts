@@ -10,7 +10,7 @@ const SETTLE_AFTER = 150;
 
 /**
  * Two workers: one follows a drag and is never kept waiting, the other takes the slower checks once it has been quiet.
- * The latest question wins in both; an answer to an older one is dropped.
+ * The latest question wins in both: a change ends the slower work on what was before, and an answer to an older question is dropped.
  */
 export function createAnalyst(start: () => Port = startWorker): Analyst & { aside(): Aside } {
   const listeners = new Set<() => void>();
@@ -73,6 +73,7 @@ export function createAnalyst(start: () => Port = startWorker): Analyst & { asid
       const moment: Moment = { sequence: (asked?.sequence ?? 0) + 1, classroom, arrangement, preview };
       asked = moment;
       quick.ask(moment, 'live');
+      slow.cancel();
       clearTimeout(timer);
       timer = setTimeout(() => slow.ask(moment, 'settle'), SETTLE_AFTER);
     },

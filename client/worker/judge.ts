@@ -1,5 +1,5 @@
 import type { Report } from '#model/analysis/report.ts';
-import { RunningAnalysis } from '#model/analysis/running.ts';
+import type { RunningAnalysis } from '#model/analysis/running.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
 import type { Finding, Outcome } from '#model/findings/finding.ts';
 import { rules as allRules } from '#model/rules/registry.ts';
@@ -24,17 +24,17 @@ export function withPreview(classroom: Classroom, arrangement: string, preview: 
 }
 
 /**
- * Judges one moment of a classroom. A rule or a measure that breaks is told in words and answered
- * "cannot tell"; the others go on.
+ * Judges one moment of a classroom, pausing after each rule so that a newer question can take its place. A rule or a
+ * measure that breaks is told in words and answered "cannot tell"; the others go on.
  * @param running follows the classroom from question to question: what a change does not touch is not judged again
  */
-export function judge(
+export function* judging(
   classroom: Classroom,
   arrangement: string,
   work: Work,
+  running: RunningAnalysis,
   rules: readonly Rule[] = allRules,
-  running = new RunningAnalysis(),
-): Omit<Answer, 'sequence'> {
+): Generator<void, Omit<Answer, 'sequence'>> {
   const moment = running.moveTo(classroom, arrangement);
   const answers: Record<string, Outcome> = {};
   const findings: Finding[] = [];
@@ -44,11 +44,12 @@ export function judge(
     try {
       const judged = moment.judge(rule);
       answers[rule.id] = judged.answer;
-      findings.push(...judged.findings);
+      for (const finding of judged.findings) findings.push(finding);
     } catch (error) {
       answers[rule.id] = 'cannot-tell';
       troubles.push(`"${rule.asks}" could not be worked out (${sayError(error)}). The other checks stand.`);
     }
+    yield;
   }
   let figures: Report['measures'] = {};
   try {
@@ -56,6 +57,7 @@ export function judge(
   } catch (error) {
     troubles.push(`The figures beside the drawing could not be worked out (${sayError(error)}).`);
   }
+  yield;
   const report: Report = {
     format: 'lowshelf.report',
     version: 1,

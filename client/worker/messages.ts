@@ -18,6 +18,11 @@ export interface Question {
   readonly work: Work;
 }
 
+/** Ends the work on the question before, which is then not answered. */
+export interface Cancel {
+  readonly cancel: true;
+}
+
 /** What the sheets show beside the report: too large or too slow to reckon on the page. */
 export interface Aside {
   /** Every rule set, the one in force first; null until it has been reckoned. */

@@ -1,6 +1,9 @@
 import { deskOf } from './deskOf.ts';
-import type { Question } from './messages.ts';
+import type { Cancel, Question } from './messages.ts';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
-const answer = deskOf();
-scope.onmessage = (event: MessageEvent<Question>) => scope.postMessage(answer(event.data));
+const desk = deskOf();
+scope.onmessage = async (event: MessageEvent<Question | Cancel>) => {
+  const answer = await desk(event.data);
+  if (answer) scope.postMessage(answer);
+};

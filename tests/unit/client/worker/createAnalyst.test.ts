@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Analyst } from '#client/session/analyst.ts';
 import { createAnalyst } from '#client/worker/createAnalyst.ts';
-import type { Answer, Failure, Question } from '#client/worker/messages.ts';
+import type { Answer, Cancel, Failure, Question } from '#client/worker/messages.ts';
 import type { Report } from '#model/analysis/report.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
@@ -19,11 +20,13 @@ const drag = (x: number) => ({ piece: 's1', x, y: 0, rotation: 0 });
 
 class FakeWorker {
   readonly asked: Question[] = [];
+  cancelled = 0;
   isGone = false;
   onmessage: ((event: MessageEvent<Answer | Failure>) => void) | null = null;
   onerror: ((event: ErrorEvent) => void) | null = null;
-  postMessage(question: Question): void {
-    this.asked.push(question);
+  postMessage(message: Question | Cancel): void {
+    if ('cancel' in message) this.cancelled += 1;
+    else this.asked.push(message);
   }
   terminate(): void {
     this.isGone = true;
@@ -92,6 +95,41 @@ describe('the analyst on the page', () => {
     expect(slow.asked).toHaveLength(1);
     analyst.ask(room, 'a1', drag(1));
     expect(quick.asked).toHaveLength(2);
+  });
+
+  it('cancels the slower checks as soon as something changes, and asks them of the new moment', () => {
+    const { analyst, slow, workers } = started();
+    analyst.ask(room, 'a1', null);
+    vi.advanceTimersByTime(150);
+    expect(slow.cancelled).toBe(0);
+    analyst.ask(room, 'a1', drag(1));
+    expect(slow.cancelled).toBe(1);
+    vi.advanceTimersByTime(150);
+    expect(slow.asked.map((q) => q.preview?.x)).toEqual([undefined, 1]);
+    expect(workers).toHaveLength(2);
+  });
+
+  it.each([
+    ['a proof', (analyst: Analyst) => analyst.prove(), 0],
+    ['a check that hears nothing for a second', () => undefined, 1100],
+  ])('ends %s with its worker and starts another', (_, begin, after) => {
+    const { analyst, slow, at } = started();
+    analyst.ask(room, 'a1', null);
+    vi.advanceTimersByTime(150);
+    slow.say(1, 'settle');
+    analyst.ask(room, 'a1', drag(1));
+    vi.advanceTimersByTime(150);
+    if (after === 0) slow.say(2, 'settle');
+    begin(analyst);
+    vi.advanceTimersByTime(after);
+    analyst.ask(room, 'a1', drag(2));
+    expect(slow.isGone).toBe(true);
+    slow.say(2, 'prove', { report: report({ classroom: 'from the one that is gone' }) });
+    expect(analyst.report()?.classroom).toBe('Plain room');
+    vi.advanceTimersByTime(150);
+    expect(at(2).asked.map((q) => [q.work, q.classroom, q.preview?.x])).toEqual([['settle', { whole: room }, 2]]);
+    at(2).say(3, 'settle');
+    expect(analyst.isThinking()).toBe(false);
   });
 
   it('does not ask the same again', () => {
