@@ -6,11 +6,18 @@ import { showFinding } from './showFinding.ts';
 import { questionIds, questionOf, unanswered } from './sortFindings.ts';
 import { WhyLink } from './WhyLink.tsx';
 
+/** Checks that answered "cannot tell" and found nothing to say why: they broke. */
+function brokenRules({ answers, findings }: Report): string[] {
+  const told = new Set(findings.map(({ rule }) => rule));
+  return Object.keys(answers).filter((rule) => answers[rule] === 'cannot-tell' && !told.has(rule));
+}
+
 /** Everything that could not be told, and what to measure or answer so that it can. */
 export function MeasureNext({ report }: { report: Report }) {
   const session = useSession();
   const unknown = unanswered(report);
-  if (unknown.length === 0) return null;
+  const broken = brokenRules(report);
+  if (unknown.length === 0 && broken.length === 0) return null;
   return (
     <section aria-labelledby="measure-title">
       <h3 className="question" id="measure-title">
@@ -35,6 +42,16 @@ export function MeasureNext({ report }: { report: Report }) {
             </li>
           );
         })}
+        {broken.map((rule) => (
+          <li key={rule}>
+            <p>
+              <b>Not known:</b> one check could not be worked out; the line above the sheet says what happened.
+            </p>
+            <p className="aside">
+              for: {questions[questionOf(rule) as keyof typeof questions]} <WhyLink rule={rule} about={rule} />
+            </p>
+          </li>
+        ))}
       </ul>
     </section>
   );

@@ -1,3 +1,4 @@
+import { lazy, Suspense, useState } from 'react';
 import { SheetLayout } from '../frame/SheetLayout.tsx';
 import { comparedOf } from '../places/comparedOf.ts';
 import { FloorThatCounts } from '../places/FloorThatCounts.tsx';
@@ -9,7 +10,11 @@ import { YearLine } from '../places/YearLine.tsx';
 import { laterEntries } from '../places/yearSteps.ts';
 import { useAside, useIsThinking, useReport, useSession, useViewOf } from '../session/hooks.ts';
 import { sayDay } from '../text/sayDay.ts';
+import { TextLink } from '../ui/TextLink.tsx';
 import '../styles/places.css';
+
+const TrialDialog = lazy(() => import('../places/trial/TrialDialog.tsx').then((m) => ({ default: m.TrialDialog })));
+const LicenceDialog = lazy(() => import('../places/licence/LicenceDialog.tsx').then((m) => ({ default: m.LicenceDialog })));
 
 /** How many children the room takes, by each way of asking. */
 export function PlacesSheet() {
@@ -31,6 +36,7 @@ function Limits() {
   const session = useSession();
   const compared = useViewOf('compared');
   const isThinking = useIsThinking();
+  const [opened, setOpened] = useState<'trial' | 'licence' | null>(null);
   if (!line || !sets)
     return <p className="waiting-words">{isThinking ? 'The places are being worked out …' : 'The places could not be worked out.'}</p>;
   const inForce = sets[0] ?? null;
@@ -48,12 +54,24 @@ function Limits() {
           {latest && latest.children !== line.enrolled ? `${latest.children} are promised from ${sayDay(latest.from)}. ` : ''}
           Each line below is one way of asking how many.{isThinking && ' Still looking …'}
         </p>
+        {inForce && (
+          <div className="verbs places-verbs">
+            <TextLink onPress={() => setOpened('trial')}>If a child came</TextLink>
+            <TextLink onPress={() => setOpened('licence')}>Licence sheet</TextLink>
+          </div>
+        )}
         <LimitChart line={line} inForce={inForce} other={other} />
       </section>
       <div className="places-bottom">
         {inForce && <FloorThatCounts sets={sets} inForce={inForce} other={other} onCompare={(id) => session.setView({ compared: id })} />}
         <YearLine line={line} />
       </div>
+      <Suspense fallback={null}>
+        {inForce && opened === 'trial' && <TrialDialog inForce={inForce} byWork={line.byWork} onClose={() => setOpened(null)} />}
+        {inForce && opened === 'licence' && (
+          <LicenceDialog inForce={inForce} line={line} isThinking={isThinking} onClose={() => setOpened(null)} />
+        )}
+      </Suspense>
     </>
   );
 }

@@ -114,12 +114,14 @@ function Look({
           it
           {hasRoom ? ', where the free floor ends.' : ': there is no more free floor.'} Each thing is judged from straight before it.
         </p>
-        <h3>Where she stands</h3>
-        <RoomPicture
-          scene={scene}
-          over={stand}
-          label={`Plan of the room; she stands ${sayLength(Math.round(distance), units)} before ${sideName(scene, side)}.`}
-        />
+        <div className="kneel-where">
+          <h3>Where she stands</h3>
+          <RoomPicture
+            scene={scene}
+            over={stand}
+            label={`Plan of the room; she stands ${sayLength(Math.round(distance), units)} before ${sideName(scene, side)}.`}
+          />
+        </div>
       </div>
       <div className="kneel-side">
         <h3>{capital(sideName(scene, side))} in words</h3>

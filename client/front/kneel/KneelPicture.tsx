@@ -9,7 +9,7 @@ import { type DrawnTray, type Face, type KneelDrawing, type Opening, type Pictur
 /** mm beside the shelf, below its floor and above its highest thing */
 const BESIDE = 70;
 const BELOW = 30;
-const ABOVE = 50;
+const ABOVE = 100;
 /** px */
 const NAME = 10.5;
 const MOST_HIGH = 430;
