@@ -9,6 +9,7 @@ import { analyse, judgeRule, type Report } from '../report.ts';
 import { type Layout, totalOf } from './layout.ts';
 import { type NewMust, Search, type SearchProgress } from './search.ts';
 import { frontKey, type Short, Stage } from './stage.ts';
+import { tighten } from './tighten.ts';
 
 export interface MendOptions {
   /** Absent: the current one. */
@@ -19,6 +20,8 @@ export interface MendOptions {
   readonly most?: number;
   /** How often the ways may be measured. */
   readonly looks?: number;
+  /** The same for places on the grid. */
+  readonly gridLooks?: number;
 }
 
 /** A piece that moves, with the chairs that belong to it. mm. */
@@ -64,7 +67,8 @@ export type Mend =
 /** So many pieces at most: more is another arrangement, not a mend. */
 const MOST = 3;
 /** So often the ways are measured at most; some minutes on a tablet. */
-const LOOKS = 20_000;
+const LOOKS = 10_000;
+const GRID_LOOKS = 3_000;
 
 /**
  * Looks for the smallest change of places after which every way is as wide as `way/width` and `way/narrow` ask and no
@@ -91,12 +95,19 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
 
   const before = analyse(classroom, { arrangement: arrangement.id });
   const newMust = (layout: Layout): NewMust | null => findNewMust(stage, before, layout);
-  const searched = yield* new Search(stage, { most, looks: options.looks ?? LOOKS, newMust }).run();
-  if (searched.end === 'found') return found(stage, before, searched.layout, searched.looks);
-  if (searched.end === 'apart') return { end: 'apart', pieces: searched.pieces, most, looks: searched.looks };
-  return searched.end === 'all'
-    ? { end: 'all', most, looks: searched.looks }
-    : { end: 'looks', total: searched.total, most, looks: searched.looks };
+  const search = new Search(stage, { most, newMust });
+  const exact = yield* search.run({ looks: options.looks ?? LOOKS, below: Infinity, hasGrid: false });
+  if (exact.end === 'apart') return { end: 'apart', pieces: exact.pieces, most, looks: search.looks };
+  const tightened = function* (layout: Layout): Generator<SearchProgress, Layout> {
+    const tight = yield* tighten(search, layout);
+    return newMust(tight) === null ? tight : layout;
+  };
+  let best = exact.end === 'found' ? yield* tightened(exact.layout) : null;
+  const grid = yield* search.run({ looks: options.gridLooks ?? GRID_LOOKS, below: best ? totalOf(best) - 1 : Infinity, hasGrid: true });
+  if (grid.end === 'found') best = yield* tightened(grid.layout);
+  if (best) return found(stage, before, best, search.looks);
+  if (exact.end === 'looks') return { end: 'looks', total: exact.total, most, looks: search.looks };
+  return { end: 'all', most, looks: search.looks };
 }
 
 /** All of it at once, for who can wait. */

@@ -6,6 +6,8 @@ import type { Stage, Unit } from './stage.ts';
 
 /** mm: how far a piece is moved at most, unless it goes to the nearest wall. */
 export const FARTHEST = 500;
+/** mm: between the places of the grid. */
+const GRID = 100;
 /** mm: between two samples of a distance along a direction; it has at most one dip, so none narrower is missed that matters. */
 const SAMPLE = 25;
 /** mm */
@@ -59,6 +61,17 @@ export class Moves {
     return [...shifts.values()];
   }
 
+  /** Places of a grid round where a unit stands, along its own directions, at most 500 mm away. */
+  onGrid(unit: Unit): Point[] {
+    const shifts = new Map<string, Point>();
+    const rotation = unit.bodies[0]?.rotation ?? 0;
+    for (let along = -FARTHEST; along <= FARTHEST; along += GRID)
+      for (let across = -FARTHEST; across <= FARTHEST; across += GRID)
+        if (Math.hypot(along, across) <= FARTHEST)
+          keep(shifts, this.wholeMm(unit, NOWHERE, turn({ x: along, y: across }, rotation), false));
+    return [...shifts.values()];
+  }
+
   /** Further moves of a unit that has been moved once, square to that: where it stands then, as whole shifts in mm. */
   second(layout: Layout, unit: Unit): Point[] {
     const from = at(layout, unit.id);
@@ -105,9 +118,7 @@ export class Moves {
     const pair = this.closest(unit, NOWHERE, neighbour);
     if (pair.distance < EXACT) return [];
     const out = scale(sub({ x: pair.ax, y: pair.ay }, { x: pair.bx, y: pair.by }), 1 / pair.distance);
-    return this.gaps.flatMap((gap) =>
-      gap > pair.distance ? [this.wholeMm(unit, NOWHERE, scale(out, gap - pair.distance), true)] : [],
-    );
+    return this.gaps.flatMap((gap) => (gap > pair.distance ? [this.wholeMm(unit, NOWHERE, scale(out, gap - pair.distance), true)] : []));
   }
 
   private toNearestWall(unit: Unit): Point | null {

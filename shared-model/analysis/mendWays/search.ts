@@ -15,10 +15,17 @@ export interface NewMust {
 export interface SearchOptions {
   /** How many pieces may move. */
   readonly most: number;
-  /** How often the ways are measured before the search gives up: counted, so the same on every device. */
-  readonly looks: number;
   /** A must that was not there before; null: the layout holds. */
   readonly newMust: (layout: Layout) => NewMust | null;
+}
+
+export interface RunOptions {
+  /** How often the ways are measured before the search gives up: counted, so the same on every device. */
+  readonly looks: number;
+  /** mm: only layouts with a smaller total. */
+  readonly below: number;
+  /** The places of a grid too, not only where something touches or is as wide as asked. */
+  readonly hasGrid: boolean;
 }
 
 export interface SearchProgress {
@@ -29,11 +36,13 @@ export interface SearchProgress {
 }
 
 export type Searched =
-  | { readonly end: 'found'; readonly layout: Layout; readonly looks: number }
+  | { readonly end: 'found'; readonly layout: Layout }
   /** At least so many pieces would have to move. */
-  | { readonly end: 'apart'; readonly pieces: number; readonly looks: number }
-  /** Every layout of the tree was tried, or all with a total below `total` mm. */
-  | { readonly end: 'all' | 'looks'; readonly total: number; readonly looks: number };
+  | { readonly end: 'apart'; readonly pieces: number }
+  /** Every layout of the tree was tried. */
+  | { readonly end: 'all' }
+  /** Every layout of the tree with a total below `total` mm was tried. */
+  | { readonly end: 'looks'; readonly total: number };
 
 interface Node {
   readonly layout: Layout;
@@ -53,7 +62,7 @@ export class Search {
   private readonly moves: Moves;
   private readonly standing: Standing;
   private readonly shortOf = new Map<Conflict, Short>();
-  private looks = 0;
+  private count = 0;
 
   constructor(
     private readonly stage: Stage,
@@ -63,33 +72,49 @@ export class Search {
     this.standing = new Standing(stage);
   }
 
-  *run(): Generator<SearchProgress, Searched> {
+  /** How often the ways have been measured. */
+  get looks(): number {
+    return this.count;
+  }
+
+  /** What a run has learned the next one knows. */
+  *run({ looks, below, hasGrid }: RunOptions): Generator<SearchProgress, Searched> {
     const heap = new MinHeap<Node>();
     const seen = new Set<string>();
+    const last = this.count + looks;
     let order = 0;
     const push = (node: Node): void => {
       const key = layoutKey(node.layout);
-      if (seen.has(key)) return;
+      const total = totalOf(node.layout);
+      if (total >= below || seen.has(key)) return;
       seen.add(key);
       // With equal totals the fewer pieces, then the one that came first.
-      heap.push(totalOf(node.layout) + node.layout.size * 1e-4 + order++ * 1e-10, node);
+      heap.push(total + node.layout.size * 1e-4 + order++ * 1e-10, node);
     };
     push({ layout: new Map(), done: new Set(), mends: null });
     let apart = 0;
     for (let next = heap.pop(); next; next = heap.pop()) {
       const { value: node } = next;
       const total = totalOf(node.layout);
-      if (this.looks >= this.options.looks) return { end: 'looks', total, looks: this.looks };
+      if (this.count >= last) return { end: 'looks', total };
       const blocking = yield* this.conflictsOf(node, total);
-      if (blocking.length === 0) return { end: 'found', layout: node.layout, looks: this.looks };
+      if (blocking.length === 0) return { end: 'found', layout: node.layout };
       const need = this.piecesNeeded(node, blocking);
       if (node.layout.size === 0) apart = need;
       if (need > this.options.most - node.layout.size) continue;
-      const [first] = [...blocking].sort((p, q) => this.widthOf(node, p) - this.widthOf(node, q));
-      if (first) for (const child of this.children(node, first)) push(child);
+      const [first] = [...blocking].sort((p, q) => this.canMove(node, p).length - this.canMove(node, q).length);
+      if (first) for (const child of this.children(node, first, hasGrid)) push(child);
     }
-    if (apart > this.options.most) return { end: 'apart', pieces: apart, looks: this.looks };
-    return { end: 'all', total: Infinity, looks: this.looks };
+    return apart > this.options.most ? { end: 'apart', pieces: apart } : { end: 'all' };
+  }
+
+  /** Stands where nothing is in its way, and every way is wide enough; whether a new must has come is not asked. */
+  holds(layout: Layout): boolean {
+    for (const [id, shift] of layout) {
+      const unit = this.stage.freeById.get(id);
+      if (!unit || !this.standing.isClear(unit, shift)) return false;
+    }
+    return !this.clashIn(layout) && this.shortWithout(layout, new Set()).length === 0;
   }
 
   /** Conflicts of a layout, no two of which share a unit that may still move; none: it holds. */
@@ -105,12 +130,12 @@ export class Search {
     }
     if (chosen.length === 0 && node.mends) {
       const again = this.isStillShort(layout, node.mends);
-      yield { looks: this.looks, total };
+      yield { looks: this.count, total };
       if (again) chosen.push(again);
     }
     const out = new Set(chosen.flatMap((conflict) => this.canMove(node, conflict).map(({ id }) => id)));
     while (chosen.length <= most) {
-      yield { looks: this.looks, total };
+      yield { looks: this.count, total };
       const [worst] = this.shortWithout(layout, out).sort((p, q) => p.width - q.width);
       if (!worst) break;
       const conflict = yield* this.least(layout, worst, out, total);
@@ -122,7 +147,8 @@ export class Search {
     if (chosen.length > 0) return chosen;
     const must = this.options.newMust(layout);
     if (!must) return [];
-    const near = (unit: Unit): number => (must.subjects.some((id) => this.stage.freeUnitOf(id) === unit) ? -1 : layout.has(unit.id) ? 0 : 1);
+    const near = (unit: Unit): number =>
+      must.subjects.some((id) => this.stage.freeUnitOf(id) === unit) ? -1 : layout.has(unit.id) ? 0 : 1;
     const units = yield* this.told(leastWrong(this.stage.free, near, must.isThere), total);
     const conflict = conflictOf(
       layout,
@@ -149,12 +175,12 @@ export class Search {
   private *told<T>(work: Generator<void, T>, total: number): Generator<SearchProgress, T> {
     for (let step = work.next(); ; step = work.next()) {
       if (step.done) return step.value;
-      yield { looks: this.looks, total };
+      yield { looks: this.count, total };
     }
   }
 
   private shortWithout(layout: Layout, without: ReadonlySet<string>): Short[] {
-    this.looks++;
+    this.count++;
     return this.stage.shortIn(this.stage.sceneAt(layout, without));
   }
 
@@ -210,16 +236,13 @@ export class Search {
     return open.filter((units) => !units.some(({ id }) => node.layout.has(id))).length;
   }
 
-  private widthOf(node: Node, conflict: Conflict): number {
-    return this.canMove(node, conflict).length;
-  }
-
-  private *children(node: Node, conflict: Conflict): Generator<Node> {
+  private *children(node: Node, conflict: Conflict, hasGrid: boolean): Generator<Node> {
     const short = this.shortOf.get(conflict) ?? null;
     const mends = short && { short, units: [...conflict.members.keys()] };
     for (const unit of this.canMove(node, conflict)) {
       const isSecond = node.layout.has(unit.id);
       const shifts = isSecond ? this.moves.second(node.layout, unit) : this.moves.first(node.layout, unit);
+      if (hasGrid && !isSecond) shifts.push(...this.moves.onGrid(unit));
       for (const shift of shifts) {
         if (isSecond && !isOn(at(node.layout, unit.id), shift)) continue;
         if (!this.standing.isClear(unit, shift) || !this.clearsMoved(node, unit, shift)) continue;

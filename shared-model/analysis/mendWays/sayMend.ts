@@ -1,0 +1,88 @@
+import { dot, type Point, sub, unit } from '../../geometry/vec.ts';
+import { sayPlace } from '../../measures/wayWords.ts';
+import type { Scene, SceneWall } from '../../scene/types.ts';
+import { sayLength } from '../../units/sayLength.ts';
+import type { Held, Mend, MendMove } from './mendWays.ts';
+import { FARTHEST } from './moves.ts';
+
+const counts = ['nothing', 'one piece', 'two pieces', 'three pieces'];
+const sayPieces = (n: number): string => counts[n] ?? `${n} pieces`;
+
+/** What came of looking for a mend, in one or two sentences. The moves are told one by one by `sayMove`. */
+export function sayMend(scene: Scene, mend: Mend): string {
+  const { units } = scene.classroom.display;
+  const say = (mm: number): string => sayLength(Math.round(mm), units);
+  switch (mend.end) {
+    case 'found':
+      return `Move ${sayPieces(mend.moves.length)}, ${say(mend.total)} in all, and every way is wide enough. No new must comes with it.`;
+    case 'fine':
+      return 'Every way is wide enough as it is.';
+    case 'cannot-tell':
+      return `How wide the ways are is not known: it takes ${mend.missing}.`;
+    case 'nothing-free':
+      return 'Nothing was found: every piece is locked or was asked to stay.';
+    case 'fixed':
+      return `Nothing was found: with all that may be moved out of the room, ${mend.held.map((held) => sayHeld(scene, held)).join('; ')}.`;
+    case 'apart':
+      return `Nothing was found: at least ${mend.pieces} pieces would have to move, and more than ${mend.most} is another arrangement.`;
+    case 'all':
+      return `Nothing was found within it: up to ${sayPieces(mend.most)}, each up to ${say(FARTHEST)} or to its nearest wall, none turned. The ways were measured ${mend.looks} times.`;
+    case 'looks':
+      return `Nothing was found among the changes of less than ${say(mend.total)} in all; after measuring the ways ${mend.looks} times the search stops. A larger change of up to ${sayPieces(mend.most)} may exist.`;
+  }
+}
+
+function sayHeld(scene: Scene, { label, width, between }: Held): string {
+  const [one, other] = between;
+  const { units } = scene.classroom.display;
+  if (width === 0 || one === undefined || other === undefined) return `no way leads to ${label}`;
+  return `the way to ${label} stays ${sayLength(Math.round(width), units)} wide ${sayPlace(scene, one, other)}`;
+}
+
+/** "Shelf 7 with its 2 chairs 0.30 m towards the window wall". */
+export function sayMove(scene: Scene, { label, chairs, from, to }: MendMove): string {
+  const { units } = scene.classroom.display;
+  const name = `${label.charAt(0).toUpperCase()}${label.slice(1)}`;
+  const withChairs = chairs === 0 ? '' : chairs === 1 ? ' with its chair' : ` with its ${chairs} chairs`;
+  const steps = legs(sub(to, from)).map((leg) => `${sayLength(Math.round(Math.hypot(leg.x, leg.y)), units)} ${towards(scene, from, leg)}`);
+  return `${name}${withChairs} ${steps.join(' and ')}`;
+}
+
+/** Along and across the plan; a sliver of one is left out. */
+function legs(by: Point): Point[] {
+  const parts = [
+    { x: by.x, y: 0 },
+    { x: 0, y: by.y },
+  ].sort((p, q) => Math.hypot(q.x, q.y) - Math.hypot(p.x, p.y));
+  return parts.filter((leg) => Math.hypot(leg.x, leg.y) >= 0.5);
+}
+
+const sideWords = ['right', 'bottom', 'left', 'top'];
+
+/** "towards the window wall": the wall that is met first that way; "to the left" where it is not met squarely. */
+function towards(scene: Scene, from: Point, leg: Point): string {
+  const direction = unit(leg);
+  const side = sideWords[((Math.round(Math.atan2(direction.y, direction.x) / (Math.PI / 2)) % 4) + 4) % 4] ?? 'right';
+  const wall = firstWall(scene, from, direction);
+  if (!wall || dot(wall.inward, direction) > -0.9) return `towards the ${side} of the plan`;
+  const windows = scene.room.openings.filter(({ raw }) => raw.kind === 'window');
+  const has = (kind: string): boolean => scene.room.openings.some((o) => o.wall.id === wall.id && o.raw.kind === kind);
+  if (has('window') && windows.every((w) => w.wall.id === wall.id)) return 'towards the window wall';
+  return `towards the ${side} wall`;
+}
+
+function firstWall(scene: Scene, from: Point, direction: Point): SceneWall | null {
+  let nearest: { wall: SceneWall; far: number } | null = null;
+  for (const wall of scene.room.walls) {
+    const along = dot(direction, wall.inward);
+    if (Math.abs(along) < 1e-9) continue;
+    const far = dot(sub(wall.a, from), wall.inward) / along;
+    const p = { x: from.x + direction.x * far, y: from.y + direction.y * far };
+    const isOnIt = dot(sub(p, wall.a), sub(wall.b, wall.a)) >= -1e-6 && dot(sub(p, wall.b), sub(wall.a, wall.b)) >= -1e-6;
+    if (isOnIt && far > 0 && (!nearest || far < nearest.far)) nearest = { wall, far };
+  }
+  return nearest?.wall ?? null;
+}
+
+/** "It also brings: …": what comes with a mend, none of it a must. */
+export const sayBrings = (mend: Extract<Mend, { end: 'found' }>): string[] => mend.brings.map(({ severity, message }) => `${severity}: ${message}`);
