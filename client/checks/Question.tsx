@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type FindingGroup, isIn } from '#model/analysis/groupFindings.ts';
 import type { Box } from '#model/geometry/polygon.ts';
+import { MendWays } from '../mend/MendWays.tsx';
 import { cellAt } from '../plan/neatline.ts';
 import { useUnits, useViewOf } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -52,7 +53,12 @@ export function Question({ state, letters, bounds, isThinking }: Props) {
       )}
       {state.problems.length > 0 && state.unknown > 0 && <p className="aside">Something is not known: see "Measure these next".</p>}
       {state.id === 'floor' && <MatWords />}
+      {state.id === 'way' && <MendWays isAsked={state.problems.some(isAboutWidth)} />}
       <ChecksBehind asks={state.asks} answers={state.answers} />
     </section>
   );
 }
+
+/** What a move could widen: a way to a front, or a narrow place that holds one back. */
+const isAboutWidth = ({ lead }: FindingGroup): boolean =>
+  (lead.rule === 'way/width' || lead.rule === 'way/narrow') && lead.severity !== 'note' && lead.messageKey !== 'covered';

@@ -107,8 +107,9 @@ function drawOver(pen: Pen, model: PlanModel): void {
   const { session, moving } = model;
   drawChairWords(pen, model);
   drawChecks(pen, model);
-  const { pencil } = model.store.state();
+  const { pencil, proposal } = model.store.state();
   if (pencil) drawPencil(pen, session.arrangement(), pencil);
+  else if (proposal) drawPencil(pen, session.arrangement(), proposal, true);
   drawOthers(pen, model);
   if (moving) drawMoving(pen, model, moving);
   drawChoice(pen, model);

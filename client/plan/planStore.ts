@@ -31,6 +31,8 @@ export interface PlanState {
   readonly remarkAt: { readonly at: Point; readonly on: string | null } | null;
   /** A fix being looked at, drawn in pencil. */
   readonly pencil: readonly Edit[] | null;
+  /** Moves that are proposed until somebody decides, drawn in pencil with their lengths. */
+  readonly proposal: readonly Edit[] | null;
   /** Letter keys for the verbs; some people's aids use letters themselves. */
   readonly hasLetterKeys: boolean;
   /** The chosen thing's typed figures are shown, where they do not stand in line. */
@@ -67,6 +69,7 @@ function createStore(): PlanStore {
     tape: [],
     remarkAt: null,
     pencil: null,
+    proposal: null,
     hasLetterKeys: readKeys(),
     hasFigures: false,
     isMoved: false,

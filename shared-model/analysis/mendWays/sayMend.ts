@@ -85,4 +85,5 @@ function firstWall(scene: Scene, from: Point, direction: Point): SceneWall | nul
 }
 
 /** "It also brings: …": what comes with a mend, none of it a must. */
-export const sayBrings = (mend: Extract<Mend, { end: 'found' }>): string[] => mend.brings.map(({ severity, message }) => `${severity}: ${message}`);
+export const sayBrings = (mend: Extract<Mend, { end: 'found' }>): string[] =>
+  mend.brings.map(({ severity, message }) => `${severity}: ${message}`);

@@ -1,0 +1,99 @@
+import { useEffect, useRef, useSyncExternalStore } from 'react';
+import type { Mend } from '#model/analysis/mendWays/mendWays.ts';
+import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
+import { sayLength } from '#model/units/sayLength.ts';
+import { useScene, useSession, useUnits } from '../session/hooks.ts';
+import '../styles/mend.css';
+import { Button } from '../ui/Button.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
+import { type MendStore, mendStoreOf } from './mendStore.ts';
+
+/** Looks for the smallest move that widens every way, shows it in pencil and in words, and does it when told to. */
+export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
+  const store = mendStoreOf(useSession());
+  const state = useSyncExternalStore(store.subscribe, store.state);
+  const units = useUnits();
+  if (!isAsked && state.at === 'rest' && state.word === null) return null;
+  const isLooking = state.at === 'looking';
+  return (
+    <section className="mend" aria-label="A mend of the ways">
+      {state.at === 'rest' && state.word !== null && <p className="aside">{state.word}</p>}
+      {isLooking && (
+        <p className="aside" data-testid="mend-progress">
+          Looking for the smallest move that widens every way …
+          {state.progress &&
+            ` measured ${state.progress.looks} times; less than ${sayLength(Math.floor(state.progress.total), units)} in all does not do it.`}
+        </p>
+      )}
+      {state.at === 'told' && <Told mend={state.mend} store={store} />}
+      <div className="verbs">
+        {(isAsked || isLooking) && state.at !== 'told' && (
+          // One button in one place, so that focus stays on it.
+          <Button onPress={isLooking ? store.stop : store.look}>{isLooking ? 'Stop' : 'Look for a move that widens every way'}</Button>
+        )}
+      </div>
+      <Kept store={store} />
+    </section>
+  );
+}
+
+function Told({ mend, store }: { readonly mend: Mend; readonly store: MendStore }) {
+  const scene = useScene();
+  const words = useRef<HTMLParagraphElement>(null);
+  // What came of it is read next; the button that was pressed is gone.
+  useEffect(() => words.current?.focus({ preventScroll: true }), []);
+  return (
+    <>
+      <p ref={words} tabIndex={-1} className="mend-words">
+        {sayMend(scene, mend)}
+      </p>
+      {mend.end === 'found' && (
+        <>
+          <ol className="mend-moves">
+            {mend.moves.map((move) => (
+              <li key={move.piece}>
+                <span>{sayMove(scene, move)}</span>
+                <TextLink aria-label={`Not this piece: ${move.label}`} onPress={() => store.keep(move.piece)}>
+                  Not this piece
+                </TextLink>
+              </li>
+            ))}
+          </ol>
+          {mend.brings.length > 0 && (
+            <p className="aside">It also brings: {mend.brings.map(({ severity, message }) => `${severity}: ${message}`).join(' ')}</p>
+          )}
+        </>
+      )}
+      <div className="verbs">
+        {mend.end === 'found' && (
+          <Button kind="strong" onPress={store.doIt}>
+            Do it
+          </Button>
+        )}
+        <TextLink onPress={store.leaveIt}>{mend.end === 'found' ? 'Leave it' : 'Close'}</TextLink>
+        {mend.end !== 'found' && <TextLink onPress={store.look}>Look again</TextLink>}
+      </div>
+    </>
+  );
+}
+
+/** Pieces that the search leaves where they are. */
+function Kept({ store }: { readonly store: MendStore }) {
+  const scene = useScene();
+  const kept = useSyncExternalStore(store.subscribe, store.kept);
+  const there = kept.flatMap((id) => scene.bodyById.get(id) ?? []);
+  if (there.length === 0) return null;
+  return (
+    <p className="aside mend-kept">
+      Stays where it is in the search:{' '}
+      {there.map((body) => (
+        <span key={body.id}>
+          {body.label}{' '}
+          <TextLink aria-label={`Let ${body.label} move again`} onPress={() => store.release(body.id)}>
+            let it move
+          </TextLink>{' '}
+        </span>
+      ))}
+    </p>
+  );
+}

@@ -1,0 +1,179 @@
+import type { Mend } from '#model/analysis/mendWays/mendWays.ts';
+import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
+import type { SearchProgress } from '#model/analysis/mendWays/search.ts';
+import type { Arrangement, Classroom } from '#model/schema/types.ts';
+import { planStoreOf } from '../plan/planStore.ts';
+import type { Session } from '../session/types.ts';
+import type { MendAnswer, MendQuestion } from '../worker/mendMessages.ts';
+
+export type MendState =
+  /** `word`: what became of the last one. */
+  | { readonly at: 'rest'; readonly word: string | null }
+  | { readonly at: 'looking'; readonly progress: SearchProgress | null }
+  | { readonly at: 'told'; readonly mend: Mend };
+
+export interface MendStore {
+  state(): MendState;
+  /** Pieces that are to stay where they are, by id. */
+  kept(): readonly string[];
+  look(): void;
+  stop(): void;
+  /** Searches again with a piece left where it is, or with it free again. */
+  keep(piece: string): void;
+  release(piece: string): void;
+  /** Does what is proposed: one step. */
+  doIt(): void;
+  leaveIt(): void;
+  subscribe(listener: () => void): () => void;
+}
+
+type Port = Pick<Worker, 'postMessage' | 'terminate'> & {
+  onmessage: ((event: MessageEvent<MendAnswer>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+};
+
+const stores = new WeakMap<Session, MendStore>();
+
+/** The search for a mend of the ways of an opened classroom. Never shared, never saved. */
+export function mendStoreOf(session: Session): MendStore {
+  const known = stores.get(session);
+  if (known) return known;
+  const store = createMendStore(session, startWorker);
+  stores.set(session, store);
+  return store;
+}
+
+/** What a search hangs on: when one of these is another object, its answer is no longer about this room. */
+const groundsOf = ({ room, access, options, children, adults, exitRules, left }: Classroom, { id, pieces }: Arrangement): unknown[] => [
+  room,
+  access,
+  options,
+  children,
+  adults,
+  exitRules,
+  left,
+  id,
+  pieces,
+];
+
+export function createMendStore(session: Session, start: () => Port): MendStore {
+  const listeners = new Set<() => void>();
+  let state: MendState = { at: 'rest', word: null };
+  let kept: readonly string[] = [];
+  let port: Port | null = null;
+  let grounds: unknown[] = [];
+
+  function change(next: MendState): void {
+    state = next;
+    const edits = next.at === 'told' && next.mend.end === 'found' ? next.mend.edits : null;
+    planStoreOf(session).set({ proposal: edits });
+    for (const listener of listeners) listener();
+  }
+
+  function end(): void {
+    port?.terminate();
+    port = null;
+  }
+
+  function rest(word: string | null): void {
+    end();
+    change({ at: 'rest', word });
+    if (word !== null) session.announce(word);
+  }
+
+  function hear(answer: MendAnswer): void {
+    if ('progress' in answer) {
+      change({ at: 'looking', progress: answer.progress });
+      return;
+    }
+    end();
+    if ('failure' in answer) {
+      rest(`The search broke (${answer.failure}). Nothing was changed.`);
+      return;
+    }
+    change({ at: 'told', mend: answer.mend });
+    session.announce(sayWhole(session, answer.mend));
+  }
+
+  const unsubscribe = session.subscribe(() => {
+    if (state.at === 'rest') return;
+    const now = groundsOf(session.classroom(), session.arrangement());
+    if (now.every((value, i) => value === grounds[i])) return;
+    rest(
+      state.at === 'looking'
+        ? 'The plan has changed, so the search was stopped. Look again.'
+        : 'The plan has changed, so the proposal is gone. Look again.',
+    );
+  });
+
+  // A closed classroom asks for nothing more.
+  session.document.doc.on('destroy', () => {
+    unsubscribe();
+    end();
+    listeners.clear();
+  });
+
+  function look(): void {
+    end();
+    const classroom = session.classroom();
+    const arrangement = session.arrangement();
+    grounds = groundsOf(classroom, arrangement);
+    const stays = kept.filter((id) => arrangement.pieces.some((piece) => piece.id === id));
+    change({ at: 'looking', progress: null });
+    session.announce('Looking for the smallest move that widens every way.');
+    try {
+      port = start();
+    } catch {
+      rest('The search cannot run in this browser. The drawing works and is kept.');
+      return;
+    }
+    port.onmessage = ({ data }) => hear(data);
+    port.onerror = (event) => {
+      event.preventDefault();
+      rest(`The search broke (${event.message || 'the browser refused'}). Nothing was changed.`);
+    };
+    port.postMessage({ classroom, options: { arrangement: arrangement.id, keep: stays } } satisfies MendQuestion);
+  }
+
+  return {
+    state: () => state,
+    kept: () => kept,
+    look,
+    stop: () => rest('Stopped. Nothing was changed.'),
+    keep(piece) {
+      kept = [...kept.filter((id) => id !== piece), piece];
+      look();
+    },
+    release(piece) {
+      kept = kept.filter((id) => id !== piece);
+      change({ ...state });
+    },
+    doIt() {
+      if (state.at !== 'told' || state.mend.end !== 'found') return;
+      const { edits, moves } = state.mend;
+      // The change it makes is no reason to say that the plan has changed.
+      change({ at: 'rest', word: null });
+      const isDone = session.commands.applyEdits(session.arrangement().id, edits);
+      rest(
+        isDone
+          ? `Done: ${moves.length === 1 ? 'one piece' : `${moves.length} pieces`} moved. Take back undoes it.`
+          : 'That could not be done: what it would move is gone.',
+      );
+    },
+    leaveIt: () => rest('Left as it is: nothing was moved.'),
+    subscribe(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+  };
+}
+
+function sayWhole(session: Session, mend: Mend): string {
+  const scene = session.scene();
+  const moves = mend.end === 'found' ? mend.moves.map((move) => sayMove(scene, move)) : [];
+  return [sayMend(scene, mend), ...moves.map((move) => `${move}.`)].join(' ');
+}
+
+function startWorker(): Port {
+  return new Worker(new URL('../worker/mendWorker.ts', import.meta.url), { type: 'module', name: 'mend' });
+}

@@ -1,0 +1,23 @@
+import { mendWays } from '#model/analysis/mendWays/mendWays.ts';
+import type { MendAnswer, MendQuestion } from './mendMessages.ts';
+import { sayError } from './sayError.ts';
+
+/** Looks of the search between two words of how far it is. */
+const TELL_EVERY = 25;
+
+/** Searches to the end and tells how it goes; to stop it, its worker is ended. Apart from the worker so that tests can run it. */
+export function lookForMend({ classroom, options }: MendQuestion, tell: (answer: MendAnswer) => void): void {
+  try {
+    const work = mendWays(classroom, options);
+    let told = -TELL_EVERY;
+    let step = work.next();
+    for (; !step.done; step = work.next()) {
+      if (step.value.looks < told + TELL_EVERY) continue;
+      told = step.value.looks;
+      tell({ progress: step.value });
+    }
+    tell({ mend: step.value });
+  } catch (error) {
+    tell({ failure: sayError(error) });
+  }
+}
