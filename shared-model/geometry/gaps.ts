@@ -17,6 +17,9 @@ export interface Gap {
 
 export const byWidth = (g: Gap, h: Gap): number => g.width - h.width;
 
+/** As `findGaps` followed by a sort by width leaves them. */
+export const byWidthThenParts = (g: Gap, h: Gap): number => g.width - h.width || g.i - h.i || g.j - h.j;
+
 /** Every gap narrower than `limit` mm, in no order. */
 export function findGaps(parts: readonly Part[], limit: number, grid = new PartGrid(parts)): Gap[] {
   const gaps: Gap[] = [];

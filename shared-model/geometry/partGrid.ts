@@ -6,7 +6,7 @@ const CELL = 1500;
 
 /** Finds parts by place. Answers hold each part once, in ascending order of index. */
 export class PartGrid {
-  private readonly cells = new Map<number, number[]>();
+  private cells = new Map<number, readonly number[]>();
   private readonly seen: Uint32Array;
   private stamp = 0;
 
@@ -16,16 +16,31 @@ export class PartGrid {
   constructor(
     private readonly parts: readonly Part[],
     private readonly base: PartGrid | null = null,
+    fill = true,
   ) {
     this.seen = new Uint32Array(parts.length);
     this.first = base ? base.parts.length : 0;
+    if (!fill) return;
     for (let index = this.first; index < parts.length; index++) {
       for (const key of cellsOf(parts[index] as Part)) {
-        const cell = this.cells.get(key);
+        const cell = this.cells.get(key) as number[] | undefined;
         if (cell) cell.push(index);
         else this.cells.set(key, [index]);
       }
     }
+  }
+
+  /** The grid of other parts, of which only those at the `fresh` indices are not the same at the same place of the list. */
+  after(parts: readonly Part[], fresh: readonly number[]): PartGrid {
+    const next = new PartGrid(parts, this.base, false);
+    next.cells = new Map(this.cells);
+    const change = (part: Part, edit: (cell: readonly number[]) => readonly number[]): void => {
+      for (const key of cellsOf(part)) next.cells.set(key, edit(next.cells.get(key) ?? []));
+    };
+    for (let index = 0; index < this.parts.length; index++)
+      if (this.parts[index] !== parts[index]) change(this.parts[index] as Part, (cell) => cell.filter((other) => other !== index));
+    for (const index of fresh) change(parts[index] as Part, (cell) => [...cell, index]);
+    return next;
   }
 
   /** Indices of the parts whose box comes within `reach` mm of the given box. */

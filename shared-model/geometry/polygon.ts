@@ -87,6 +87,14 @@ export function boundingBox(points: readonly Point[]): Box {
   return { minX, minY, maxX, maxY };
 }
 
+/** The box with a margin (mm) on every side. */
+export const grownBox = ({ minX, minY, maxX, maxY }: Box, by: number): Box => ({
+  minX: minX - by,
+  minY: minY - by,
+  maxX: maxX + by,
+  maxY: maxY + by,
+});
+
 /** True when no two edges cross or touch except neighbours at their shared corner. O(n²): rooms have few corners. */
 export function isSimple(ring: Polygon): boolean {
   const all = edges(ring);

@@ -33,7 +33,7 @@ const reckon: { readonly [K in MeasureName]: (from: Reading<MeasureValues[K]>) =
   seatStrips: ({ scene }) => seatStrips(scene),
   mats: ({ scene, measures, known }) => (known.mats === undefined ? measureMats(scene, measures.seatStrips(), 'better') : known.mats),
   quickMats: ({ scene, measures }) => measureMats(scene, measures.seatStrips(), 'quick'),
-  ways: ({ scene }) => measureWaysAndNarrow(scene),
+  ways: ({ scene, before }) => measureWaysAndNarrow(scene, before),
   sight: ({ scene }) => measureSight(scene),
   exitWalks: ({ scene }) => measureExitWalks(scene),
 };

@@ -1,7 +1,9 @@
 import { distanceToPart, type Part } from '../geometry/parts.ts';
+import { type Box, boundingBox, grownBox } from '../geometry/polygon.ts';
 import { separate } from '../geometry/separation.ts';
 import type { Stretch } from '../geometry/stretch.ts';
 import { add, lerp, type Point, scale } from '../geometry/vec.ts';
+import { localValues } from './fieldLocals.ts';
 import { memberHolding, type NarrowMember, type NarrowPlace, placeHolding } from './narrowPlaces.ts';
 import type { Way } from './ways.ts';
 import type { WaysField } from './waysField.ts';
@@ -78,17 +80,27 @@ function walkedThrough(field: WaysField, places: readonly NarrowPlace[]): boolea
   });
 }
 
-/** Where a body stands just beyond each end of a place; null: nowhere. */
-function endPoints(field: WaysField, stretches: readonly Stretch[]): (Point | null)[] {
-  return stretches.flatMap((stretch) =>
-    [stretch.back, stretch.ahead].map((end) => {
-      if (!end.isOpen) return null;
-      const middle = lerp(end.a, end.b, 0.5);
-      const beyond = add(middle, scale(stretch.along, Math.sign(end.offset || 1) * (BODY / 2)));
-      return [beyond, middle].find((p) => fits(field, p)) ?? null;
-    }),
-  );
+const ends = localValues<Stretch, readonly (Point | null)[]>();
+
+const endPoints = (field: WaysField, stretches: readonly Stretch[]): (Point | null)[] =>
+  stretches.flatMap((stretch) => {
+    const known = ends(field, BODY);
+    return known.get(stretch) ?? known.set(stretch, endsOf(field, stretch), boxRoundEnds(stretch));
+  });
+
+/** Where a body stands just beyond each end of a stretch; null: nowhere. */
+function endsOf(field: WaysField, stretch: Stretch): (Point | null)[] {
+  return [stretch.back, stretch.ahead].map((end) => {
+    if (!end.isOpen) return null;
+    const middle = lerp(end.a, end.b, 0.5);
+    const beyond = add(middle, scale(stretch.along, Math.sign(end.offset || 1) * (BODY / 2)));
+    return [beyond, middle].find((p) => fits(field, p)) ?? null;
+  });
 }
+
+/** A body stands no farther than half its width beyond the middle of an end, and looks as far round itself. */
+const boxRoundEnds = ({ back, ahead }: Stretch): Box =>
+  grownBox(boundingBox([lerp(back.a, back.b, 0.5), lerp(ahead.a, ahead.b, 0.5)]), BODY);
 
 function fits(field: WaysField, p: Point): boolean {
   if (!field.isFloor(p)) return false;

@@ -1,11 +1,12 @@
 import { eachBoxPair } from '../geometry/boxPairs.ts';
 import type { Gap } from '../geometry/gaps.ts';
 import { distanceToPart, type Part } from '../geometry/parts.ts';
-import { type Box, boundingBox } from '../geometry/polygon.ts';
+import { type Box, boundingBox, grownBox } from '../geometry/polygon.ts';
 import { betweenEnds, isInStretch, type Stretch, type StretchEnd, stretchAt } from '../geometry/stretch.ts';
 import { StretchIndex } from '../geometry/stretchIndex.ts';
 import { distance, lerp, type Point } from '../geometry/vec.ts';
 import { boundEnds } from './boundEnds.ts';
+import { localValues } from './fieldLocals.ts';
 import { farthest, type WaysField } from './waysField.ts';
 import type { Bound } from './waysFronts.ts';
 
@@ -51,8 +52,8 @@ export function narrowPlaces(field: WaysField, threshold: number, bounds: readon
   const add = (gap: Gap, parts: readonly Part[]): void => {
     if (gap.width <= TOUCHING || gap.width >= threshold) return;
     if (index.near(gap).some((known) => isInStretch(known, gap))) return;
-    if (!isClear(field, gap, parts)) return;
-    const stretch = follow(field, gap, parts, threshold);
+    const stretch = parts === field.parts ? keptStretch(field, gap, threshold) : stretchOf(field, gap, parts, threshold).stretch;
+    if (!stretch) return;
     single.push({ gap, parts, stretch });
     index.add(stretch);
   };
@@ -71,28 +72,54 @@ export function narrowPlaces(field: WaysField, threshold: number, bounds: readon
   });
 }
 
+const stretches = localValues<Gap, Stretch | null>(true);
+
+function keptStretch(field: WaysField, gap: Gap, threshold: number): Stretch | null {
+  const known = stretches(field, threshold);
+  const before = known.get(gap);
+  if (before !== undefined) return before;
+  const { stretch, box } = stretchOf(field, gap, field.parts, threshold);
+  return known.set(gap, stretch, box);
+}
+
+/** The stretch of a gap with floor between, else null; and the box of all that was looked at. */
+function stretchOf(field: WaysField, gap: Gap, parts: readonly Part[], threshold: number): { stretch: Stretch | null; box: Box } {
+  const discBox = grownBox(middleBox(gap), gap.width / 2);
+  if (!isClear(field, gap, parts)) return { stretch: null, box: discBox };
+  const fresh = parts.slice(field.parts.length);
+  for (let reach = FIRST_REACH; ; reach *= 3) {
+    const along = boxAlong(gap, reach, threshold);
+    const nearby = field.grid.near(along, 0).map((i) => parts[i] as Part);
+    const stretch = stretchAt(gap, fresh.length > 0 ? nearby.concat(fresh) : nearby, threshold, reach);
+    const isEnded = stretch.ahead.offset < reach && -stretch.back.offset < reach;
+    if (isEnded || reach > 2 * farthest(field.scene)) return { stretch, box: boxAround(discBox, along) };
+  }
+}
+
 /** The disc on the gap as diameter is empty, and its middle is floor. */
 function isClear(field: WaysField, gap: Gap, parts: readonly Part[]): boolean {
-  const x = (gap.ax + gap.bx) / 2;
-  const y = (gap.ay + gap.by) / 2;
+  const box = middleBox(gap);
+  const { minX: x, minY: y } = box;
   const radius = gap.width / 2 - 1e-6;
-  for (const index of field.grid.near({ minX: x, minY: y, maxX: x, maxY: y }, radius)) {
+  for (const index of field.grid.near(box, radius)) {
     if (index === gap.i || index === gap.j) continue;
     if (distanceToPart(parts[index] as Part, x, y) <= radius) return false;
   }
   return field.isFloor({ x, y });
 }
 
-function follow(field: WaysField, gap: Gap, parts: readonly Part[], threshold: number): Stretch {
-  const fresh = parts.slice(field.parts.length);
-  for (let reach = FIRST_REACH; ; reach *= 3) {
-    const near = field.grid.near(boxAlong(gap, reach, threshold), 0);
-    const nearby = near.map((i) => parts[i] as Part);
-    const stretch = stretchAt(gap, fresh.length > 0 ? nearby.concat(fresh) : nearby, threshold, reach);
-    const isEnded = stretch.ahead.offset < reach && -stretch.back.offset < reach;
-    if (isEnded || reach > 2 * farthest(field.scene)) return stretch;
-  }
+function middleBox({ ax, ay, bx, by }: Gap): Box {
+  const x = (ax + bx) / 2;
+  const y = (ay + by) / 2;
+  return { minX: x, minY: y, maxX: x, maxY: y };
 }
+
+const boxAround = (p: Box, q: Box): Box => ({
+  minX: Math.min(p.minX, q.minX),
+  minY: Math.min(p.minY, q.minY),
+  maxX: Math.max(p.maxX, q.maxX),
+  maxY: Math.max(p.maxY, q.maxY),
+});
 
 /** The box of all that lies within `reach` mm along the travel through a gap and `threshold` mm across it. */
 function boxAlong({ ax, ay, bx, by, width }: Gap, reach: number, threshold: number): Box {
@@ -110,7 +137,7 @@ function chains(stretches: readonly Stretch[]): number[][] {
   const group = stretches.map((_, i) => i);
   const rootOf = (i: number): number => (group[i] === i ? i : rootOf(group[i] as number));
   const ends = stretches.flatMap((stretch, i) => endsOf(stretch).flatMap((end) => (end.isOpen ? [{ end, i }] : [])));
-  const boxes = ends.map(({ end }) => grown(boundingBox([end.a, end.b]), SAME_CORNER));
+  const boxes = ends.map(({ end }) => grownBox(boundingBox([end.a, end.b]), SAME_CORNER));
   eachBoxPair(boxes, (p, q) => {
     const one = ends[p] as (typeof ends)[number];
     const other = ends[q] as (typeof ends)[number];
@@ -125,13 +152,6 @@ function chains(stretches: readonly Stretch[]): number[][] {
   }
   return [...byRoot.values()];
 }
-
-const grown = (box: Box, by: number): Box => ({
-  minX: box.minX - by,
-  minY: box.minY - by,
-  maxX: box.maxX + by,
-  maxY: box.maxY + by,
-});
 
 const endsOf = (stretch: Stretch): StretchEnd[] => [stretch.back, stretch.ahead];
 

@@ -1,6 +1,7 @@
 import { clockwise, type Polygon } from '../geometry/polygon.ts';
 import { add, type Point, scale } from '../geometry/vec.ts';
 import { distanceToSegment } from '../geometry/withinRing.ts';
+import { keptWith } from '../scene/kept.ts';
 import type { Scene, SceneBody, SceneEdge } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 
@@ -55,15 +56,18 @@ export function seatStrips(scene: Scene): SeatStrip[] {
   return tablesOf(scene).flatMap((table) => {
     const seated = new Set<Side>(sides.filter((side) => (table.piece?.seatSides[side] ?? 0) > 0));
     for (const seat of byTable.get(table.id) ?? []) seated.add(nearestSide(table, seat.center));
-    return sides.filter((side) => seated.has(side)).map((side) => stripAt(table, side));
+    return sides.filter((side) => seated.has(side)).map((side) => stripsOf(table)[side]);
   });
 }
 
-function stripAt(table: SceneBody, side: Side): SeatStrip {
-  const edge = table.edges[side];
-  const out = scale(edge.outward, SEATED_DEPTH);
-  return { table, side, strip: clockwise([edge.a, edge.b, add(edge.b, out), add(edge.a, out)]), edge };
-}
+const stripsOf = keptWith((table: SceneBody): Readonly<Record<Side, SeatStrip>> => {
+  const strip = (side: Side): SeatStrip => {
+    const edge = table.edges[side];
+    const out = scale(edge.outward, SEATED_DEPTH);
+    return { table, side, strip: clockwise([edge.a, edge.b, add(edge.b, out), add(edge.a, out)]), edge };
+  };
+  return { front: strip('front'), back: strip('back'), left: strip('left'), right: strip('right') };
+});
 
 /** The side of the table's box that lies nearest to a point; with ties the first of front, back, left, right. */
 function nearestSide(table: SceneBody, p: Point): Side {

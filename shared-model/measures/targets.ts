@@ -1,6 +1,7 @@
 import type { FrontLine } from '../geometry/frontLine.ts';
 import { add, scale, sub, unit } from '../geometry/vec.ts';
-import type { Scene, SceneBody, SceneEdge, SceneOpening } from '../scene/types.ts';
+import { keptWith } from '../scene/kept.ts';
+import type { OpenSide, Scene, SceneBody, SceneEdge, SceneOpening } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 import { SEATED_DEPTH, type SeatStrip, seatStrips } from './seats.ts';
 
@@ -25,38 +26,31 @@ export interface Target {
  * say they have a front), every door and passage; in that order.
  */
 export function targetsOf(scene: Scene, chairs: Chairs = 'in use', strips: readonly SeatStrip[] = seatStrips(scene)): Target[] {
-  const shelves = scene.openSides
-    .filter((side) => side.isForChildren)
-    .map((side) => bodyTarget('shelf', side.body, side.side, [edgeLine(side.edge)]));
-  const tables = strips.map((strip) =>
-    bodyTarget('table', strip.table, strip.side, chairs === 'in use' ? freeEdges(strip.edge) : [edgeLine(strip.edge)]),
-  );
-  const fixtures = scene.bodies
-    .filter((body) => body.fixture && (body.fixture.front ?? body.kind === 'sink'))
-    .map((body) => bodyTarget('fixture', body, 'front', [edgeLine(body.edges.front)]));
+  const shelves = scene.openSides.filter((side) => side.isForChildren).map(shelfTarget);
+  const tables = strips.map(chairs === 'in use' ? tableTarget : pushedInTarget);
+  const fixtures = scene.bodies.filter((body) => body.fixture && (body.fixture.front ?? body.kind === 'sink')).map(fixtureTarget);
   const doors = scene.room.openings.filter((opening) => opening.isWayIn).map(doorTarget);
   return [...shelves, ...tables, ...fixtures, ...doors];
 }
+
+// What did not change is the same target with the same lines, so that what is known of them can be kept.
+const shelfTarget = keptWith((open: OpenSide) => bodyTarget('shelf', open.body, open.side, [edgeLine(open.edge)]));
+const tableTarget = keptWith((strip: SeatStrip) => bodyTarget('table', strip.table, strip.side, freeEdges(strip.edge)));
+const pushedInTarget = keptWith((strip: SeatStrip) => bodyTarget('table', strip.table, strip.side, [edgeLine(strip.edge)]));
+const fixtureTarget = keptWith((body: SceneBody) => bodyTarget('fixture', body, 'front', [edgeLine(body.edges.front)]));
+const doorTarget = keptWith((opening: SceneOpening): Target => {
+  const label = opening.raw.name ?? `${opening.raw.kind} ${opening.id}`;
+  return { id: opening.id, kind: 'door', side: null, label, lines: [doorLine(opening)], body: null, opening };
+});
 
 function bodyTarget(kind: Target['kind'], body: SceneBody, side: Side, lines: readonly FrontLine[]): Target {
   return { id: body.id, kind, side, label: body.label, lines, body, opening: null };
 }
 
-function doorTarget(opening: SceneOpening): Target {
-  const label = opening.raw.name ?? `${opening.raw.kind} ${opening.id}`;
-  return { id: opening.id, kind: 'door', side: null, label, lines: [doorLine(opening)], body: null, opening };
-}
-
-const doorLines = new WeakMap<SceneOpening, FrontLine>();
-
-/** The inner line of a door's clear opening: the same object each time, so that what is known of it can be kept. */
-export function doorLine(opening: SceneOpening): FrontLine {
-  const before = doorLines.get(opening);
-  if (before) return before;
-  const line = { a: opening.clearA, b: opening.clearB, outward: opening.wall.inward };
-  doorLines.set(opening, line);
-  return line;
-}
+/** The inner line of a door's clear opening. */
+export const doorLine = keptWith(
+  (opening: SceneOpening): FrontLine => ({ a: opening.clearA, b: opening.clearB, outward: opening.wall.inward }),
+);
 
 export const edgeLine = (edge: SceneEdge): FrontLine => ({ a: edge.a, b: edge.b, outward: edge.outward });
 

@@ -1,9 +1,10 @@
 import { type FrontLine, lengthOf } from '../geometry/frontLine.ts';
 import type { Gap } from '../geometry/gaps.ts';
 import type { Part } from '../geometry/parts.ts';
-import { boundingBox } from '../geometry/polygon.ts';
+import { boundingBox, grownBox } from '../geometry/polygon.ts';
 import { type FrontView, largestDiscs, type TangentDisc, viewFront } from '../geometry/tangentDiscs.ts';
 import type { SceneOpening } from '../scene/types.ts';
+import { localValues } from './fieldLocals.ts';
 import { doorLine, type Target } from './targets.ts';
 import type { OpenDoor } from './waysDoor.ts';
 import type { WaysField } from './waysField.ts';
@@ -55,27 +56,24 @@ export function lookAtFronts(field: WaysField, targets: readonly Target[], limit
 }
 
 interface Look {
-  readonly limit: number;
   readonly view: FrontView;
   readonly discs: readonly TangentDisc[];
 }
 
-const looks = new WeakMap<WaysField, Map<FrontLine, Look>>();
+const looks = localValues<FrontLine, Look>();
 
-/** A front's view and largest discs; kept, and shared with fields that only add things elsewhere. */
+/** A front's view and largest discs; kept, and shared with fields that only add or change things elsewhere. */
 function lookAt(field: WaysField, line: FrontLine, limit: number): Look {
   const { base } = field;
-  const near = field.grid.near(boundingBox([line.a, line.b]), limit);
+  const known = looks(field, limit);
+  const before = known.get(line);
+  if (before) return before;
+  const box = boundingBox([line.a, line.b]);
+  const near = field.grid.near(box, limit);
   if (base && !near.some((index) => index >= base.parts.length)) return lookAt(base, line, limit);
-  const mine = looks.get(field) ?? new Map<FrontLine, Look>();
-  looks.set(field, mine);
-  const before = mine.get(line);
-  if (before?.limit === limit) return before;
   const parts = near.map((index) => field.parts[index] as Part);
   const view = viewFront(line, parts, limit, field.isOpenFloor);
-  const look = { limit, view, discs: largestDiscs(view) };
-  mine.set(line, look);
-  return look;
+  return known.set(line, { view, discs: largestDiscs(view) }, grownBox(box, limit));
 }
 
 /** The largest discs, up to `limit` mm, that touch a door's inner line. */

@@ -17,12 +17,15 @@ export interface WaysMeasure {
   readonly narrow: readonly Narrow[];
   /** The same ways with every width exact; dearer, so only for who asks. */
   exact(): readonly Way[];
+  /** What they were measured in, for the measurement after the next change. */
+  readonly field: WaysField | null;
 }
 
-export function measureWaysAndNarrow(scene: Scene): WaysMeasure {
-  if (!scene.room.isSound) return { isTold: false, ways: [], narrow: [], exact: () => [] };
+/** @param before the measurement before a change: what the change did not come near is used again; the answer is the same */
+export function measureWaysAndNarrow(scene: Scene, before?: WaysMeasure): WaysMeasure {
+  if (!scene.room.isSound) return { isTold: false, ways: [], narrow: [], exact: () => [], field: null };
   const figures = accessFigures(scene);
-  const field = WaysField.of(scene);
+  const field = WaysField.of(scene, 'in use', before?.field);
   const targets = targetsOf(scene);
   const solved = solveAll(field, targets, { limit: figures.routeWidth });
   const places = narrowPlaces(
@@ -48,5 +51,5 @@ export function measureWaysAndNarrow(scene: Scene): WaysMeasure {
     }
     return ways.map((way) => wide.get(way.target) ?? way);
   };
-  return { isTold: true, ways, narrow: judgeNarrow(field, places, ways, pinches, figures.routeMeets), exact };
+  return { isTold: true, ways, narrow: judgeNarrow(field, places, ways, pinches, figures.routeMeets), exact, field };
 }

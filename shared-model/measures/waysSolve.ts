@@ -1,5 +1,5 @@
 import type { Gap } from '../geometry/gaps.ts';
-import { freeStretches } from '../geometry/tangentDiscs.ts';
+import { type FrontView, freeStretches } from '../geometry/tangentDiscs.ts';
 import type { SceneOpening } from '../scene/types.ts';
 import type { Target } from './targets.ts';
 import { throughAlcove } from './waysAlcove.ts';
@@ -108,7 +108,7 @@ function shareOf(
     const discs = reached.filter((t) => t.line === line);
     if (discs.length === 0) continue;
     let end = 0;
-    for (const [from, to] of freeStretches(view, diameter)) {
+    for (const [from, to] of keptStretches(view, diameter)) {
       if (!discs.some(({ disc }) => disc.u >= from - 1e-3 && disc.u <= to + 1e-3)) continue;
       const start = Math.max(end, from - diameter / 2, 0);
       end = Math.max(end, Math.min(view.length, to + diameter / 2));
@@ -116,4 +116,17 @@ function shareOf(
     }
   }
   return total === 0 ? 0 : Math.min(1, covered / total);
+}
+
+const stretches = new WeakMap<FrontView, Map<number, readonly (readonly [number, number])[]>>();
+
+/** The free stretches of a view, found once for each diameter: two are asked about, of every front at every change. */
+function keptStretches(view: FrontView, diameter: number): readonly (readonly [number, number])[] {
+  const mine = stretches.get(view) ?? new Map<number, readonly (readonly [number, number])[]>();
+  stretches.set(view, mine);
+  const before = mine.get(diameter);
+  if (before) return before;
+  const found = freeStretches(view, diameter);
+  mine.set(diameter, found);
+  return found;
 }

@@ -1,0 +1,88 @@
+import type { Box } from '../geometry/polygon.ts';
+import type { FieldChange } from './fieldChange.ts';
+
+interface Entry<V> {
+  readonly value: V;
+  readonly box: Box;
+  /** The round in which it was last asked for. */
+  round: number;
+}
+
+/** What was worked out of the surroundings of things: it holds as long as nothing within its box comes or goes. */
+class Local<K extends object, V> {
+  private readonly kept = new Map<K, Entry<V>>();
+
+  constructor(private readonly round = 0) {}
+
+  get(key: K): V | undefined {
+    const entry = this.kept.get(key);
+    if (!entry) return undefined;
+    entry.round = this.round;
+    return entry.value;
+  }
+
+  /** @param box holds everything that the value depends on */
+  set(key: K, value: V, box: Box): V {
+    this.kept.set(key, { value, box, round: this.round });
+    return value;
+  }
+
+  /** What still holds; what nobody asked for since the last change is left behind. Null: nothing. */
+  after(boxes: readonly Box[]): Local<K, V> | null {
+    const next = new Local<K, V>(this.round + 1);
+    for (const [key, entry] of this.kept)
+      if (entry.round === this.round && !boxes.some((box) => boxesMeet(box, entry.box))) next.kept.set(key, entry);
+    return next.kept.size === 0 ? null : next;
+  }
+}
+
+const boxesMeet = (p: Box, q: Box): boolean => p.minX <= q.maxX && q.minX <= p.maxX && p.minY <= q.maxY && q.minY <= p.maxY;
+
+/** One sort of local values. */
+interface Sort {
+  /** The keys carry indices of parts. */
+  readonly isByIndex: boolean;
+}
+
+/** All that was worked out locally in one field. */
+export class FieldLocals {
+  private readonly bySort = new Map<Sort, Map<number, Local<object, unknown>>>();
+
+  of(sort: Sort, figure: number): Local<object, unknown> {
+    const byFigure = this.byFigureOf(sort);
+    const known = byFigure.get(figure);
+    if (known) return known;
+    const made = new Local<object, unknown>();
+    byFigure.set(figure, made);
+    return made;
+  }
+
+  after({ boxes, isShifted }: FieldChange): FieldLocals {
+    const next = new FieldLocals();
+    for (const [sort, byFigure] of this.bySort) {
+      if (sort.isByIndex && isShifted) continue;
+      for (const [figure, local] of byFigure) {
+        const still = local.after(boxes);
+        if (still) next.byFigureOf(sort).set(figure, still);
+      }
+    }
+    return next;
+  }
+
+  private byFigureOf(sort: Sort): Map<number, Local<object, unknown>> {
+    const known = this.bySort.get(sort);
+    if (known) return known;
+    const made = new Map<number, Local<object, unknown>>();
+    this.bySort.set(sort, made);
+    return made;
+  }
+}
+
+/**
+ * Declares a sort of local values: the function gives those of a field that were worked out with one figure (mm), such
+ * as the widest disc of interest.
+ */
+export function localValues<K extends object, V>(isByIndex = false) {
+  const sort: Sort = { isByIndex };
+  return (field: { readonly locals: FieldLocals }, figure: number) => field.locals.of(sort, figure) as Local<K, V>;
+}
