@@ -1,0 +1,93 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFindings, openBrowser, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
+import { builtPage } from '#tests/support/builtPage.ts';
+import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
+
+let server: RunningServer;
+let browser: Browser;
+
+beforeAll(async () => {
+  await builtPage();
+  server = await startServer();
+  browser = await openBrowser();
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+async function kneel(size: SizeName): Promise<Page> {
+  const page = await pageOf(browser, 'AX', size);
+  await openDemo(page, server);
+  await checked(page);
+  if (size !== 'wide') await page.locator('.swap button').filter({ hasText: /front/i }).click();
+  await page.getByRole('button', { name: 'Kneel here' }).click();
+  await page.locator('.kneel-picture').waitFor({ timeout: 30_000 });
+  return page;
+}
+
+describe.each(['wide', 'tablet', 'phone'] as const)('kneeling before a shelf on a %s screen', (size) => {
+  it('shows what she sees and says it in words; stepping back by key changes both', async () => {
+    const page = await kneel(size);
+    const dialog = page.getByRole('dialog', { name: 'Kneel here: shelf 1' });
+    const said = dialog.getByRole('status');
+    expect(await said.textContent()).toBe('From 0.10 m before the shelf she sees into 8 of 10 things.');
+    expect(await dialog.locator('.kneel-picture .kneel-spot.seen').count()).toBe(8);
+    expect(await dialog.locator('.kneel-picture .kneel-spot.hidden').count()).toBe(2);
+    const dusting = dialog.getByRole('listitem').filter({ hasText: 'Dusting' });
+    expect(await dusting.textContent()).toMatch(/hidden by the board above; she sees it from 0\.\d\d m back/);
+
+    await dialog.getByRole('slider', { name: /How far before the shelf/ }).focus();
+    for (let i = 0; i < 18; i++) await page.keyboard.press('ArrowRight');
+    expect(await said.textContent()).toMatch(/^From 1\.00 m before the shelf she sees into 6 of 10 things\.$/);
+    expect(await dusting.textContent()).toContain('she sees into it');
+    expect(await dialog.locator('.kneel-picture .kneel-spot.flat').count()).toBe(4);
+    expect(await dialog.getByRole('img', { name: /^The shelf from her eyes\. From 1\.00 m/ }).count()).toBe(1);
+    expect(
+      await dialog.getByRole('img', { name: /^Plan of the room; she stands 1\.0\d+ m|^Plan of the room; she stands 1\.00 m/ }).count(),
+    ).toBe(1);
+    expect(await axeFindings(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'detached' });
+    expect(await page.getByRole('button', { name: 'Kneel here' }).evaluate((button) => button === document.activeElement)).toBe(true);
+    await page.context().close();
+  }, 120_000);
+});
+
+describe('kneeling', () => {
+  it('looks with an older child’s eyes, and goes to stand before what is chosen', async () => {
+    const page = await kneel('wide');
+    const dialog = page.getByRole('dialog');
+    await dialog.getByText('her eyes are at 0.778 m').waitFor();
+    await dialog.getByLabel('Whose eyes').selectOption({ label: 'The youngest of five-year-olds, 5 years 0 months' });
+    await dialog.getByText('A girl of 5 years 0 months').waitFor();
+    expect(await dialog.getByText('her eyes are at 0.778 m').count()).toBe(0);
+    const along = dialog.getByRole('slider', { name: /How far along it/ });
+    const before = await along.inputValue();
+    const row = dialog.getByRole('button', { name: 'Dusting', exact: true });
+    await row.click();
+    expect(await row.getAttribute('aria-pressed')).toBe('true');
+    expect(await along.inputValue()).not.toBe(before);
+    expect(await dialog.locator('.kneel-tray.chosen').count()).toBe(1);
+    await page.context().close();
+  }, 120_000);
+
+  it('begins before the material chosen on the Materials sheet', async () => {
+    const page = await pageOf(browser, 'MK', 'wide');
+    await openDemo(page, server);
+    await checked(page);
+    await page.getByRole('tab', { name: /Materials/ }).click();
+    await page
+      .getByRole('button', { name: /^Dusting/ })
+      .first()
+      .click();
+    await page.getByRole('button', { name: 'Kneel here' }).click();
+    const dialog = page.getByRole('dialog', { name: /^Kneel here: shelf 1/ });
+    await dialog.locator('.kneel-picture').waitFor({ timeout: 30_000 });
+    expect(await dialog.getByRole('button', { name: 'Dusting', exact: true }).getAttribute('aria-pressed')).toBe('true');
+    await page.context().close();
+  }, 120_000);
+});

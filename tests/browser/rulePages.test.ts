@@ -1,0 +1,170 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFindings, openBrowser, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
+import { builtPage } from '#tests/support/builtPage.ts';
+import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
+
+let server: RunningServer;
+let browser: Browser;
+
+beforeAll(async () => {
+  await builtPage();
+  server = await startServer();
+  browser = await openBrowser();
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+async function demo(size: SizeName): Promise<Page> {
+  const page = await pageOf(browser, 'AX', size);
+  await openDemo(page, server);
+  if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
+  await checked(page);
+  return page;
+}
+
+const bothRooms = (page: Page) => page.getByRole('dialog').locator('.example-plan').nth(1).waitFor({ timeout: 30_000 });
+
+describe.each(['wide', 'tablet', 'phone'] as const)('why? on a %s screen', (size) => {
+  it('a check’s outcome stands under its question; its page is read, set well and left again', async () => {
+    const page = await demo(size);
+    const line = page.getByRole('button', { name: /checks: .* each check behind “Can everyone get through\?”/ });
+    expect(await line.textContent()).toMatch(/^7 checks: 2 problems, 2 fine, 3 do not apply$/);
+    await line.click();
+    const why = page.getByRole('button', { name: 'Why? Is the way to every front wide enough?' });
+    await why.click();
+    await bothRooms(page);
+    const dialog = page.getByRole('dialog', { name: 'Is the way to every front wide enough?' });
+
+    const headings = await dialog.getByRole('heading', { level: 3 }).allTextContents();
+    expect(headings).toEqual([
+      'What it asks',
+      'Why',
+      'Source',
+      'A room that trips it',
+      'A room that passes',
+      'When it cannot tell',
+      'Options',
+      'When to leave it',
+    ]);
+    expect(await dialog.getByText('ADA Standards for Accessible Design, 403.5.1, 2010, USA (federal)').count()).toBe(1);
+    expect(await dialog.locator('.page-verdict').allTextContents()).toEqual(['The check finds a problem:', 'The check finds it fine.']);
+    await dialog.getByText('No way leads from a door to Sensorial A.').waitFor();
+    expect(await dialog.textContent()).not.toContain('"pieces"');
+    expect(await axeFindings(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+    // Nothing of the page is cut off or slides sideways.
+    expect(
+      await dialog.evaluate(
+        (node) => [...node.querySelectorAll('*')].filter((e) => e.getBoundingClientRect().right > innerWidth + 1).length,
+      ),
+    ).toBe(0);
+
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'detached' });
+    expect(await why.evaluate((button) => button === document.activeElement)).toBe(true);
+    await page.context().close();
+  }, 120_000);
+});
+
+describe('a page', () => {
+  it('leads to the findings of its check, and a finding leads to its page', async () => {
+    const page = await demo('wide');
+    const first = page.locator('.finding-head').first();
+    await first.click();
+    await page
+      .locator('.finding.shown')
+      .getByRole('button', { name: /^Why\?/ })
+      .click();
+    await bothRooms(page);
+    const dialog = page.getByRole('dialog');
+    const found = dialog.getByRole('heading', { name: 'In this class now' }).locator('..');
+    expect(await found.textContent()).toContain('A problem, in this arrangement:');
+    const last = found.getByRole('button', { name: /^Show on the sheet:/ }).last();
+    const message = ((await last.getAttribute('aria-label')) ?? '').replace('Show on the sheet: ', '');
+    await last.click();
+    await dialog.waitFor({ state: 'detached' });
+    await page.locator('.finding.shown .finding-text').filter({ hasText: message }).waitFor();
+    await page.context().close();
+  }, 120_000);
+
+  it('names what the class has set, follows to other pages, and is read by keyboard with the server gone', async () => {
+    const page = await demo('wide');
+    await page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state);
+    // What is not in the browser's own store by now would not come any more.
+    await page.waitForFunction(async () =>
+      (await Promise.all((await caches.keys()).map(async (key) => (await (await caches.open(key)).keys()).length))).some((n) => n > 20),
+    );
+    await page.context().setOffline(true);
+    await page.reload();
+    await checked(page);
+    const line = page.getByRole('button', { name: /each check behind “Can everyone get through\?”/ });
+    await line.focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Why? Is the way to every front wide enough?' }).focus();
+    await page.keyboard.press('Enter');
+    await bothRooms(page);
+    const dialog = page.getByRole('dialog');
+    expect(await dialog.getByText('width of a way:').textContent()).toBe('width of a way: 0.915 m, the default');
+    await dialog.getByRole('button', { name: '“Is every door wide enough?”' }).click();
+    await page.getByRole('dialog', { name: 'Is every door wide enough?' }).waitFor();
+    await bothRooms(page);
+    await dialog.getByLabel('Another check').selectOption('reach/see');
+    await page.getByRole('dialog', { name: 'Can the smallest child see what stands on the shelf?' }).waitFor();
+    await bothRooms(page);
+    expect(await dialog.locator('.example-front').count()).toBe(2);
+    expect(await dialog.getByText('In this class: 15, the default.').count()).toBe(1);
+    await page.context().close();
+  }, 120_000);
+
+  it('every one of the 37 shows its two rooms, drawn and judged', async () => {
+    const page = await demo('wide');
+    await page.getByRole('button', { name: /each check behind “Can everyone get through\?”/ }).click();
+    await page.getByRole('button', { name: 'Why? Is the way to every front wide enough?' }).click();
+    await bothRooms(page);
+    const dialog = page.getByRole('dialog');
+    const checks = await dialog
+      .getByLabel('Another check')
+      .locator('option')
+      .evaluateAll((options) => options.map((o) => (o as HTMLOptionElement).value));
+    expect(checks.length).toBe(37);
+    for (const check of checks) {
+      await dialog.getByLabel('Another check').selectOption(check);
+      await dialog.locator('.page-verdict.problem').waitFor({ timeout: 30_000 });
+      expect(await dialog.locator('.page-verdict').allTextContents(), check).toEqual([
+        'The check finds a problem:',
+        'The check finds it fine.',
+      ]);
+      const drawn = await dialog.locator('.example-plan').evaluateAll((plans) =>
+        plans.map((plan) => {
+          const canvas = plan as HTMLCanvasElement;
+          const data = canvas.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data ?? [];
+          let inked = 0;
+          for (let i = 3; i < data.length; i += 4) if ((data[i] ?? 0) > 0) inked++;
+          return inked;
+        }),
+      );
+      for (const inked of drawn) expect(inked, check).toBeGreaterThan(2000);
+    }
+    await page.context().close();
+  }, 240_000);
+});
+
+describe('what cannot be told', () => {
+  it('stands whole under “Measure these next”, with the page that says why', async () => {
+    const page = await demo('wide');
+    const region = page.getByRole('region', { name: 'Measure these next' });
+    const unknown = Number(/(\d+) not known/.exec((await page.locator('.counts').textContent()) ?? '')?.[1]);
+    expect(unknown).toBeGreaterThan(0);
+    expect(await region.getByRole('listitem').count()).toBe(unknown);
+    await region
+      .getByRole('button', { name: /^Why\?/ })
+      .first()
+      .click();
+    await bothRooms(page);
+    await page.getByRole('dialog').getByText('It cannot tell yet:').waitFor();
+    await page.context().close();
+  }, 120_000);
+});
