@@ -1,17 +1,15 @@
-import { areaPathsD, FillRule, intersectD, type PathD } from 'clipper2-ts';
+import { areaPathsD, FillRule, intersectD } from 'clipper2-ts';
 import { area, type Box, boundingBox, clockwise, contains, edges, isConvex, type Polygon, segmentsMeet } from './polygon.ts';
+import { PRECISION, trimmedRings } from './trimmedRings.ts';
 import { cross, type Point, sub } from './vec.ts';
-
-/** Decimals of a mm that the boolean operations keep. */
-const PRECISION = 3;
 
 /** Area (mm²) of the union of rings within a room; nothing is counted twice. Exact for rings, to 1e-3 mm in their corners. */
 export function coveredArea(rings: readonly Polygon[], room: Polygon): number {
   if (rings.length === 0) return 0;
   // Near the origin the whole numbers that the library works in stay small.
   const { minX, minY } = boundingBox(room);
-  const path = (ring: Polygon): PathD => clockwise(ring).map((p) => ({ x: p.x - minX, y: p.y - minY }));
-  return Math.abs(areaPathsD(intersectD(rings.map(path), [path(room)], FillRule.NonZero, PRECISION)));
+  const paths = (list: readonly Polygon[]) => trimmedRings(list.map(clockwise), { x: minX, y: minY });
+  return Math.abs(areaPathsD(intersectD(paths(rings), paths([room]), FillRule.NonZero, PRECISION)));
 }
 
 /** Area (mm²) of one ring within a room; without rounding where the ring lies inside. */

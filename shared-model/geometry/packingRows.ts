@@ -1,4 +1,4 @@
-import { FIT, type PackingSpace } from './packingSpace.ts';
+import { FIT, MOST_TILES, type PackingSpace } from './packingSpace.ts';
 import type { TilePlace } from './tile.ts';
 
 interface Row {
@@ -14,7 +14,7 @@ const MOST_ROWS = 500;
 
 /**
  * The best stack of rows: rows of either way that share no height, together as many tiles as can be had (dynamic
- * programme over where they end). Tried: rows pushed towards low v as far as
+ * programme over where they end), at most `MOST_TILES`. Tried: rows pushed towards low v as far as
  * they go, so against something that blocks or against another row.
  */
 export function packRows(space: PackingSpace): TilePlace[] {
@@ -30,7 +30,7 @@ export function packRows(space: PackingSpace): TilePlace[] {
     best.push(Math.max(withRow, best[i] as number));
   });
   const places: TilePlace[] = [];
-  for (let i = rows.length; i > 0; ) {
+  for (let i = rows.length; i > 0 && places.length < MOST_TILES; ) {
     if (!taken[i - 1]) {
       i--;
       continue;

@@ -13,6 +13,8 @@ export interface PackingFloor {
 
 /** mm: fits this tight count as fits. */
 export const FIT = 1e-6;
+/** Nobody counts more tiles than this, the size of a postcard, in one row or on the whole floor. */
+export const MOST_TILES = 400;
 
 /** Where the middle of a tile of one turn may not lie, in a frame turned with the rows. */
 interface Blocked extends Window {
@@ -141,7 +143,7 @@ export class PackingSpace {
     return spans;
   }
 
-  /** How many tiles lie in the row whose middle is at v, packed from low u to high; their u go to `into`. */
+  /** How many tiles lie in the row whose middle is at v, packed from low u to high, at most `MOST_TILES`; their u go to `into`. */
   row(way: 0 | 1, v: number, into?: number[]): number {
     const spans = this.free(way, v);
     const pitch = this.pitch[way];
@@ -149,7 +151,7 @@ export class PackingSpace {
     let next = -Infinity;
     for (let i = 0; i < spans.length; i += 2) {
       const to = spans[i + 1] as number;
-      for (next = Math.max(next, spans[i] as number); next <= to + FIT; next += pitch) {
+      for (next = Math.max(next, spans[i] as number); next <= to + FIT && count < MOST_TILES; next += pitch) {
         into?.push(Math.min(next, to));
         count++;
       }

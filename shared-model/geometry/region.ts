@@ -1,30 +1,23 @@
-import { differenceD, FillRule, intersectD, type PathD } from 'clipper2-ts';
+import { differenceD, FillRule, intersectD } from 'clipper2-ts';
 import { area, contains, type Polygon, signedArea } from './polygon.ts';
+import { PRECISION, trimmedRings } from './trimmedRings.ts';
 import type { Point } from './vec.ts';
-
-/** Decimals of a mm that the boolean operations keep. */
-const PRECISION = 3;
 
 /** Floor as rings: outlines run clockwise on the plan, holes the other way, and none of them cross. */
 export type Region = readonly Polygon[];
 
-const path = (ring: Polygon): PathD => {
-  const made = ring.map(({ x, y }) => ({ x, y }));
-  return signedArea(ring) < 0 ? made.reverse() : made;
-};
-// Outlines and holes of a region are told apart by the way they run.
-const asTheyRun = (region: Region): PathD[] => region.map((ring) => ring.map(({ x, y }) => ({ x, y })));
+const solid = (ring: Polygon): Polygon => (signedArea(ring) < 0 ? [...ring].reverse() : ring);
 
 /** What of a region lies in none of the rings (each taken as solid, whichever way it runs). Corners to 1e-3 mm. */
 export const without = (region: Region, rings: readonly Polygon[]): Region =>
-  rings.length === 0 ? region : differenceD(asTheyRun(region), rings.map(path), FillRule.NonZero, PRECISION);
+  rings.length === 0 ? region : differenceD(trimmedRings(region), trimmedRings(rings.map(solid)), FillRule.NonZero, PRECISION);
 
 /** What of a region lies in no other region. */
 export const minus = (region: Region, other: Region): Region =>
-  other.length === 0 ? region : differenceD(asTheyRun(region), asTheyRun(other), FillRule.NonZero, PRECISION);
+  other.length === 0 ? region : differenceD(trimmedRings(region), trimmedRings(other), FillRule.NonZero, PRECISION);
 
 export const shared = (one: Region, other: Region): Region =>
-  one.length === 0 || other.length === 0 ? [] : intersectD(asTheyRun(one), asTheyRun(other), FillRule.NonZero, PRECISION);
+  one.length === 0 || other.length === 0 ? [] : intersectD(trimmedRings(one), trimmedRings(other), FillRule.NonZero, PRECISION);
 
 /** mm² */
 export const regionArea = (region: Region): number => Math.abs(region.reduce((sum, ring) => sum + signedArea(ring), 0));

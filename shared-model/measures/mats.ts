@@ -1,6 +1,6 @@
 import { packingBound } from '../geometry/packingBound.ts';
 import { type PackingTask, packSearch } from '../geometry/packingSearch.ts';
-import type { PackingFloor } from '../geometry/packingSpace.ts';
+import { MOST_TILES, type PackingFloor } from '../geometry/packingSpace.ts';
 import { type Tile, type TilePlace, tileRing } from '../geometry/tile.ts';
 import type { Scene } from '../scene/types.ts';
 import { roundMm } from '../units/round.ts';
@@ -37,8 +37,6 @@ function workOf(effort: Effort) {
 
 /** What it takes to mend a first laying, however long each question is. */
 const LEAST_QUESTIONS = 8;
-/** Mats the size of a postcard: nobody counts that many. */
-const MOST_MATS = 400;
 
 /** Null where the walls do not hold. The same room gives the same answer on every device. */
 export function measureMats(scene: Scene, strips: readonly SeatStrip[], effort: Effort): Mats | null {
@@ -48,7 +46,7 @@ export function measureMats(scene: Scene, strips: readonly SeatStrip[], effort: 
   const floor = matFloor(scene, strips);
   const turns = matTurns(scene, Math.min(mat.width, mat.depth));
   const upperBound = packingBound(floor, tile, turns);
-  const places = upperBound === 0 ? [] : search(scene, strips, { floor, tile, turns, most: Math.min(upperBound, MOST_MATS) }, effort);
+  const places = upperBound === 0 ? [] : search(scene, strips, { floor, tile, turns, most: Math.min(upperBound, MOST_TILES) }, effort);
   return { count: places.length, upperBound, proven: places.length === upperBound, places, tile };
 }
 

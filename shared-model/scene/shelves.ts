@@ -70,7 +70,8 @@ function shelfSides(piece: Piece, standing: readonly Standing[]): readonly Scene
     if (list) list.push(one);
     else byPlace.set(key, [one]);
   }
-  const sides = piece.sides.map((side) => buildSide(piece, side, byPlace));
+  // A file may name a side twice.
+  const sides = [...new Set(piece.sides)].map((side) => buildSide(piece, side, byPlace));
   kept.set(piece, { standing, sides });
   return sides;
 }
