@@ -10,11 +10,15 @@ import type { Scene, SceneOpening } from '#model/scene/types.ts';
  * cut from the room shrunk by as much; what is left falls into pieces, and a disc gets from door to front when one
  * piece holds both.
  */
-const DECIMALS = 4;
-/** mm: how far an offset's arc may fall short; the widths found are right to about twice that. */
-const ARC = 0.004;
-/** mm: a disc this near a front touches it. */
-const TOUCH = 0.002;
+const DECIMALS = 6;
+/** mm */
+export interface Exactness {
+  /** How far an offset's arc may fall short. */
+  readonly arc: number;
+  /** A disc this near a front touches it. */
+  readonly touch: number;
+}
+const USUAL: Exactness = { arc: 0.004, touch: 0.002 };
 /** mm below the door's own width at which the alcove's answer is asked. */
 const BELOW_DOOR = 0.05;
 
@@ -29,7 +33,14 @@ export class ClipperWays {
   private readonly islandsAt = new Map<string, Island[]>();
   private readonly grownAt = new Map<number, PathsD>();
 
-  constructor(private readonly scene: Scene) {
+  /**
+   * Widths are right to about twice the sum of both, and to many times that where a disc is held in a wedge with the
+   * front itself, which turns a hair's breadth at the front into much of its width.
+   */
+  constructor(
+    private readonly scene: Scene,
+    private readonly exactness: Exactness = USUAL,
+  ) {
     const rings = [...scene.bodies.filter((b) => b.isObstacle).map((b) => b.footprint), ...seatStrips(scene).map((s) => s.strip)];
     this.solids = rings.map((ring) => [toPath(ring)]);
     this.doors = scene.room.openings.filter((o) => o.isWayIn);
@@ -52,11 +63,25 @@ export class ClipperWays {
     const lap = scale(door.wall.inward, 0.5);
     const alcove = [add(door.clearA, lap), add(door.clearB, lap), add(door.clearB, out), add(door.clearA, out)];
     const home = this.islands(width, door.id, alcove).find((island) => holds(island, source));
-    return home !== undefined && touches(home, target.lines, width);
+    return home !== undefined && this.touches(home, target.lines, width);
   }
 
   private fromInnerLine(door: SceneOpening, target: Target, width: number): boolean {
-    return this.islands(width, '', null).some((island) => touches(island, [doorLine(door)], width) && touches(island, target.lines, width));
+    return this.islands(width, '', null).some(
+      (island) => this.touches(island, [doorLine(door)], width) && this.touches(island, target.lines, width),
+    );
+  }
+
+  /** Some centre in the island lies half a width square before one of the lines. */
+  private touches(island: Island, lines: readonly FrontLine[], width: number): boolean {
+    return lines.some((line) => {
+      const along = unit(sub(line.b, line.a));
+      const near = scale(line.outward, width / 2 + this.exactness.touch);
+      const a = add(line.a, near);
+      const b = add(line.b, near);
+      if (holds(island, a) || holds(island, b)) return true;
+      return [island.outer, ...island.holes].some((path) => crosses(path, a, along, distance(a, b)));
+    });
   }
 
   private islands(width: number, key: string, alcove: readonly Point[] | null): Island[] {
@@ -65,7 +90,7 @@ export class ClipperWays {
     if (known) return known;
     const room: PathsD = [toPath(this.scene.room.outline)];
     const whole = alcove ? Clipper.unionD(room, [toPath(alcove)], FillRule.NonZero, DECIMALS) : room;
-    const shrunk = Clipper.inflatePathsD(whole, -width / 2, JoinType.Round, EndType.Polygon, 2, DECIMALS, ARC);
+    const shrunk = Clipper.inflatePathsD(whole, -width / 2, JoinType.Round, EndType.Polygon, 2, DECIMALS, this.exactness.arc);
     const tree = new PolyTreeD();
     Clipper.booleanOpDWithPolyTree(ClipType.Difference, shrunk, this.grown(width), tree, FillRule.NonZero, DECIMALS);
     const islands: Island[] = [];
@@ -78,7 +103,7 @@ export class ClipperWays {
     const known = this.grownAt.get(width);
     if (known) return known;
     const grown = this.solids.flatMap((solid) =>
-      Clipper.inflatePathsD(solid, width / 2, JoinType.Round, EndType.Polygon, 2, DECIMALS, ARC),
+      Clipper.inflatePathsD(solid, width / 2, JoinType.Round, EndType.Polygon, 2, DECIMALS, this.exactness.arc),
     );
     this.grownAt.set(width, grown);
     return grown;
@@ -114,18 +139,6 @@ function inside(path: PathD, p: Point): boolean {
     if (a.y > p.y !== b.y > p.y && p.x < ((b.x - a.x) * (p.y - a.y)) / (b.y - a.y) + a.x) isIn = !isIn;
   });
   return isIn;
-}
-
-/** Some centre in the island lies half a width square before one of the lines. */
-function touches(island: Island, lines: readonly FrontLine[], width: number): boolean {
-  return lines.some((line) => {
-    const along = unit(sub(line.b, line.a));
-    const near = scale(line.outward, width / 2 + TOUCH);
-    const a = add(line.a, near);
-    const b = add(line.b, near);
-    if (holds(island, a) || holds(island, b)) return true;
-    return [island.outer, ...island.holes].some((path) => crosses(path, a, along, distance(a, b)));
-  });
 }
 
 /** True when the ring crosses the segment of this length from a. */
