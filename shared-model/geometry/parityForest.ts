@@ -18,6 +18,7 @@ export class ParityForest {
   private readonly xs: Float64Array;
   private readonly ys: Float64Array;
   private readonly path: number[] = [];
+  private marked: { readonly parent: Int32Array; readonly size: Int32Array; readonly potential: Uint32Array } | null = null;
 
   /** The forest before this one must no longer be in use: both write into the same room. */
   constructor(partCount: number, points: readonly { readonly x: number; readonly y: number }[]) {
@@ -37,6 +38,19 @@ export class ParityForest {
       this.xs[k] = point.x;
       this.ys[k] = point.y;
     }
+  }
+
+  /** Remembers the links so far. */
+  mark(): void {
+    this.marked = { parent: this.parent.slice(), size: this.size.slice(), potential: this.potential.slice() };
+  }
+
+  /** Forgets the links since the mark. */
+  backToMark(): void {
+    if (!this.marked) return;
+    this.parent.set(this.marked.parent);
+    this.size.set(this.marked.size);
+    this.potential.set(this.marked.potential);
   }
 
   /** Starts the path of the next link. */

@@ -9,6 +9,17 @@ import type { Point } from './vec.ts';
  */
 export type Separation = readonly (readonly (Gap | null)[])[];
 
+/** Gaps that count as open. */
+export type IsExempt = (gap: Gap) => boolean;
+
+/** Gaps that count as open in one of several separations; none of them is narrower than `from` mm. */
+export interface Exemptions {
+  readonly each: readonly IsExempt[];
+  readonly from: number;
+}
+
+export const noExemption: Exemptions = { each: [() => false], from: Infinity };
+
 /**
  * @param gaps in ascending order of width; between any two parts nearer than the widest disc of interest
  * @param points where discs stand; none of them inside a solid
@@ -18,28 +29,59 @@ export type Separation = readonly (readonly (Gap | null)[])[];
  * a point is cut off from a source just when some loop goes round one of the two and not the other.
  */
 export function separate(parts: readonly Part[], gaps: readonly Gap[], points: readonly Point[], sources: readonly number[]): Separation {
+  const [separation] = separateEach(parts, gaps, points, sources, noExemption);
+  return separation as Separation;
+}
+
+/** The same once for each exemption; what they have in common is done once. */
+export function separateEach(
+  parts: readonly Part[],
+  gaps: readonly Gap[],
+  points: readonly Point[],
+  sources: readonly number[],
+  { each, from }: Exemptions,
+): Separation[] {
   const forest = new ParityForest(parts.length, points);
-  const cut = sources.map((source) => new Cut(source, points.length));
-  for (const gap of gaps) {
-    const p = (parts[gap.i] as Part).hub;
-    const q = (parts[gap.j] as Part).hub;
-    forest.startLink();
-    forest.addPath(p.x, p.y, gap.ax, gap.ay);
-    forest.addPath(gap.ax, gap.ay, gap.bx, gap.by);
-    forest.addPath(gap.bx, gap.by, q.x, q.y);
-    if (!forest.closeLoop(gap.i, gap.j)) continue;
-    let isOpen = false;
-    for (const one of cut) isOpen = one.close(forest.loop, gap) || isOpen;
-    if (!isOpen) break;
+  const cuts = sources.map((source) => new Cut(source, points.length));
+  const close = (start: number, until: number, isExempt: IsExempt | null): number => {
+    for (let k = start; k < gaps.length; k++) {
+      const gap = gaps[k] as Gap;
+      if (gap.width >= until) return k;
+      if (isExempt?.(gap)) continue;
+      const p = (parts[gap.i] as Part).hub;
+      const q = (parts[gap.j] as Part).hub;
+      forest.startLink();
+      forest.addPath(p.x, p.y, gap.ax, gap.ay);
+      forest.addPath(gap.ax, gap.ay, gap.bx, gap.by);
+      forest.addPath(gap.bx, gap.by, q.x, q.y);
+      if (!forest.closeLoop(gap.i, gap.j)) continue;
+      let isOpen = false;
+      for (const one of cuts) isOpen = one.close(forest.loop, gap) || isOpen;
+      if (!isOpen) return gaps.length;
+    }
+    return gaps.length;
+  };
+  const common = close(0, from, null);
+  if (each.length > 1) {
+    forest.mark();
+    for (const one of cuts) one.mark();
   }
-  return cut.map((one) => one.by);
+  return each.map((isExempt, k) => {
+    if (k > 0) {
+      forest.backToMark();
+      for (const one of cuts) one.backToMark();
+    }
+    close(common, Infinity, isExempt);
+    return cuts.map((one) => one.by);
+  });
 }
 
 /** What is cut off from one source so far. */
 class Cut {
-  readonly by: (Gap | null)[];
+  by: (Gap | null)[];
   private readonly dead: Uint32Array;
   private left: number;
+  private marked: { readonly by: readonly (Gap | null)[]; readonly dead: Uint32Array; readonly left: number } | null = null;
 
   constructor(
     private readonly source: number,
@@ -48,6 +90,18 @@ class Cut {
     this.by = new Array<Gap | null>(pointCount).fill(null);
     this.dead = new Uint32Array(Math.max(1, (pointCount + 31) >>> 5));
     this.left = pointCount - 1;
+  }
+
+  mark(): void {
+    this.marked = { by: [...this.by], dead: this.dead.slice(), left: this.left };
+  }
+
+  /** As it was at the mark; what was told since stays with whom it was told to. */
+  backToMark(): void {
+    if (!this.marked) return;
+    this.by = [...this.marked.by];
+    this.dead.set(this.marked.dead);
+    this.left = this.marked.left;
   }
 
   /** Marks what a loop cuts off; false when nothing is left to cut off. */

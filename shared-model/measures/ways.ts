@@ -1,4 +1,5 @@
 import type { Polygon } from '../geometry/polygon.ts';
+import { type Exemptions, noExemption } from '../geometry/separation.ts';
 import { lerp, type Point } from '../geometry/vec.ts';
 import type { Scene } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
@@ -7,7 +8,7 @@ import { boundEnds, type WayEnd } from './boundEnds.ts';
 import { type Chairs, type Target, targetsOf } from './targets.ts';
 import { farthest, WaysField } from './waysField.ts';
 import type { Bound } from './waysFronts.ts';
-import { type SolvedWay, type SolveOptions, solveWays } from './waysSolve.ts';
+import { type SolvedWay, type SolveOptions, solveWaysEach } from './waysSolve.ts';
 
 /** How wide a disc can travel from a door to a front. */
 export interface Way {
@@ -54,24 +55,40 @@ export function measureWays(scene: Scene, options: WaysOptions = {}): Way[] {
 }
 
 /** What to solve, and how far. */
-export interface SolveFor extends Pick<SolveOptions, 'isExempt' | 'from'> {
+export interface SolveFor extends Pick<SolveOptions, 'from'> {
   /** mm: widths from here on are only known to be at least that; absent: exact whatever the width. */
   readonly limit?: number | undefined;
 }
 
 /** Solved in rounds of growing width, each only for what the one before left open. */
-export function solveAll(field: WaysField, targets: readonly Target[], { limit, ...given }: SolveFor = {}): SolvedWay[] {
+export function solveAll(field: WaysField, targets: readonly Target[], given: SolveFor = {}): SolvedWay[] {
+  const [solved] = solveAllEach(field, targets, noExemption, given);
+  return solved as SolvedWay[];
+}
+
+/** The same once for each exemption. */
+export function solveAllEach(
+  field: WaysField,
+  targets: readonly Target[],
+  exemptions: Exemptions,
+  { limit, ...given }: SolveFor = {},
+): SolvedWay[][] {
   const { routeWidth: shareAt, routeMeets } = accessFigures(field.scene);
   const last = limit ?? farthest(field.scene) * 2;
-  const solved = new Map<Target, SolvedWay>();
+  const solved = exemptions.each.map(() => new Map<Target, SolvedWay>());
   let open = targets;
   for (let round = Math.min(last, limit ?? Math.max(FIRST_ROUND, shareAt)); open.length > 0; round = Math.min(last, round * 3)) {
     const options = { ...given, limit: round, shareAt: Math.min(shareAt, round), shareMeets: Math.min(routeMeets, round) };
-    for (const way of solveWays(field, open, options)) solved.set(way.target, way);
+    for (const [k, ways] of solveWaysEach(field, open, options, exemptions).entries()) {
+      for (const way of ways) {
+        const before = solved[k]?.get(way.target);
+        if (!before || before.isCapped) solved[k]?.set(way.target, way);
+      }
+    }
     if (round >= last) break;
-    open = open.filter((target) => solved.get(target)?.isCapped);
+    open = open.filter((target) => solved.some((mine) => mine.get(target)?.isCapped));
   }
-  return targets.flatMap((target) => solved.get(target) ?? []);
+  return solved.map((mine) => targets.flatMap((target) => mine.get(target) ?? []));
 }
 
 export function toWay(solved: SolvedWay): Way {

@@ -1,8 +1,9 @@
 import type { Gap } from '../geometry/gaps.ts';
+import type { IsExempt } from '../geometry/separation.ts';
 import { isInStretch } from '../geometry/stretch.ts';
 import { type AccessFigures, accessFigures } from './accessFigures.ts';
 import { betweenPlaces, type NarrowPlace, placeHolding } from './narrowPlaces.ts';
-import { solveAll } from './ways.ts';
+import { solveAllEach } from './ways.ts';
 import type { WaysField } from './waysField.ts';
 import type { SolvedWay } from './waysSolve.ts';
 
@@ -43,11 +44,13 @@ export function openPinches(field: WaysField, ways: readonly SolvedWay[], pinche
   });
   if (held.length === 0) return better;
   const targets = held.map((way) => way.target);
-  for (const open of sets(pinches)) {
-    const stretches = open.flatMap((place) => place.stretches);
-    const isExempt = (gap: Gap): boolean =>
-      gap.width >= figures.pinchMeets - 1e-6 && gap.width < figures.routeMeets && stretches.some((s) => isInStretch(s, gap));
-    const solved = solveAll(field, targets, { limit, isExempt });
+  const from = figures.pinchMeets - 1e-6;
+  const placesOf = placesByGap(pinches.places, figures);
+  const each = sets(pinches).map((open): IsExempt => {
+    const isOpen = new Set(open);
+    return (gap) => placesOf(gap).some((place) => isOpen.has(place));
+  });
+  for (const solved of solveAllEach(field, targets, { each, from }, { limit })) {
     held.forEach((way, i) => {
       const now = solved[i] as SolvedWay;
       const best = better.get(way) ?? way;
@@ -55,6 +58,19 @@ export function openPinches(field: WaysField, ways: readonly SolvedWay[], pinche
     });
   }
   return better;
+}
+
+/** The pinches that a gap lies in; looked for once a gap. */
+function placesByGap(places: readonly NarrowPlace[], { pinchMeets, routeMeets }: AccessFigures): (gap: Gap) => readonly NarrowPlace[] {
+  const known = new Map<Gap, readonly NarrowPlace[]>();
+  return (gap) => {
+    if (gap.width < pinchMeets - 1e-6 || gap.width >= routeMeets) return [];
+    const before = known.get(gap);
+    if (before) return before;
+    const found = places.filter((place) => place.stretches.some((stretch) => isInStretch(stretch, gap)));
+    known.set(gap, found);
+    return found;
+  };
 }
 
 /** Sets of pinches no two of which stand too near, each as large as it can be, covering every pinch. */

@@ -1,9 +1,11 @@
-import type { Gap } from '../geometry/gaps.ts';
-import { separate } from '../geometry/separation.ts';
+import type { FrontLine } from '../geometry/frontLine.ts';
+import { type Exemptions, type Separation, separateEach } from '../geometry/separation.ts';
+import type { TangentDisc } from '../geometry/tangentDiscs.ts';
+import type { SceneOpening } from '../scene/types.ts';
 import { doorLine } from './targets.ts';
 import type { OpenDoor } from './waysDoor.ts';
 import type { WaysField } from './waysField.ts';
-import { type Bound, discsAtDoor, EXACT, type Fronts, NOWHERE, type Passage, touchOf } from './waysFronts.ts';
+import { type Bound, discsAtDoor, EXACT, type Fronts, NOWHERE, type Passage, type Tangent, touchOf } from './waysFronts.ts';
 
 export interface ThroughShut {
   /** By door, then target. */
@@ -12,32 +14,46 @@ export interface ThroughShut {
   readonly widths: readonly Float64Array[];
 }
 
-/** Ways from the discs tangent to each door's inner line, every opening shut: the door's own width left out. */
+/** Ways from the discs tangent to each door's inner line, every opening shut: the door's own width left out. One answer for each exemption. */
 export function throughShutDoors(
   field: WaysField,
   fronts: Fronts,
   doors: readonly OpenDoor[],
   limit: number,
-  isExempt?: (gap: Gap) => boolean,
-): ThroughShut {
-  const { targets, tangents } = fronts;
+  exemptions: Exemptions,
+): ThroughShut[] {
+  const { tangents } = fronts;
   const sources = doors.map(({ opening }) =>
     discsAtDoor(field, opening, limit).map((disc) => ({ disc, line: doorLine(opening), opening })),
   );
   const flat = sources.flat();
-  const gaps = isExempt ? field.gaps(limit).filter((gap) => !isExempt(gap)) : field.gaps(limit);
   const points = [...flat.map((s) => s.disc.center), ...tangents.map((t) => t.disc.center)];
-  const cuts = separate(field.parts, gaps, points, Array.from(flat.keys()));
-  const best = doors.map(() => targets.map((): Passage => NOWHERE));
-  const widths = doors.map(() => new Float64Array(tangents.length));
+  return separateEach(field.parts, field.gaps(limit), points, Array.from(flat.keys()), exemptions).map((cuts) =>
+    widthsOf(field, fronts, sources, cuts),
+  );
+}
+
+/** A disc at a door's inner line that people start from. */
+interface Source {
+  readonly disc: TangentDisc;
+  readonly line: FrontLine;
+  readonly opening: SceneOpening;
+}
+
+function widthsOf(field: WaysField, fronts: Fronts, sources: readonly (readonly Source[])[], cuts: Separation): ThroughShut {
+  const { targets, tangents } = fronts;
+  const before = sources.reduce((sum, discs) => sum + discs.length, 0);
+  const best = sources.map(() => targets.map((): Passage => NOWHERE));
+  const widths = sources.map(() => new Float64Array(tangents.length));
   let k = 0;
   for (const [d, discs] of sources.entries()) {
     const answers = best[d] as Passage[];
     const known = widths[d] as Float64Array;
     for (const source of discs) {
       const cut = cuts[k++];
-      for (const [j, tangent] of tangents.entries()) {
-        const gap = cut?.[flat.length + j] ?? null;
+      for (let j = 0; j < tangents.length; j++) {
+        const tangent = tangents[j] as Tangent;
+        const gap = cut?.[before + j] ?? null;
         const width = Math.min(gap?.width ?? Infinity, tangent.disc.diameter, source.disc.diameter);
         if (width > (known[j] as number)) known[j] = width;
         if (width <= (answers[tangent.target] as Passage).width) continue;

@@ -1,12 +1,12 @@
-import type { Gap } from '../geometry/gaps.ts';
+import { type Exemptions, noExemption } from '../geometry/separation.ts';
 import { type FrontView, freeStretches } from '../geometry/tangentDiscs.ts';
 import type { SceneOpening } from '../scene/types.ts';
 import type { Target } from './targets.ts';
-import { throughAlcove } from './waysAlcove.ts';
+import { type ThroughAlcove, throughAlcove } from './waysAlcove.ts';
 import { type OpenDoor, openDoor } from './waysDoor.ts';
 import type { WaysField } from './waysField.ts';
 import { type Bound, EXACT, type Fronts, lookAtFronts, NOWHERE, type Passage, type Tangent } from './waysFronts.ts';
-import { throughShutDoors } from './waysShut.ts';
+import { type ThroughShut, throughShutDoors } from './waysShut.ts';
 
 export interface SolvedWay {
   readonly target: Target;
@@ -27,8 +27,6 @@ export interface SolveOptions {
   readonly shareAt: number;
   /** mm: a slightly smaller one that passes as well (36 in for 915), if it covers all. */
   readonly shareMeets: number;
-  /** Gaps that count as open. */
-  readonly isExempt?: (gap: Gap) => boolean;
   /** The openings to come from; absent: every door and passage. */
   readonly from?: readonly SceneOpening[];
 }
@@ -38,21 +36,41 @@ const SHARE_SLACK = 1e-5;
 
 /** Answers for the given targets, in their order. */
 export function solveWays(field: WaysField, targets: readonly Target[], options: SolveOptions): SolvedWay[] {
-  const { limit, isExempt } = options;
+  const [solved] = solveWaysEach(field, targets, options, noExemption);
+  return solved as SolvedWay[];
+}
+
+/** The same once for each exemption; what they have in common is done once. */
+export function solveWaysEach(field: WaysField, targets: readonly Target[], options: SolveOptions, exemptions: Exemptions): SolvedWay[][] {
+  const { limit } = options;
   const openings = options.from ?? field.scene.room.openings.filter((o) => o.isWayIn);
   const doors = openings.map((opening) => openDoor(field, opening, limit));
   const fronts = lookAtFronts(field, targets, limit);
-  const shut = throughShutDoors(field, fronts, doors, limit, isExempt);
-  const open = doors.map((door) => throughAlcove(field, fronts, door, limit, isExempt));
+  const shut = throughShutDoors(field, fronts, doors, limit, exemptions);
+  const open = doors.map((door) => throughAlcove(field, fronts, door, limit, exemptions));
+  return exemptions.each.map((_, k) => {
+    const byDoor = open.map((each) => each[k] ?? null);
+    return answers(fronts, doors, shut[k] as ThroughShut, byDoor, options);
+  });
+}
 
+function answers(
+  fronts: Fronts,
+  doors: readonly OpenDoor[],
+  shut: ThroughShut,
+  open: readonly (ThroughAlcove | null)[],
+  options: SolveOptions,
+): SolvedWay[] {
+  const { limit } = options;
+  const { targets } = fronts;
   /** A disc of this diameter gets to a tangent disc's place from some door. */
   const gets = (t: number, j: number, diameter: number): boolean =>
     doors.some((door, d) => {
-      const alcove = open[d]?.[t];
+      const alcove = open[d];
       if (targets[t]?.opening === door.opening) return false;
-      if (alcove && alcove.width < Math.min(door.clear, diameter) - EXACT) return false;
+      if (alcove && (alcove.best[t] as Passage).width < Math.min(door.clear, diameter) - EXACT) return false;
       if ((shut.widths[d]?.[j] ?? 0) >= diameter - SHARE_SLACK) return true;
-      return door.clear >= diameter && (alcove?.widths.get(j) ?? 0) >= diameter - SHARE_SLACK;
+      return door.clear >= diameter && (alcove?.widths[j] ?? 0) >= diameter - SHARE_SLACK;
     });
 
   return targets.map((target, t): SolvedWay => {
@@ -60,7 +78,7 @@ export function solveWays(field: WaysField, targets: readonly Target[], options:
     let best = NOWHERE;
     for (const [d, door] of doors.entries()) {
       if (target.opening === door.opening) continue;
-      const passage = together(door, open[d]?.[t] ?? null, shut.best[d]?.[t] ?? NOWHERE, limit);
+      const passage = together(door, open[d]?.best[t] ?? null, shut.best[d]?.[t] ?? NOWHERE, limit);
       const isAsGood = door.opening.isMain && passage.width >= best.width - EXACT;
       if (from && !isAsGood && passage.width <= best.width + EXACT) continue;
       from = door;
