@@ -34,6 +34,7 @@ export function Question({ state, letters, bounds, isThinking }: Props) {
       <h3 className="question" id={`question-${state.id}`}>
         {state.asks}
       </h3>
+      {state.id === 'way' && <MendWays isAsked={state.problems.some(isAboutWidth)} />}
       {state.problems.length > 0 ? (
         <ul>
           {state.problems.map((group, i) => {
@@ -53,7 +54,6 @@ export function Question({ state, letters, bounds, isThinking }: Props) {
       )}
       {state.problems.length > 0 && state.unknown > 0 && <p className="aside">Something is not known: see "Measure these next".</p>}
       {state.id === 'floor' && <MatWords />}
-      {state.id === 'way' && <MendWays isAsked={state.problems.some(isAboutWidth)} />}
       <ChecksBehind asks={state.asks} answers={state.answers} />
     </section>
   );

@@ -1,5 +1,5 @@
 import type { Mend } from '#model/analysis/mendWays/mendWays.ts';
-import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
+import { sayMove } from '#model/analysis/mendWays/sayMend.ts';
 import type { SearchProgress } from '#model/analysis/mendWays/search.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { planStoreOf } from '../plan/planStore.ts';
@@ -92,7 +92,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
       return;
     }
     change({ at: 'told', mend: answer.mend });
-    session.announce(sayWhole(session, answer.mend));
+    session.announce(sayShort(session, answer.mend));
   }
 
   const unsubscribe = session.subscribe(() => {
@@ -168,10 +168,11 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
   };
 }
 
-function sayWhole(session: Session, mend: Mend): string {
+/** For the ear: what was found gets focus and is read from there. */
+function sayShort(session: Session, mend: Mend): string {
+  if (mend.end !== 'found') return mend.end === 'fine' ? 'Every way is wide enough.' : 'No mend was found.';
   const scene = session.scene();
-  const moves = mend.end === 'found' ? mend.moves.map((move) => sayMove(scene, move)) : [];
-  return [sayMend(scene, mend), ...moves.map((move) => `${move}.`)].join(' ');
+  return `Found: ${mend.moves.map((move) => sayMove(scene, move)).join('; ')}.`;
 }
 
 function startWorker(): Port {

@@ -12,6 +12,8 @@ export interface CheckArguments {
   readonly strict: boolean;
   /** seconds to spend on proving the mat count; null: not asked */
   readonly prove: number | null;
+  /** Look for the smallest move that widens every way, without moving the pieces of `keep`. */
+  readonly mend: { readonly keep: readonly string[] } | null;
   readonly way: { readonly from: WayEnd; readonly to: WayEnd; readonly body: number } | null;
 }
 
@@ -27,6 +29,9 @@ export const usage = `Checks a classroom file.
   --way FROM:TO        how wide a disc can travel between two ends, each X,Y (mm) or the id
                        of a door or a piece, and how long the shortest walk is
   --body MM            diameter of the walking body for --way (default 0)
+  --mend               the smallest move of up to three pieces that widens every way, if there is
+                       one, as text or with --json as JSON
+  --keep ID,ID         pieces that --mend leaves where they are
 
 Ends with 0 when nothing must be mended, 1 when something must, 2 when the file cannot be read.`;
 
@@ -43,6 +48,8 @@ export function readArguments(argv: readonly string[]): CheckArguments | 'help' 
       prove: { type: 'string' },
       way: { type: 'string' },
       body: { type: 'string' },
+      mend: { type: 'boolean', default: false },
+      keep: { type: 'string' },
       help: { type: 'boolean', default: false },
     },
   });
@@ -53,6 +60,8 @@ export function readArguments(argv: readonly string[]): CheckArguments | 'help' 
   if (values.units !== undefined && values.units !== 'metric' && values.units !== 'imperial')
     throw new Error(`--units is metric or imperial, found "${values.units}".`);
   if (values.body !== undefined && values.way === undefined) throw new Error('--body goes with --way FROM:TO.');
+  if (values.keep !== undefined && !values.mend) throw new Error('--keep goes with --mend.');
+  if (values.mend && values.way !== undefined) throw new Error('--mend and --way are asked one at a time.');
   return {
     file,
     json: values.json,
@@ -60,10 +69,13 @@ export function readArguments(argv: readonly string[]): CheckArguments | 'help' 
     units: values.units ?? null,
     strict: values.strict,
     prove: values.prove === undefined ? null : readNumber('--prove', values.prove),
+    mend: values.mend ? { keep: readIds(values.keep ?? '') } : null,
     way:
       values.way === undefined ? null : { ...readWay(values.way), body: values.body === undefined ? 0 : readNumber('--body', values.body) },
   };
 }
+
+const readIds = (text: string): string[] => text.split(',').flatMap((id) => (id.trim() === '' ? [] : [id.trim()]));
 
 function readWay(text: string): { from: WayEnd; to: WayEnd } {
   const [from, to, ...more] = text.split(':');

@@ -4,6 +4,7 @@ import { readClassroomFile } from '#model/schema/readFile.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { type CheckArguments, readArguments, usage } from './arguments.ts';
 import { proveMats, sayProof } from './proveMats.ts';
+import { sayMends } from './sayMends.ts';
 import { sayReport } from './sayReport.ts';
 import { sayWay } from './sayWay.ts';
 
@@ -35,6 +36,7 @@ function run(argv: readonly string[]): number {
     return refuse(
       `${said.file}: no arrangement "${said.arrangement}". There is: ${classroom.arrangements.map((a) => `${a.id} (${a.name})`).join(', ')}.`,
     );
+  if (said.mend) return lookForMend(classroom, said, said.mend);
   return said.way ? checkWay(classroom, said, said.way) : check(classroom, said);
 }
 
@@ -67,6 +69,14 @@ function checkWay(classroom: Classroom, said: CheckArguments, way: NonNullable<C
   if (!answer.ok) return refuse(`${said.file}: ${answer.why}`);
   write(JSON.stringify(answer.way, null, 2));
   return status.fine;
+}
+
+function lookForMend(classroom: Classroom, said: CheckArguments, { keep }: NonNullable<CheckArguments['mend']>): number {
+  const units = said.units ?? classroom.display.units;
+  const answer = sayMends({ ...classroom, display: { ...classroom.display, units } }, said.arrangement, keep);
+  if (!answer.ok) return refuse(`${said.file}: ${answer.why}`);
+  write(said.json ? JSON.stringify(answer.json, null, 2) : answer.text);
+  return answer.isWide ? status.fine : status.must;
 }
 
 /** Says on the error stream what stops the check. */

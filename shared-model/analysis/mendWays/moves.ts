@@ -7,7 +7,7 @@ import type { Stage, Unit } from './stage.ts';
 /** mm: how far a piece is moved at most, unless it goes to the nearest wall. */
 export const FARTHEST = 500;
 /** mm: between the places of the grid. */
-const GRID = 100;
+export const GRID = 100;
 /** mm: between two samples of a distance along a direction; it has at most one dip, so none narrower is missed that matters. */
 const SAMPLE = 25;
 /** mm */

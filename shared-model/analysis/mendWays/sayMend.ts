@@ -3,7 +3,7 @@ import { sayPlace } from '../../measures/wayWords.ts';
 import type { Scene, SceneWall } from '../../scene/types.ts';
 import { sayLength } from '../../units/sayLength.ts';
 import type { Held, Mend, MendMove } from './mendWays.ts';
-import { FARTHEST } from './moves.ts';
+import { FARTHEST, GRID } from './moves.ts';
 
 const counts = ['nothing', 'one piece', 'two pieces', 'three pieces'];
 const sayPieces = (n: number): string => counts[n] ?? `${n} pieces`;
@@ -26,7 +26,7 @@ export function sayMend(scene: Scene, mend: Mend): string {
     case 'apart':
       return `Nothing was found: at least ${mend.pieces} pieces would have to move, and more than ${mend.most} is another arrangement.`;
     case 'all':
-      return `Nothing was found within it: up to ${sayPieces(mend.most)}, each up to ${say(FARTHEST)} or to its nearest wall, none turned. The ways were measured ${mend.looks} times.`;
+      return `Nothing was found. Tried were up to ${sayPieces(mend.most)} at once, none turned, each moved up to ${say(FARTHEST)} or to its nearest wall: to where something touches or is as wide as asked, and to places of a ${say(GRID)} grid. The ways were measured ${mend.looks} times.`;
     case 'looks':
       return `Nothing was found among the changes of less than ${say(mend.total)} in all; after measuring the ways ${mend.looks} times the search stops. A larger change of up to ${sayPieces(mend.most)} may exist.`;
   }
@@ -57,14 +57,14 @@ function legs(by: Point): Point[] {
   return parts.filter((leg) => Math.hypot(leg.x, leg.y) >= 0.5);
 }
 
-const sideWords = ['right', 'bottom', 'left', 'top'];
+const sideWords = ['east', 'south', 'west', 'north'];
 
-/** "towards the window wall": the wall that is met first that way; "to the left" where it is not met squarely. */
+/** "towards the window wall": the wall that is met first that way; "to the west" where it is not met squarely. North is up. */
 function towards(scene: Scene, from: Point, leg: Point): string {
   const direction = unit(leg);
-  const side = sideWords[((Math.round(Math.atan2(direction.y, direction.x) / (Math.PI / 2)) % 4) + 4) % 4] ?? 'right';
+  const side = sideWords[((Math.round(Math.atan2(direction.y, direction.x) / (Math.PI / 2)) % 4) + 4) % 4] ?? 'east';
   const wall = firstWall(scene, from, direction);
-  if (!wall || dot(wall.inward, direction) > -0.9) return `towards the ${side} of the plan`;
+  if (!wall || dot(wall.inward, direction) > -0.9) return `to the ${side}`;
   const windows = scene.room.openings.filter(({ raw }) => raw.kind === 'window');
   const has = (kind: string): boolean => scene.room.openings.some((o) => o.wall.id === wall.id && o.raw.kind === kind);
   if (has('window') && windows.every((w) => w.wall.id === wall.id)) return 'towards the window wall';
@@ -83,7 +83,3 @@ function firstWall(scene: Scene, from: Point, direction: Point): SceneWall | nul
   }
   return nearest?.wall ?? null;
 }
-
-/** "It also brings: …": what comes with a mend, none of it a must. */
-export const sayBrings = (mend: Extract<Mend, { end: 'found' }>): string[] =>
-  mend.brings.map(({ severity, message }) => `${severity}: ${message}`);

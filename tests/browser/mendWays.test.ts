@@ -1,0 +1,127 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFindings, openBrowser, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
+import { builtPage } from '#tests/support/builtPage.ts';
+import { checked, onScreen, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
+
+let server: RunningServer;
+let browser: Browser;
+/** Where pictures for people to look at go; without it none are made. */
+const pictures = process.env.LOWSHELF_PICTURES;
+
+beforeAll(async () => {
+  await builtPage();
+  server = await startServer();
+  browser = await openBrowser();
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+const arrangement = 'Open middle';
+const look = (page: Page) => page.getByRole('button', { name: 'Look for a move that widens every way' });
+const proposal = (page: Page) => page.getByRole('region', { name: 'A mend of the ways' });
+
+async function picture(page: Page, name: string): Promise<void> {
+  if (pictures) await page.screenshot({ path: `${pictures}/${name}.png` });
+}
+
+async function piecesOf(page: Page) {
+  const classroom = await savedFile(page);
+  return classroom.arrangements.find(({ name }) => name === arrangement)?.pieces ?? [];
+}
+
+async function tableAt(page: Page): Promise<{ x: number; y: number }> {
+  const table = (await piecesOf(page)).find(({ id }) => id === 't1');
+  if (!table) throw new Error('the demo has a table t1 in its second arrangement');
+  return { x: table.x, y: table.y };
+}
+
+/** The demo's second arrangement, with table 1 pushed 0.40 m into the way. */
+async function roomInTheWay(size: SizeName): Promise<Page> {
+  const page = await pageOf(browser, 'MK', size);
+  await openDemo(page, server);
+  await page
+    .getByRole('radio', { name: arrangement })
+    .or(page.getByRole('button', { name: arrangement }))
+    .first()
+    .click();
+  await checked(page);
+  const start = await tableAt(page);
+  const at = await onScreen(page, start);
+  await page.mouse.click(at.x, at.y);
+  await page.locator('.plan-paper').focus();
+  for (let i = 0; i < 8; i++) await page.keyboard.press('ArrowDown');
+  expect(await tableAt(page)).toEqual({ x: start.x, y: start.y + 400 });
+  await checked(page);
+  return page;
+}
+
+const showPart = async (page: Page, size: SizeName, part: RegExp): Promise<void> => {
+  if (size === 'phone') await page.getByRole('button', { name: part }).click();
+};
+
+describe('a mend of the ways', () => {
+  it.each(['wide', 'phone'] as const)(
+    'is looked for, drawn in pencil, done in one step and taken back on a %s screen',
+    async (size) => {
+      const page = await roomInTheWay(size);
+      const before = await piecesOf(page);
+      await showPart(page, size, /^Checks/);
+      await look(page).click();
+      const found = proposal(page).getByText('and every way is wide enough');
+      await found.waitFor({ timeout: 120_000 });
+      // Told to who does not see it, and focus is on what was found.
+      expect(await page.locator('.said').textContent()).toMatch(/^Found: .* towards the \w+ wall/);
+      expect(await page.evaluate(() => document.activeElement?.className)).toBe('mend-words');
+      expect(await axeFindings(page)).toEqual([]);
+      await picture(page, `mend-first-${size}`);
+
+      // Another one, without what was to move.
+      const notThis = proposal(page)
+        .getByRole('button', { name: /^Not this piece/ })
+        .first();
+      const named = ((await notThis.getAttribute('aria-label')) ?? '').replace('Not this piece: ', '');
+      await notThis.click();
+      await proposal(page)
+        .getByRole('button', { name: `Let ${named} move again` })
+        .waitFor();
+      await found.waitFor({ timeout: 120_000 });
+      expect((await proposal(page).locator('.mend-moves').textContent())?.toLowerCase()).not.toContain(named);
+      await picture(page, `mend-second-${size}`);
+      await showPart(page, size, /^Drawing/);
+      await page.locator('.plan-paper').scrollIntoViewIfNeeded();
+      await picture(page, `mend-plan-${size}`);
+      await showPart(page, size, /^Checks/);
+
+      await proposal(page).getByRole('button', { name: 'Do it' }).click();
+      await page.locator('.said').getByText('Take back undoes it').waitFor();
+      const after = await piecesOf(page);
+      expect(after).not.toEqual(before);
+      const moved = after.filter((piece, i) => piece.x !== before[i]?.x || piece.y !== before[i]?.y);
+      expect(moved.map(({ name }) => name)).not.toContain(named);
+      await checked(page);
+      expect(await page.getByText('too narrow between').count()).toBe(0);
+      await look(page).waitFor({ state: 'detached' });
+      await page.getByRole('button', { name: 'Take back' }).click();
+      expect(await piecesOf(page)).toEqual(before);
+      await page.context().close();
+    },
+    300_000,
+  );
+
+  it('goes when the plan changes, and can be stopped', async () => {
+    const page = await roomInTheWay('wide');
+    await look(page).click();
+    await proposal(page).getByText('and every way is wide enough').waitFor({ timeout: 120_000 });
+    await page.locator('.plan-paper').focus();
+    await page.keyboard.press('ArrowUp');
+    await proposal(page).getByText('The plan has changed, so the proposal is gone. Look again.').waitFor();
+    await checked(page);
+    await look(page).click();
+    await proposal(page).getByRole('button', { name: 'Stop' }).click();
+    await proposal(page).getByText('Stopped. Nothing was changed.').waitFor();
+    await page.context().close();
+  }, 240_000);
+});
