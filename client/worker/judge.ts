@@ -1,5 +1,6 @@
 import type { Report } from '#model/analysis/report.ts';
 import type { RunningAnalysis } from '#model/analysis/running.ts';
+import { soundFixes } from '#model/analysis/soundFixes.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
 import type { Finding, Outcome } from '#model/findings/finding.ts';
 import { rules as allRules } from '#model/rules/registry.ts';
@@ -58,14 +59,31 @@ export function* judging(
     troubles.push(`The figures beside the drawing could not be worked out (${sayError(error)}).`);
   }
   yield;
+  // A drag cannot wait for every fix to be tried.
+  const sound = work === 'live' ? findings : yield* tried(findings, classroom, moment.scene.arrangement.id, troubles);
   const report: Report = {
     format: 'lowshelf.report',
     version: 1,
     classroom: classroom.name,
     arrangement: moment.scene.arrangement.id,
     answers,
-    findings,
+    findings: sound,
     measures: figures,
   };
   return { work, report, aside: work === 'live' ? null : asideOf(moment.measures, troubles), troubles };
+}
+
+/** Only fixes that hold; where that cannot be found out none, and `troubles` says so. */
+function* tried(
+  findings: readonly Finding[],
+  classroom: Classroom,
+  arrangement: string,
+  troubles: string[],
+): Generator<void, readonly Finding[]> {
+  try {
+    return yield* soundFixes(findings, classroom, arrangement);
+  } catch (error) {
+    troubles.push(`What the checks propose could not be tried out (${sayError(error)}), so nothing is proposed.`);
+    return findings.map(({ fix: _, ...finding }) => finding);
+  }
 }

@@ -4,6 +4,7 @@ import type { Rule, Tier } from '../rules/rule.ts';
 import type { Classroom } from '../schema/types.ts';
 import type { ReportMeasures } from './reportMeasures.ts';
 import { RunningAnalysis } from './running.ts';
+import { soundFixes } from './soundFixes.ts';
 
 export { judgeRule } from './judgeRule.ts';
 
@@ -27,5 +28,15 @@ export interface AnalyseOptions {
   readonly mats?: Mats | null;
 }
 
-/** Judges one arrangement of a classroom by every rule. Pure; never throws on a classroom the schema accepts. */
-export const analyse = (classroom: Classroom, options: AnalyseOptions = {}): Report => new RunningAnalysis().analyse(classroom, options);
+/**
+ * Judges one arrangement of a classroom by every rule. Pure; never throws on a classroom the schema accepts. Fixes are
+ * only those that hold (`soundFixes`), but for reports of the live tier alone, which cannot wait for that.
+ */
+export function analyse(classroom: Classroom, options: AnalyseOptions = {}): Report {
+  const report = new RunningAnalysis().analyse(classroom, options);
+  if (options.tiers?.every((tier) => tier === 'live')) return report;
+  const trying = soundFixes(report.findings, classroom, report.arrangement);
+  let step = trying.next();
+  while (!step.done) step = trying.next();
+  return { ...report, findings: step.value };
+}

@@ -2,10 +2,11 @@ import { applyEdits } from '../../findings/applyEdits.ts';
 import type { Edit } from '../../findings/edit.ts';
 import { type Finding, findingKey } from '../../findings/finding.ts';
 import { measuresOf } from '../../measures/measures.ts';
-import { rules } from '../../rules/registry.ts';
 import { buildScene, pickArrangement } from '../../scene/build.ts';
 import type { Classroom } from '../../schema/types.ts';
-import { analyse, judgeRule, type Report } from '../report.ts';
+import type { Report } from '../report.ts';
+import { RunningAnalysis } from '../running.ts';
+import { mustsOf } from '../soundFixes.ts';
 import { type Layout, totalOf } from './layout.ts';
 import { type NewMust, Search, type SearchProgress } from './search.ts';
 import { frontKey, type Short, Stage } from './stage.ts';
@@ -93,8 +94,10 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const held = stage.shortIn(stage.sceneAt(new Map(), new Set(stage.free.map(({ id }) => id))));
   if (held.length > 0) return { end: 'fixed', held };
 
-  const before = analyse(classroom, { arrangement: arrangement.id });
-  const newMust = (layout: Layout): NewMust | null => findNewMust(stage, before, layout);
+  const before = new RunningAnalysis().analyse(classroom, { arrangement: arrangement.id });
+  const known = new Set(before.findings.filter(({ severity }) => severity === 'must').map(({ key }) => key));
+  const running = new RunningAnalysis();
+  const newMust = (layout: Layout): NewMust | null => findNewMust(stage, known, running, layout);
   const search = new Search(stage, { most, newMust });
   const exact = yield* search.run({ looks: options.looks ?? LOOKS, below: Infinity, hasGrid: false });
   if (exact.end === 'apart') return { end: 'apart', pieces: exact.pieces, most, looks: search.looks };
@@ -132,19 +135,13 @@ function leftFronts(classroom: Classroom, arrangement: string): Set<string> {
   return new Set(ways.filter((way) => left.has(keyOf(way))).map(frontKey));
 }
 
-const isMust = ({ severity }: Finding): boolean => severity === 'must';
-
-function findNewMust(stage: Stage, before: Report, layout: Layout): NewMust | null {
-  const known = new Set(before.findings.filter(isMust).map(({ key }) => key));
-  const after = analyse(stage.classroomAt(layout), { arrangement: stage.arrangement.id });
-  const fresh = after.findings.find((finding) => isMust(finding) && !known.has(finding.key));
+function findNewMust(stage: Stage, known: ReadonlySet<string>, running: RunningAnalysis, layout: Layout): NewMust | null {
+  const { id } = stage.arrangement;
+  const isNew = ({ key }: Finding): boolean => !known.has(key);
+  const fresh = mustsOf(running.moveTo(stage.classroomAt(layout), id)).find(isNew);
   if (!fresh) return null;
-  const rule = rules.find(({ id }) => id === fresh.rule);
-  const isThere = (without: ReadonlySet<string>): boolean => {
-    if (!rule) return true;
-    const scene = buildScene(stage.classroomAt(layout, without), stage.arrangement.id);
-    return judgeRule(rule, scene, measuresOf(scene)).findings.some(({ key }) => key === fresh.key);
-  };
+  const isThere = (without: ReadonlySet<string>): boolean =>
+    mustsOf(running.moveTo(stage.classroomAt(layout, without), id)).some(({ key }) => key === fresh.key);
   return { subjects: fresh.subjects, isThere };
 }
 
@@ -160,7 +157,8 @@ function found(stage: Stage, before: Report, layout: Layout, looks: number): Men
   const edits = [...layout].flatMap(([id, { x, y }]): Edit[] =>
     (stage.freeById.get(id)?.bodies ?? []).map(({ id: piece, center }) => ({ do: 'move-piece', piece, x: center.x + x, y: center.y + y })),
   );
-  const after = analyse(applyEdits(stage.classroom, stage.arrangement.id, edits), { arrangement: stage.arrangement.id });
+  const edited = applyEdits(stage.classroom, stage.arrangement.id, edits);
+  const after = new RunningAnalysis().analyse(edited, { arrangement: stage.arrangement.id });
   const problems = (report: Report): Finding[] => report.findings.filter(({ outcome }) => outcome === 'problem');
   const [was, is] = [before, after].map((report) => new Set(problems(report).map(({ key }) => key)));
   return {
