@@ -4,6 +4,7 @@ import type { Measures } from '../measures/values.ts';
 import type { Rule } from '../rules/rule.ts';
 import type { Scene } from '../scene/types.ts';
 import type { Classroom } from '../schema/types.ts';
+import type { LengthUnits } from '../units/sayLength.ts';
 
 /** One rule's answer and its findings, with text in the class's units and the reason of those left as they are. */
 export interface Judged {
@@ -24,11 +25,12 @@ export function resultOf(rule: Rule, scene: Scene, measures: Measures, typed: un
 /** The same as people read it. Of the classroom only the units and what was left as it is are asked. */
 export function sayResult(rule: Rule, result: RuleResult, classroom: Pick<Classroom, 'display' | 'left'>): Judged {
   const seen = new Map<string, number>();
+  const reasons = new Map(classroom.left.toReversed().map((entry) => [entry.key, entry.reason]));
   const findings = result.findings.map((found): Finding => {
     const key = findingKey(rule.id, found);
     const again = seen.get(key) ?? 0;
     seen.set(key, again + 1);
-    return finish(rule, classroom, found, again === 0 ? key : `${key}#${again + 1}`);
+    return finish(rule, classroom.display.units, found, again === 0 ? key : `${key}#${again + 1}`, reasons);
   });
   return { answer: answerOf(result), findings };
 }
@@ -44,8 +46,7 @@ function badOption(rule: Rule, option: string): RuleFinding {
   };
 }
 
-function finish(rule: Rule, { display, left }: Pick<Classroom, 'display' | 'left'>, found: RuleFinding, key: string): Finding {
-  const { units } = display;
+function finish(rule: Rule, units: LengthUnits, found: RuleFinding, key: string, reasons: ReadonlyMap<string, string>): Finding {
   const text = found.messageKey === 'option' ? 'The setting "{option}" of this check could not be read.' : rule.messages[found.messageKey];
   if (text === undefined) throw new Error(`${rule.id} has no message "${found.messageKey}"`);
   return {
@@ -62,7 +63,7 @@ function finish(rule: Rule, { display, left }: Pick<Classroom, 'display' | 'left
     ...(found.at && { at: found.at }),
     sources: found.sources ?? rule.sources,
     missing: found.missing ?? [],
-    leftReason: left.find((entry) => entry.key === key)?.reason ?? null,
+    leftReason: reasons.get(key) ?? null,
     ...(found.fix && { fix: found.fix }),
   };
 }

@@ -7,10 +7,25 @@ import type { MessageValue } from './finding.ts';
  * @throws Error when the text names a value that the data lacks: a mistake in a rule, caught by its test.
  */
 export function fillMessage(text: string, data: Readonly<Record<string, MessageValue>>, units: LengthUnits, near?: Quantity): string {
-  return text.replace(/\{(\w+)\}/g, (_, name: string) => {
+  const pieces = piecesOf(text);
+  let filled = pieces[0] ?? '';
+  for (let k = 1; k + 1 < pieces.length; k += 2) {
+    const name = pieces[k] as string;
     const value = data[name];
     if (value === undefined) throw new Error(`message "${text}" needs a value for {${name}}`);
-    if (typeof value !== 'object') return String(value);
-    return sayQuantity(value, units, near?.unit === value.unit ? near.value : undefined);
-  });
+    const words = typeof value === 'object' ? sayQuantity(value, units, near?.unit === value.unit ? near.value : undefined) : String(value);
+    filled += words + (pieces[k + 1] as string);
+  }
+  return filled;
+}
+
+const known = new Map<string, readonly string[]>();
+
+/** Plain text and the names between in turn. The texts are those of the rules, so few are kept. */
+function piecesOf(text: string): readonly string[] {
+  const before = known.get(text);
+  if (before) return before;
+  const pieces = text.split(/\{(\w+)\}/);
+  known.set(text, pieces);
+  return pieces;
 }

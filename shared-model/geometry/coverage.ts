@@ -1,4 +1,5 @@
 import { areaPathsD, FillRule, intersectD } from 'clipper2-ts';
+import { eachBoxPair } from './boxPairs.ts';
 import { area, type Box, boundingBox, clockwise, contains, edges, isConvex, type Polygon, segmentsMeet } from './polygon.ts';
 import { PRECISION, trimmedRings } from './trimmedRings.ts';
 import { cross, type Point, sub } from './vec.ts';
@@ -34,9 +35,15 @@ function liesWithin(ring: Polygon, room: Polygon): boolean {
 /** Area (mm²) that each ring adds within the room to the ones before it: they sum to the area of the union. */
 export function addedAreas(rings: readonly Polygon[], room: Polygon, own: readonly number[]): number[] {
   const boxes = rings.map(boundingBox);
+  const overlapped = new Map<number, number[]>();
+  eachBoxPair(boxes, (j, i) => {
+    if (!boxesOverlap(boxes[i] as Box, boxes[j] as Box)) return;
+    overlapped.set(i, [...(overlapped.get(i) ?? []), j]);
+  });
   return rings.map((ring, i) => {
-    const before = rings.slice(0, i).filter((_, j) => boxesOverlap(boxes[i] as Box, boxes[j] as Box));
-    if (before.length === 0) return own[i] ?? areaWithin(ring, room);
+    const indices = overlapped.get(i);
+    if (!indices) return own[i] ?? areaWithin(ring, room);
+    const before = indices.sort((j, k) => j - k).map((j) => rings[j] as Polygon);
     return Math.max(0, coveredArea([ring, ...before], room) - coveredArea(before, room));
   });
 }

@@ -1,5 +1,5 @@
 import type { Part } from './parts.ts';
-import type { Box } from './polygon.ts';
+import { type Box, boxesMeet } from './polygon.ts';
 
 /** mm: about one piece and the way beside it. */
 const CELL = 1500;
@@ -75,5 +75,3 @@ function cellsOf(box: Box): number[] {
     for (let y = Math.floor(box.minY / CELL); y <= lastY; y++) keys.push(x * 65_536 + y);
   return keys;
 }
-
-const boxesMeet = (p: Box, q: Box): boolean => p.minX <= q.maxX && q.minX <= p.maxX && p.minY <= q.maxY && q.minY <= p.maxY;

@@ -87,6 +87,9 @@ export function boundingBox(points: readonly Point[]): Box {
   return { minX, minY, maxX, maxY };
 }
 
+/** True when two boxes overlap or touch. */
+export const boxesMeet = (p: Box, q: Box): boolean => p.minX <= q.maxX && q.minX <= p.maxX && p.minY <= q.maxY && q.minY <= p.maxY;
+
 /** The box with a margin (mm) on every side. */
 export const grownBox = ({ minX, minY, maxX, maxY }: Box, by: number): Box => ({
   minX: minX - by,

@@ -1,6 +1,6 @@
 import { convexSum, mirrored } from './convexSum.ts';
 import { convexPenetration, waysOut } from './penetration.ts';
-import { contains, type Polygon } from './polygon.ts';
+import { boundingBox, boxesMeet, contains, type Polygon } from './polygon.ts';
 import { add, distance, dot, lerp, type Point, type Segment, sub } from './vec.ts';
 
 /** Distance (mm) from a point to a closed segment. */
@@ -22,9 +22,10 @@ export function distanceOutside(ring: Polygon, p: Point): number {
  */
 export function reachesOutside(ring: Polygon, parts: readonly Polygon[], by: number): boolean {
   if (parts.some((part) => part.some((p) => distanceOutside(ring, p) > by))) return true;
+  const box = boundingBox(parts.flat());
   return ring.some((a, i) => {
     const side = [a, ring[(i + 1) % ring.length] as Point];
-    return parts.some((part) => convexPenetration(part, side) > by);
+    return boxesMeet(boundingBox(side), box) && parts.some((part) => convexPenetration(part, side) > by);
   });
 }
 

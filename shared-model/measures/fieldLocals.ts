@@ -1,4 +1,4 @@
-import type { Box } from '../geometry/polygon.ts';
+import { type Box, boxesMeet } from '../geometry/polygon.ts';
 import type { FieldChange } from './fieldChange.ts';
 
 interface Entry<V> {
@@ -35,8 +35,6 @@ class Local<K extends object, V> {
     return next.kept.size === 0 ? null : next;
   }
 }
-
-const boxesMeet = (p: Box, q: Box): boolean => p.minX <= q.maxX && q.minX <= p.maxX && p.minY <= q.maxY && q.minY <= p.maxY;
 
 /** One sort of local values. */
 interface Sort {

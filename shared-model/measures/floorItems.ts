@@ -57,7 +57,18 @@ export function floorItems(scene: Scene): FloorItem[] {
     if (category === null && !isNeverFloor) continue;
     found.push({ id: body.id, kind: body.kind, label: body.label, category, isNeverFloor, ring: body.footprint });
   }
-  return found.map((item) => ({ ...item, area: areaWithin(item.ring, outline) }));
+  return found.map((item) => ({ ...item, area: areaIn(outline, item.ring) }));
+}
+
+const areas = new WeakMap<Polygon, { readonly outline: Polygon; readonly area: number }>();
+
+/** mm² of a ring within the room; a piece that did not move has what it had. */
+function areaIn(outline: Polygon, ring: Polygon): number {
+  const before = areas.get(ring);
+  if (before?.outline === outline) return before.area;
+  const area = areaWithin(ring, outline);
+  areas.set(ring, { outline, area });
+  return area;
 }
 
 function categoryOf({ piece, fixture }: SceneBody): FloorCategory | null {

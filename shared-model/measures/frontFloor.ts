@@ -1,6 +1,7 @@
 import { type Box, boundingBox, contains, edges, type Polygon } from '../geometry/polygon.ts';
 import { add, cross, lerp, type Point, type Segment, scale, sub } from '../geometry/vec.ts';
 import type { OpenSide, Scene } from '../scene/types.ts';
+import { boxOf } from './overlaps.ts';
 
 /** mm: things that touch the front's line (a neighbour in the same row) do not stand before it. */
 const TOUCH = 1;
@@ -13,7 +14,7 @@ export interface Obstacle {
 }
 
 export function obstaclesOf({ bodies }: Scene): Obstacle[] {
-  return bodies.filter((body) => body.isObstacle).map(({ id, footprint }) => ({ id, ring: footprint, box: boundingBox(footprint) }));
+  return bodies.filter((body) => body.isObstacle).map((body) => ({ id: body.id, ring: body.footprint, box: boxOf(body) }));
 }
 
 /**

@@ -4,7 +4,7 @@ import { separate } from '../geometry/separation.ts';
 import type { Stretch } from '../geometry/stretch.ts';
 import { add, lerp, type Point, scale } from '../geometry/vec.ts';
 import { localValues } from './fieldLocals.ts';
-import { memberHolding, type NarrowMember, type NarrowPlace, placeHolding } from './narrowPlaces.ts';
+import { memberHolding, type NarrowMember, type NarrowPlace, placeFinder } from './narrowPlaces.ts';
 import type { Way } from './ways.ts';
 import type { WaysField } from './waysField.ts';
 import { doorDiscs } from './waysFronts.ts';
@@ -34,10 +34,14 @@ export function judgeNarrow(
   routeMeets: number,
 ): Narrow[] {
   const held = new Map<NarrowPlace, Way[]>();
+  const placeHolding = placeFinder(places, routeMeets);
   for (const way of ways) {
     if (way.width >= routeMeets - 1e-6) continue;
-    const place = placeHolding(places, way.bound);
-    if (place) held.set(place, [...(held.get(place) ?? []), way]);
+    const place = placeHolding(way.bound);
+    if (!place) continue;
+    const list = held.get(place);
+    if (list) list.push(way);
+    else held.set(place, [way]);
   }
   const passed = walkedThrough(field, places);
   return places.map((place, i): Narrow => {

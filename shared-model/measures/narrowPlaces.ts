@@ -187,6 +187,25 @@ export function placeHolding(places: readonly NarrowPlace[], bound: Bound | null
   return gap && places.find((place) => memberAt(place, gap));
 }
 
+/** The same for many bounds, none of them wider than `widest` mm. */
+export function placeFinder(places: readonly NarrowPlace[], widest: number): (bound: Bound | null) => NarrowPlace | undefined {
+  const index = new StretchIndex(widest);
+  const placeOf = new Map<Stretch, number>();
+  for (const [i, { members }] of places.entries()) {
+    for (const { stretch } of members) {
+      index.add(stretch);
+      placeOf.set(stretch, i);
+    }
+  }
+  return (bound) => {
+    const gap = gapOf(bound);
+    let first = Infinity;
+    if (gap)
+      for (const stretch of index.near(gap)) if (isInStretch(stretch, gap)) first = Math.min(first, placeOf.get(stretch) ?? Infinity);
+    return places[first];
+  };
+}
+
 /** The stretch of a place that holds a way to its width, or undefined. */
 export function memberHolding(place: NarrowPlace, bound: Bound | null): NarrowMember | undefined {
   const gap = gapOf(bound);

@@ -1,7 +1,8 @@
 import { eachBoxPair } from '../geometry/boxPairs.ts';
 import { convexParts } from '../geometry/convexParts.ts';
 import { penetration } from '../geometry/penetration.ts';
-import { boundingBox, type Polygon } from '../geometry/polygon.ts';
+import { type Box, boundingBox, type Polygon } from '../geometry/polygon.ts';
+import { keptWith } from '../scene/kept.ts';
 import type { Scene, SceneBody } from '../scene/types.ts';
 
 /** Two things that stand in the same place. */
@@ -22,18 +23,14 @@ const NOISE = 1e-6;
  */
 export function measureOverlaps(scene: Scene): Overlap[] {
   const bodies = scene.bodies.filter(isStanding);
-  const partsOf = cachedParts();
   const found: { i: number; j: number; depth: number }[] = [];
-  eachBoxPair(
-    bodies.map((body) => boundingBox(body.footprint)),
-    (i, j) => {
-      const a = bodies[i] as SceneBody;
-      const b = bodies[j] as SceneBody;
-      if (!canClash(a, b)) return;
-      const depth = penetration(partsOf(a), partsOf(b));
-      if (depth > NOISE) found.push({ i, j, depth });
-    },
-  );
+  eachBoxPair(bodies.map(boxOf), (i, j) => {
+    const a = bodies[i] as SceneBody;
+    const b = bodies[j] as SceneBody;
+    if (!canClash(a, b)) return;
+    const depth = penetration(partsOf(a), partsOf(b));
+    if (depth > NOISE) found.push({ i, j, depth });
+  });
   found.sort((p, q) => p.i - q.i || p.j - q.j);
   return found.map(({ i, j, depth }) => ({ a: bodies[i] as SceneBody, b: bodies[j] as SceneBody, depth }));
 }
@@ -49,13 +46,9 @@ export function canClash(a: SceneBody, b: SceneBody): boolean {
 }
 
 /** The convex parts of bodies, each cut up once. */
-export function cachedParts(): (body: SceneBody) => readonly Polygon[] {
-  const kept = new Map<SceneBody, readonly Polygon[]>();
-  return (body) => {
-    const known = kept.get(body);
-    if (known) return known;
-    const parts = body.isConvex ? [body.footprint] : convexParts(body.footprint);
-    kept.set(body, parts);
-    return parts;
-  };
-}
+export const cachedParts = (): ((body: SceneBody) => readonly Polygon[]) => partsOf;
+
+const partsOf = keptWith((body: SceneBody): readonly Polygon[] => (body.isConvex ? [body.footprint] : convexParts(body.footprint)));
+
+/** The box round a body's footprint, mm. */
+export const boxOf = keptWith((body: SceneBody): Box => boundingBox(body.footprint));

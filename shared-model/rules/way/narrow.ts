@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
-import { accessFigures, shortfallOf } from '../../measures/accessFigures.ts';
+import { type AccessFigures, accessFigures, shortfallOf } from '../../measures/accessFigures.ts';
 import type { Narrow } from '../../measures/narrow.ts';
 import { sayPlace } from '../../measures/wayWords.ts';
 import type { Scene } from '../../scene/types.ts';
@@ -23,9 +23,10 @@ export const narrow = defineRule({
   judge({ scene, measures }): RuleResult {
     if (!scene.room.isSound) return unknown('walls', 'walls that close and do not cross');
     const places = measures.ways().narrow;
+    const figures = accessFigures(scene);
     if (places.length === 0) return scene.bodies.length === 0 ? doesNotApply : { applies: true, findings: [] };
     if (!scene.room.openings.some((o) => o.isWayIn)) return unknown('door', 'where the doors and passages are');
-    return { applies: true, findings: places.filter((p) => p.matters && !p.isPinch).map((place) => judgePlace(scene, place)) };
+    return { applies: true, findings: places.filter((p) => p.matters && !p.isPinch).map((place) => judgePlace(scene, figures, place)) };
   },
 });
 
@@ -36,11 +37,10 @@ function unknown(messageKey: 'walls' | 'door', missing: string): RuleResult {
   };
 }
 
-function judgePlace(scene: Scene, found: Narrow): RuleFinding {
+function judgePlace(scene: Scene, figures: AccessFigures, found: Narrow): RuleFinding {
   const { holdsBack } = found;
   // A place with a single stretch has its own length, round corners too; of several only the one on the way counts.
   const { between, width, length, at } = found.members.length > 1 && found.heldAt ? found.heldAt : found;
-  const figures = accessFigures(scene);
   const short = holdsBack.length > 0 ? shortfallOf(width, figures) : null;
   // A piece first: it is what somebody would move.
   const subjects = [...new Set(between)].sort((p, q) => Number(p.startsWith('wall:')) - Number(q.startsWith('wall:')));

@@ -3,9 +3,10 @@ import type { Fix } from '../../findings/edit.ts';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { convexParts } from '../../geometry/convexParts.ts';
 import { forbiddenShifts, penetration, waysOut } from '../../geometry/penetration.ts';
-import type { Polygon } from '../../geometry/polygon.ts';
+import { type Box, boundingBox, boxesMeet, type Polygon } from '../../geometry/polygon.ts';
 import { clearShift } from '../../measures/clearShift.ts';
-import { cachedParts, isStanding } from '../../measures/overlaps.ts';
+import { boxOf, cachedParts, isStanding } from '../../measures/overlaps.ts';
+import { keptWith } from '../../scene/kept.ts';
 import type { Scene, SceneBody, SceneOpening } from '../../scene/types.ts';
 import { mm } from '../../units/quantity.ts';
 import { defineRule } from '../rule.ts';
@@ -18,6 +19,7 @@ const MOST_FIXES = 20;
 interface Leaf {
   readonly opening: SceneOpening;
   readonly floor: readonly Polygon[];
+  readonly box: Box;
 }
 interface Blocked {
   readonly body: SceneBody;
@@ -46,6 +48,7 @@ export const swing = defineRule({
     const partsOf = cachedParts();
     const blocked = standing.flatMap((body) =>
       leaves.flatMap((leaf): Blocked[] => {
+        if (!boxesMeet(boxOf(body), leaf.box)) return [];
         const depth = penetration(partsOf(body), leaf.floor);
         return depth > touching ? [{ body, leaf, depth }] : [];
       }),
@@ -55,7 +58,9 @@ export const swing = defineRule({
 });
 
 const leavesOf = ({ room }: Scene): Leaf[] =>
-  room.openings.flatMap((opening) => (opening.swingFloor ? [{ opening, floor: convexParts(opening.swingFloor) }] : []));
+  room.openings.flatMap((opening) => (opening.swingFloor ? [{ opening, ...leafOf(opening.swingFloor) }] : []));
+
+const leafOf = keptWith((floor: Polygon) => ({ floor: convexParts(floor), box: boundingBox(floor) }));
 
 function finding(scene: Scene, { body, leaf, depth }: Blocked, leaves: readonly Leaf[], withFix: boolean): RuleFinding {
   const fix = withFix ? moveOut(scene, body, leaves) : null;

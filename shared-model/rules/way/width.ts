@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
-import { accessFigures, shortfallOf } from '../../measures/accessFigures.ts';
+import { type AccessFigures, accessFigures, shortfallOf } from '../../measures/accessFigures.ts';
 import { targetsOf } from '../../measures/targets.ts';
 import type { Way } from '../../measures/ways.ts';
 import { sayOpening, sayPlace, sayTarget } from '../../measures/wayWords.ts';
@@ -30,8 +30,9 @@ export const width = defineRule({
     const targets = targetsOf(scene, 'in use', measures.seatStrips()).filter((t) => t.kind !== 'door' || doors.length > 1);
     if (targets.length === 0) return doesNotApply;
     if (!scene.room.isSound) return unknown('walls', 'walls that close and do not cross');
+    const figures = accessFigures(scene);
     if (doors.length === 0) return unknown('door', 'where the doors and passages are');
-    return { applies: true, findings: once(measures.ways().ways).flatMap((way) => judgeWay(scene, way)) };
+    return { applies: true, findings: once(measures.ways().ways).flatMap((way) => judgeWay(scene, figures, way)) };
   },
 });
 
@@ -55,8 +56,7 @@ function once(ways: readonly Way[]): Way[] {
   });
 }
 
-function judgeWay(scene: Scene, way: Way): RuleFinding[] {
-  const figures = accessFigures(scene);
+function judgeWay(scene: Scene, figures: AccessFigures, way: Way): RuleFinding[] {
   const short = shortfallOf(way.judged, figures);
   const to = sayTarget(way.target);
   const common = {
