@@ -3,6 +3,7 @@ import { convexSum } from './convexSum.ts';
 import type { PackingFloor } from './packingSpace.ts';
 import { contains, type Polygon } from './polygon.ts';
 import { rectangle, type Tile } from './tile.ts';
+import { trimmedWhole } from './trimmedRings.ts';
 import { type Point, turn } from './vec.ts';
 
 /** The boolean library counts in whole numbers: thousandths of a mm. */
@@ -18,11 +19,9 @@ const EASE = 0.01;
  */
 export function packingBound(floor: PackingFloor, tile: Tile, turns: readonly number[]): number {
   const all = turns.flatMap((angle) => [angle, angle + 90]);
-  const covered = Clipper.union(
-    all.flatMap((angle) => coverable(floor, tile, angle)),
-    FillRule.NonZero,
-  );
-  const one = (tile.width + tile.gap) * (tile.depth + tile.gap) * PER_MM ** 2;
+  const covered = Clipper.union(trimmedWhole(all.flatMap((angle) => coverable(floor, tile, angle))), FillRule.NonZero);
+  // A tile of next to nothing: a bound beyond counting, but a number.
+  const one = Math.max(1, (tile.width + tile.gap) * (tile.depth + tile.gap) * PER_MM ** 2);
   return piecesOf(covered).reduce((sum, area) => sum + Math.floor(area / one + 1e-9), 0);
 }
 
@@ -31,7 +30,7 @@ function coverable(floor: PackingFloor, tile: Tile, angle: number): Path64[] {
   const bare = rectangle(tile.width - 2 * EASE, tile.depth - 2 * EASE).map((p) => turn(p, angle));
   const grown = rectangle(tile.width + tile.gap, tile.depth + tile.gap).map((p) => turn(p, angle));
   const shut = floor.obstacles.map((ring) => path(convexSum(ring, bare)));
-  const middles = Clipper.difference([path(floor.outline)], shut, FillRule.NonZero);
+  const middles = Clipper.difference(trimmedWhole([path(floor.outline)]), trimmedWhole(shut), FillRule.NonZero);
   const edges = middles.flatMap((ring) =>
     ring.map((p, i) => {
       const q = ring[(i + 1) % ring.length] ?? p;

@@ -14,7 +14,7 @@ export interface PackingFloor {
 /** mm: fits this tight count as fits. */
 export const FIT = 1e-6;
 /** Nobody counts more tiles than this, the size of a postcard, in one row or on the whole floor. */
-export const MOST_TILES = 400;
+export const MOST_TILES = 200;
 
 /** Where the middle of a tile of one turn may not lie, in a frame turned with the rows. */
 interface Blocked extends Window {

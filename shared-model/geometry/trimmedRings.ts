@@ -1,4 +1,4 @@
-import { type PathD, type PathsD, trimCollinearD } from 'clipper2-ts';
+import { type Path64, type PathD, type PathsD, trimCollinear, trimCollinearD } from 'clipper2-ts';
 import type { Polygon } from './polygon.ts';
 import type { Point } from './vec.ts';
 
@@ -16,3 +16,7 @@ export function trimmedRings(rings: readonly Polygon[], from: Point = { x: 0, y:
   });
   return paths.filter((path) => path.length >= 3);
 }
+
+/** The same of rings in whole numbers. */
+export const trimmedWhole = (paths: readonly Path64[]): Path64[] =>
+  paths.map((path) => trimCollinear(path)).filter((path) => path.length >= 3);
