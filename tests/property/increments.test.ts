@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, it } from 'vitest';
-import { type AnalyseOptions, analyse, type Report } from '#model/analysis/report.ts';
+import type { AnalyseOptions, Report } from '#model/analysis/report.ts';
 import { RunningAnalysis } from '#model/analysis/running.ts';
 import { changed, diceOf, wholeClass } from '#tests/support/randomEdits.ts';
 import { patience, runs } from '#tests/support/runs.ts';
@@ -23,7 +23,7 @@ function follow(seed: number): void {
     const brings = dice.chance(0.9) || !isAll ? { mats: null } : {};
     const options: AnalyseOptions = { arrangement, ...(isAll ? brings : { tiers: ['live'] }) };
     report = running.analyse(classroom, options);
-    const fromTheStart = analyse(classroom, options);
+    const fromTheStart = new RunningAnalysis().analyse(classroom, options);
     if (!isDeepStrictEqual(report, fromTheStart)) expect(report, `seed ${seed}, step ${step}`).toEqual(fromTheStart);
     // Undo now and then: objects of long ago come back.
     classroom = dice.chance(0.1) ? dice.pick(past) : changed(classroom, arrangement, dice, report);
