@@ -5,7 +5,7 @@ import type { PageAnswer, PageFailure, PageQuestion } from './messages.ts';
 export function usePageAnswer(question: PageQuestion): PageAnswer | PageFailure | null {
   const [answer, setAnswer] = useState<PageAnswer | PageFailure | null>(null);
   useEffect(() => {
-    const worker = new Worker(new URL('./pageWorker.ts', import.meta.url), { type: 'module', name: 'page' });
+    const worker = new Worker(new URL('../worker/worker.ts', import.meta.url), { type: 'module', name: 'page' });
     worker.onmessage = ({ data }: MessageEvent<PageAnswer | PageFailure>) => setAnswer(data);
     worker.onerror = (event) => {
       event.preventDefault();

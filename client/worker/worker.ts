@@ -1,9 +1,12 @@
+import { judgePage } from '../pages/judgePage.ts';
+import type { PageQuestion } from '../pages/messages.ts';
 import { deskOf } from './deskOf.ts';
 import type { Cancel, Question } from './messages.ts';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const desk = deskOf();
-scope.onmessage = async (event: MessageEvent<Question | Cancel>) => {
-  const answer = await desk(event.data);
+// A page of a check asks a worker of its own, of the same make: the checks are sent to a browser once.
+scope.onmessage = async (event: MessageEvent<Question | Cancel | PageQuestion>) => {
+  const answer = 'rooms' in event.data ? judgePage(event.data) : await desk(event.data);
   if (answer) scope.postMessage(answer);
 };
