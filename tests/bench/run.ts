@@ -5,13 +5,46 @@ import { timeToDrawnPlan } from './drawnPlan.ts';
 import { firstLoadBytes } from './firstLoad.ts';
 import { percentiles, type Times } from './percentiles.ts';
 
-/** `npm run bench`: the figures that the project reports, on this machine, now. */
+/** `npm run bench`: the figures that the project reports, on this machine, now. They mean something only where nothing else runs. */
 const say = (name: string, times: Times, unit = 'ms'): void =>
   console.log(`${name.padEnd(44)} p50 ${times.p50.toFixed(1)} ${unit}   p95 ${times.p95.toFixed(1)} ${unit}   (${times.runs} runs)`);
 
-const { liveTierTimes } = await loadBundled<typeof import('./liveTier.ts')>('liveTier.ts');
-say('live tier, 60 pieces', liveTierTimes('bench-60', 200));
-say('live tier, 400 pieces', liveTierTimes('bench-400', 40));
+/** Against what the project promises itself. */
+const held = (isHeld: boolean, promise: string): string => `${isHeld ? 'held' : 'NOT held'}: ${promise}`;
+
+const { benchRoom, liveTierTimes, settleTimes, waysRace } = await loadBundled<typeof import('./analyser.ts')>('analyser.ts');
+const [small, large] = [benchRoom('bench-60'), benchRoom('bench-400')];
+
+const live = { small: liveTierTimes(small, 300), large: liveTierTimes(large, 100) };
+say('live tier following a drag, 60 pieces', live.small.following);
+say('live tier following a drag, 400 pieces', live.large.following);
+say('live tier from the start, 60 pieces', live.small.fromTheStart);
+say('live tier from the start, 400 pieces', live.large.fromTheStart);
+const growth = (of: 'following' | 'fromTheStart'): number => live.large[of].p50 / live.small[of].p50;
+console.log(
+  `growth from 60 to 400 pieces (6.7 times)       ${growth('following').toFixed(1)} times following, ${growth('fromTheStart').toFixed(1)} times from the start`,
+);
+
+const settle = settleTimes(small);
+say('sight from 3 eyes, 60 pieces', settle.sight);
+say('farthest walks out, 60 pieces', settle.exits);
+
+const race = waysRace(small);
+const times = race.bisection / race.ours.p50;
+say(`${race.ways} ways up to 915 mm by gaps, 60 pieces`, race.ours);
+console.log(`the same by bisection on clipper2 offsets      ${race.bisection.toFixed(0)} ms to 0.15 mm: ${times.toFixed(0)} times as long`);
+for (const line of race.apart) console.log(`  the two differ: ${line}`);
+
+for (const line of [
+  held(live.small.following.p95 <= 8, 'live tier of 60 pieces, p95 at most 8 ms'),
+  held(live.large.following.p95 <= 40, 'live tier of 400 pieces, p95 at most 40 ms'),
+  held(growth('fromTheStart') <= 8 && growth('following') <= 8, 'growth from 60 to 400 pieces at most 8 times'),
+  held(settle.sight.p95 <= 10, 'sight from 3 eyes at most 10 ms at 60 pieces'),
+  held(settle.exits.p95 <= 30, 'farthest walks out at most 30 ms at 60 pieces'),
+  held(settle.exitWithin <= 0.001 + 1e-9, `farthest walks known to ${settle.exitWithin.toFixed(4)} mm`),
+  held(times >= 50 && race.apart.length === 0, 'ways at least 50 times as fast as bisection, with the same answers'),
+])
+  console.log(line);
 
 execFileSync('npm', ['run', '-s', 'build'], { cwd: resolve(import.meta.dirname, '../..'), stdio: 'inherit' });
 const load = await firstLoadBytes();

@@ -1,0 +1,5 @@
+/** What the bench times of the analyser, in one module so that it is bundled once. */
+export { benchRoom } from './benchRoom.ts';
+export { liveTierTimes } from './liveTier.ts';
+export { settleTimes } from './settleTier.ts';
+export { waysRace } from './waysRace.ts';
