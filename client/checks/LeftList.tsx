@@ -3,6 +3,7 @@ import { useClassroom, useIsThinking, useSession } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { leftGroups } from './leftGroups.ts';
 import { sayLeft } from './sayLeft.ts';
+import { WhyLink } from './WhyLink.tsx';
 
 /** Findings left as they are, with the reason; one that no longer does anything says so. */
 export function LeftList({ report }: { report: Report }) {
@@ -37,6 +38,7 @@ export function LeftList({ report }: { report: Report }) {
               >
                 {finding ? 'Take up again' : 'Strike out'}
               </TextLink>
+              {finding && <WhyLink rule={finding.rule} about={finding.message} />}
             </div>
           </li>
         ))}

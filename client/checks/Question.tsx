@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type FindingGroup, isIn } from '#model/analysis/groupFindings.ts';
 import type { Box } from '#model/geometry/polygon.ts';
+import { ProveMats } from '../mats/ProveMats.tsx';
 import { MendWays } from '../mend/MendWays.tsx';
 import { cellAt } from '../plan/neatline.ts';
 import { useUnits, useViewOf } from '../session/hooks.ts';
@@ -53,7 +54,12 @@ export function Question({ state, letters, bounds, isThinking }: Props) {
         </p>
       )}
       {state.problems.length > 0 && state.unknown > 0 && <p className="aside">Something is not known: see "Measure these next".</p>}
-      {state.id === 'floor' && <MatWords />}
+      {state.id === 'floor' && (
+        <>
+          <MatWords />
+          <ProveMats />
+        </>
+      )}
       <ChecksBehind asks={state.asks} answers={state.answers} />
     </section>
   );

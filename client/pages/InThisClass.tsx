@@ -35,7 +35,8 @@ export function InThisClass({ rule, onClose }: { rule: string; onClose: () => vo
                 aria-label={`Show on the sheet: ${finding.message}`}
                 onPress={() => {
                   onClose();
-                  if (session.view().sheet === 'places') session.setView({ sheet: 'room' });
+                  // Places has a list of its own for what is about places; all else stands beside the plan.
+                  if (session.view().sheet !== 'places' || !rule.startsWith('places/')) session.setView({ sheet: 'room' });
                   showFinding(session, finding);
                 }}
               >

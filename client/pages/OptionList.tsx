@@ -1,7 +1,7 @@
 import { useClassroom } from '../session/hooks.ts';
 import { type ClassFigure, figuresOfClass } from './figuresOfClass.ts';
 import { PageWords, Spans } from './PageWords.tsx';
-import type { PageSection } from './readRulePage.ts';
+import type { PageSection, Span } from './readRulePage.ts';
 
 interface Props {
   readonly rule: string;
@@ -38,7 +38,7 @@ export function OptionList({ rule, section, defaults, onRule }: Props) {
             // biome-ignore lint/suspicious/noArrayIndexKey: as above
             <li key={j}>
               <Spans spans={spans} onRule={onRule} />
-              {option !== undefined && defaults && <b className="option-here">{sayOption(own[option], defaults[option])}</b>}
+              {option !== undefined && defaults && <b className="option-here">{sayOption(own[option], defaults[option], unitIn(spans))}</b>}
             </li>
           );
         })}
@@ -61,9 +61,16 @@ function Figures({ figures }: { figures: readonly ClassFigure[] }) {
   );
 }
 
-function sayOption(own: unknown, byDefault: unknown): string {
-  if (own === undefined || own === byDefault) return `In this class: ${sayValue(byDefault)}, the default.`;
-  return `In this class: ${sayValue(own)}, a class rule; the default is ${sayValue(byDefault)}.`;
+/** "`angle` (15 degrees): …" -> "degrees" */
+function unitIn(spans: readonly Span[]): string {
+  const text = spans.filter((span) => typeof span === 'string').join('');
+  return /\([\d.]+ ([^)\d]+)\)/.exec(text)?.[1] ?? '';
+}
+
+function sayOption(own: unknown, byDefault: unknown, unit: string): string {
+  const say = (value: unknown): string => (typeof value === 'number' && unit !== '' ? `${value} ${unit}` : sayValue(value));
+  if (own === undefined || own === byDefault) return `In this class: ${say(byDefault)}, the default.`;
+  return `In this class: ${say(own)}, a class rule; the default is ${say(byDefault)}.`;
 }
 
 function sayValue(value: unknown): string {

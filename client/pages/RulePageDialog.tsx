@@ -1,8 +1,10 @@
 import { useMemo } from 'react';
 import { questions } from '#model/findings/finding.ts';
 import { questionIds, questionOf } from '../checks/sortFindings.ts';
+import { useReportOf } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
 import { InThisClass } from './InThisClass.tsx';
 import { OptionList } from './OptionList.tsx';
 import { PageRoom } from './PageRoom.tsx';
@@ -40,7 +42,12 @@ export function RulePageDialog({ rule, onRule, onClose }: Props) {
   return (
     <Dialog title={page.asks} isOpen onClose={onClose} isWide>
       <div className="rule-page">
-        <p className="aside">{question ? `One of the checks behind “${questions[question]}”` : ''}</p>
+        <div className="page-head">
+          <p className="aside">{question ? `One of the checks behind “${questions[question]}”` : ''}</p>
+          <TextLink aria-label="Back to the sheet, from the top" onPress={onClose}>
+            Back
+          </TextLink>
+        </div>
         <Sections key={rule} rule={rule} sections={page.sections} onClose={onClose} onRule={onRule} />
       </div>
       <AnotherCheck rule={rule} onRule={onRule} />
@@ -103,13 +110,16 @@ function Sections({ rule, sections, onClose, onRule }: Pick<Props, 'rule' | 'onC
 }
 
 function AnotherCheck({ rule, onRule }: Pick<Props, 'rule' | 'onRule'>) {
+  // In the order in which the sheet asks them.
+  const order = useReportOf((report) => Object.keys(report?.answers ?? {}).join(' ')).split(' ');
+  const pages = [...rulePages].sort(([p], [q]) => order.indexOf(p) - order.indexOf(q));
   return (
     <div className="field another-check">
       <label htmlFor="another-check">Another check</label>
       <select id="another-check" value={rule} onChange={(event) => onRule(event.target.value)}>
         {questionIds.map((id) => (
           <optgroup key={id} label={questions[id]}>
-            {[...rulePages]
+            {pages
               .filter(([each]) => questionOf(each) === id)
               .map(([each, { asks }]) => (
                 <option key={each} value={each}>

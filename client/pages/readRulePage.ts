@@ -2,7 +2,7 @@ import type { PlainRoomChange } from '#model/rules/plainRoom.ts';
 
 /** Words, or the name of an option or of another check. */
 export type Span = string | { readonly code: string };
-export type Block =
+type Block =
   | { readonly kind: 'words'; readonly spans: readonly Span[] }
   | { readonly kind: 'list'; readonly items: readonly (readonly Span[])[] }
   | { readonly kind: 'room'; readonly change: PlainRoomChange };

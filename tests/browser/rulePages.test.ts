@@ -115,7 +115,7 @@ describe('a page', () => {
     await page.getByRole('dialog', { name: 'Can the smallest child see what stands on the shelf?' }).waitFor();
     await bothRooms(page);
     expect(await dialog.locator('.example-front').count()).toBe(2);
-    expect(await dialog.getByText('In this class: 15, the default.').count()).toBe(1);
+    expect(await dialog.getByText('In this class: 15 degrees, the default.').count()).toBe(1);
     await page.context().close();
   }, 120_000);
 

@@ -91,26 +91,33 @@ function Through({ opening, chosen, onChoose, scale, top }: ThroughProps) {
       <g clipPath={`url(#${id})`}>
         <Faces faces={opening.inside} />
         {opening.trays.map((drawn) => (
-          <Tray key={drawn.tray.material.id} drawn={drawn} isChosen={chosen === drawn.tray.material.id} scale={scale} onChoose={onChoose} />
+          <Tray key={drawn.tray.material.id} {...{ drawn, scale, onChoose, opening }} isChosen={chosen === drawn.tray.material.id} />
         ))}
       </g>
     </>
   );
 }
 
+/** px: a name cut off is still told from others on a face as wide as this */
+const CUT_FROM = 84;
+
 interface TrayProps {
+  readonly opening: Opening;
   readonly drawn: DrawnTray;
   readonly isChosen: boolean;
   readonly scale: number;
   readonly onChoose: (material: string) => void;
 }
 
-function Tray({ drawn, isChosen, scale, onChoose }: TrayProps) {
+function Tray({ drawn, isChosen, scale, onChoose, opening }: TrayProps) {
   const { material } = drawn.tray;
-  const { x, z, width, height } = drawn.front;
+  const { x, width } = drawn.front;
+  // What of its face is not behind the edges of boards has room for words.
+  const z = Math.max(drawn.front.z, opening.from);
+  const height = Math.min(drawn.front.z + drawn.front.height, opening.to ?? Infinity) - z;
   const [wide, high] = [width * scale, height * scale];
   const lines = wrapName(material.name, wide - 4, measureName, Math.max(1, Math.floor(high / (NAME * 1.15))));
-  const isReadable = high >= NAME && wide > 40 && !lines.some((line) => line.length < 4 && line.endsWith('…'));
+  const isReadable = high >= NAME && (wide >= CUT_FROM || !lines.some((line) => line.endsWith('…')));
   const said = isReadable ? lines : high >= NAME ? [sayStep(material.step)] : [];
   const line = (NAME * 1.12) / scale;
   return (

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useState } from 'react';
 import type { Scene } from '#model/scene/types.ts';
+import { WhyLink } from '../../checks/WhyLink.tsx';
 import { frontActions } from '../../front/frontActions.ts';
 import { sayStep } from '../../front/frontLayout.ts';
 import { orderMoves } from '../../front/orderMoves.ts';
@@ -58,7 +59,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
       <MaterialTop scene={scene} material={material} stands={capital(sayWhereabouts(scene, material, at))} />
       {(checks.get(material.id) ?? []).map((finding) => (
         <p key={finding.key} className="material-finding">
-          <SeverityWord severity={finding.severity} /> {finding.message}
+          <SeverityWord severity={finding.severity} /> {finding.message} <WhyLink rule={finding.rule} about={finding.message} />
         </p>
       ))}
       {isPlaced && (
