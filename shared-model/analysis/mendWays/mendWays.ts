@@ -69,7 +69,8 @@ export type Mend =
 const MOST = 3;
 /** So often the ways are measured at most; some minutes on a tablet. */
 const LOOKS = 10_000;
-const GRID_LOOKS = 3_000;
+/** For places on the grid: fewer when something is found already. */
+const GRID_LOOKS = { found: 1_000, none: 3_000 };
 
 /**
  * Looks for the smallest change of places after which every way is as wide as `way/width` and `way/narrow` ask and no
@@ -106,7 +107,8 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
     return newMust(tight) === null ? tight : layout;
   };
   let best = exact.end === 'found' ? yield* tightened(exact.layout) : null;
-  const grid = yield* search.run({ looks: options.gridLooks ?? GRID_LOOKS, below: best ? totalOf(best) - 1 : Infinity, hasGrid: true });
+  const gridLooks = options.gridLooks ?? (best ? GRID_LOOKS.found : GRID_LOOKS.none);
+  const grid = yield* search.run({ looks: gridLooks, below: best ? totalOf(best) - 1 : Infinity, hasGrid: true });
   if (grid.end === 'found') best = yield* tightened(grid.layout);
   if (best) return found(stage, before, best, search.looks);
   if (exact.end === 'looks') return { end: 'looks', total: exact.total, most, looks: search.looks };

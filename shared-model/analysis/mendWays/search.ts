@@ -44,6 +44,9 @@ export type Searched =
   /** Every layout of the tree with a total below `total` mm was tried. */
   | { readonly end: 'looks'; readonly total: number };
 
+/** Most layouts are told by a conflict that is known already, without a look; so many of them count as one. */
+const NODES_PER_LOOK = 2;
+
 interface Node {
   readonly layout: Layout;
   /** Units that have been moved twice, square to each other: these stay. */
@@ -82,6 +85,7 @@ export class Search {
     const heap = new MinHeap<Node>();
     const seen = new Set<string>();
     const last = this.count + looks;
+    let nodes = 0;
     let order = 0;
     const push = (node: Node): void => {
       const key = layoutKey(node.layout);
@@ -96,7 +100,7 @@ export class Search {
     for (let next = heap.pop(); next; next = heap.pop()) {
       const { value: node } = next;
       const total = totalOf(node.layout);
-      if (this.count >= last) return { end: 'looks', total };
+      if (this.count >= last || nodes++ >= looks * NODES_PER_LOOK) return { end: 'looks', total };
       const blocking = yield* this.conflictsOf(node, total);
       if (blocking.length === 0) return { end: 'found', layout: node.layout };
       const need = this.piecesNeeded(node, blocking);
@@ -105,7 +109,7 @@ export class Search {
       const [first] = [...blocking].sort((p, q) => this.canMove(node, p).length - this.canMove(node, q).length);
       if (first) for (const child of this.children(node, first, hasGrid)) push(child);
     }
-    return apart > this.options.most ? { end: 'apart', pieces: apart } : { end: 'all' };
+    return apart > this.options.most && apart < Infinity ? { end: 'apart', pieces: apart } : { end: 'all' };
   }
 
   /** Stands where nothing is in its way, and every way is wide enough; whether a new must has come is not asked. */

@@ -45,7 +45,23 @@ testRule(tip, {
   ],
   problem: [
     { name: 'free in the room', classroom: room(shelf()), findings: [{ ...loose, subjects: ['s1'], measured: 700, needed: 600 }] },
-    { name: '51 mm before a wall', classroom: room(shelf({ y: 201 })), findings: [loose] },
+    { name: '51 mm before a wall goes back to it', classroom: room(shelf({ y: 201 })), findings: [{ ...loose, fix: 'gone' }] },
+    {
+      name: 'two before their walls go back to them',
+      classroom: room(shelf({ y: 700 }), shelf({ id: 's2', x: 5400, rotation: 90 })),
+      findings: [{ ...loose, subjects: ['s1', 's2'], fix: 'gone' }],
+    },
+    { name: 'locked, it is not moved', classroom: room(shelf({ y: 201, locked: true })), findings: [loose] },
+    {
+      name: 'a table stands between it and the wall',
+      classroom: room(shelf({ y: 900 }), shelf({ id: 't1', kind: 'table', y: 300 })),
+      findings: [loose],
+    },
+    {
+      name: 'one has no wall behind it, so not all are mended',
+      classroom: room(shelf({ y: 201 }), shelf({ id: 's2', y: 2500 })),
+      findings: [{ ...loose, subjects: ['s1', 's2'] }],
+    },
     { name: 'only its end touches a wall', classroom: room(shelf({ x: 600 })), findings: [loose] },
     { name: 'a low table behind holds nothing', classroom: room(shelf(), shelf({ id: 't1', kind: 'table', y: 2200 })), findings: [loose] },
     {

@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest';
+import { type Mend, mendWays, mendWaysNow } from '#model/analysis/mendWays/mendWays.ts';
+import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
+import { analyse } from '#model/analysis/report.ts';
+import { applyEdits } from '#model/findings/applyEdits.ts';
+import { buildScene } from '#model/scene/build.ts';
+import type { Classroom } from '#model/schema/types.ts';
+import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
+
+type Piece = NonNullable<PlainRoomChange['pieces']>[number];
+
+/** Before the shelf two boxes stand across the room, `gap` mm apart; each ends `slack` mm before its wall. */
+const screen = (gap: number, slack: number, depth: number, change: Partial<Piece> = {}): PlainRoomChange => ({
+  pieces: [
+    { id: 'left', kind: 'other', x: slack + (3000 - gap / 2 - slack) / 2, y: 2000, width: 3000 - gap / 2 - slack, depth, height: 900 },
+    { id: 'right', kind: 'other', x: 3000 + gap / 2 + (3000 - gap / 2) / 2, y: 2000, width: 3000 - gap / 2, depth, height: 900, ...change },
+    { id: 's1', kind: 'shelf', x: 3000, y: 4840, rotation: 180, width: 1200, depth: 320, height: 700, anchored: true, locked: true },
+  ],
+});
+
+const found = (mend: Mend) => {
+  if (mend.end !== 'found') throw new Error(`nothing was found: ${JSON.stringify(mend)}`);
+  return mend;
+};
+const musts = (classroom: Classroom) =>
+  new Set(
+    analyse(classroom)
+      .findings.filter((f) => f.severity === 'must')
+      .map((f) => f.key),
+  );
+
+describe('a mend of the ways', () => {
+  it('moves a box just so far that a long gap is as wide as a route, by hand: 914.4 - 600 = 314.4, in whole mm 315', () => {
+    // 1500 mm deep: longer than the exception of 403.5.1 allows (610 mm), so 36 in are asked (A01, A02).
+    const mend = found(mendWaysNow(plainRoom(screen(600, 500, 1500))));
+    expect(mend.moves.map(({ piece, by }) => [piece, by])).toEqual([['left', 315]]);
+    expect(mend.total).toBe(315);
+    expect(mend.edits).toEqual([{ do: 'move-piece', piece: 'left', x: 1285, y: 2000 }]);
+  });
+
+  it('widens a short gap only to 32 in, which the exception allows: 812.8 - 600 = 212.8, in whole mm 213', () => {
+    expect(found(mendWaysNow(plainRoom(screen(600, 500, 200)))).total).toBe(213);
+  });
+
+  it('staggers two boxes 700 mm deep by 90, so that 610 of the gap are left and 32 in will do: the root of 213² + 90²', () => {
+    expect(found(mendWaysNow(plainRoom(screen(600, 500, 700)))).total).toBeCloseTo(Math.hypot(213, 90), 9);
+  });
+
+  it('moves one where any share between two is as good, and two where neither has the room alone', () => {
+    const room = screen(700, 100, 1500);
+    const [left, right, shelf] = room.pieces ?? [];
+    if (!left || !right || !shelf) throw new Error('the room has three pieces');
+    const shorter = (by: number): Piece => ({ ...right, width: right.width - by, x: right.x - by / 2 });
+    // 914.4 - 700 = 214.4 in all.
+    const one = found(mendWaysNow(plainRoom({ pieces: [left, shorter(400), shelf] })));
+    expect(one.moves.map(({ piece, by }) => [piece, by])).toEqual([['right', 215]]);
+    const both = found(mendWaysNow(plainRoom({ pieces: [left, shorter(150), shelf] })));
+    expect(both.moves.map(({ piece }) => piece).sort()).toEqual(['left', 'right']);
+    expect(both.total).toBe(215);
+  });
+
+  it('leaves what is locked, or asked to stay, where it is', () => {
+    const room = screen(600, 500, 700);
+    expect(mendWaysNow(plainRoom({ ...room, pieces: (room.pieces ?? []).map((piece) => ({ ...piece, locked: true })) }))).toEqual({
+      end: 'nothing-free',
+    });
+    const kept = mendWaysNow(plainRoom(room), { keep: ['left'] });
+    // The other box stands at its wall on both sides: no move of it widens the gap by enough.
+    if (kept.end === 'found') expect(kept.moves.map(({ piece }) => piece)).not.toContain('left');
+    else expect(['all', 'apart']).toContain(kept.end);
+  });
+
+  it('says what no move widens', () => {
+    const room = plainRoom({
+      ...screen(600, 500, 700),
+      room: { fixtures: [{ id: 'wall2', kind: 'partition', x: 3000, y: 3500, width: 5000, depth: 100 }] },
+    });
+    const mend = mendWaysNow(room);
+    expect(mend).toMatchObject({ end: 'fixed', held: [{ label: 'shelf s1', width: 500 }] });
+    expect(sayMend(buildScene(room), mend)).toMatch(
+      /^Nothing was found: with all that may be moved out of the room, the way to shelf s1 stays 0\.50 m wide between .*wall/,
+    );
+  });
+
+  it('says so where every way is wide enough, or the ways are not known', () => {
+    expect(mendWaysNow(plainRoom(screen(1000, 0, 700)))).toEqual({ end: 'fine' });
+    expect(mendWaysNow(plainRoom({ ...screen(600, 500, 700), room: { openings: [] } }))).toEqual({
+      end: 'cannot-tell',
+      missing: 'where the doors and passages are',
+    });
+  });
+
+  it('counts what would have to move where that is more than it may', () => {
+    const [left, right, shelf] = screen(600, 500, 200).pieces ?? [];
+    if (!left || !right || !shelf) throw new Error('the room has three pieces');
+    const second = [left, right].map((piece) => ({ ...piece, id: `${piece.id}2`, y: 3500 }));
+    const room = plainRoom({ pieces: [left, right, ...second, shelf] });
+    expect(mendWaysNow(room, { most: 1 })).toMatchObject({ end: 'apart', pieces: 2, most: 1 });
+    expect(found(mendWaysNow(room, { most: 2 })).total).toBe(2 * 213);
+  });
+
+  it('need not widen a way that was left as it is', () => {
+    const room = plainRoom(screen(600, 500, 700));
+    const left = analyse(room)
+      .findings.filter((f) => f.rule.startsWith('way/'))
+      .map(({ key }) => ({ key, reason: 'for today', by: 'MK', at: '2026-11-25' }));
+    expect(mendWaysNow({ ...room, left })).toEqual({ end: 'fine' });
+  });
+
+  it('moves a table with its chairs, and says so', () => {
+    const room = plainRoom({
+      pieces: [
+        { id: 't1', kind: 'table', name: 'table 1', x: 2700, y: 2500, width: 3900, depth: 700, height: 530 },
+        { id: 'chair', kind: 'seat', x: 2700, y: 2500, width: 300, depth: 300, height: 300, table: 't1' },
+        { id: 'box', kind: 'other', x: 5650, y: 2500, width: 700, depth: 700, height: 900, locked: true },
+        { id: 's1', kind: 'shelf', x: 3000, y: 4840, rotation: 180, width: 1200, depth: 320, height: 700, locked: true },
+      ],
+    });
+    const mend = mendWaysNow(room);
+    const { moves, edits } = found(mend);
+    expect(moves).toMatchObject([{ piece: 't1', chairs: 1 }]);
+    expect(edits.map((edit) => edit.do === 'move-piece' && edit.piece)).toEqual(['t1', 'chair']);
+    const [move] = moves;
+    expect(move && sayMove(buildScene(room), move)).toMatch(/^Table 1 with its chair 0\.\d+ m towards the (north|south|east|west) wall$/);
+  });
+
+  it('is the same each time, in slices that can be left off', () => {
+    const room = plainRoom(screen(600, 500, 700));
+    const whole = mendWaysNow(room);
+    const work = mendWays(room);
+    let slices = 0;
+    let step = work.next();
+    for (; !step.done; step = work.next()) {
+      expect(step.value.looks).toBeGreaterThanOrEqual(slices === 0 ? 0 : 1);
+      slices++;
+    }
+    expect(step.value).toEqual(whole);
+    expect(slices).toBeGreaterThan(5);
+    expect(mendWays(room).next().done).toBe(false);
+  });
+
+  it('brings no must', () => {
+    const room = plainRoom(screen(600, 500, 700));
+    const after = applyEdits(room, 'a1', found(mendWaysNow(room)).edits);
+    const before = musts(room);
+    expect([...musts(after)].filter((key) => !before.has(key))).toEqual([]);
+    expect(analyse(after).answers['way/width']).not.toBe('problem');
+  });
+});
