@@ -1,4 +1,5 @@
 import type { Report } from '#model/analysis/report.ts';
+import type { Mats } from '#model/measures/mats.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from './types.ts';
 
@@ -6,8 +7,8 @@ import type { Preview } from './types.ts';
 export interface Analyst {
   /** Never blocks. A preview is judged as if it had been made. Live checks answer first, the slower ones once it has been quiet. */
   ask(classroom: Classroom, arrangement: string, preview: Preview | null): void;
-  /** Spends up to some seconds on proving how many mats fit; the answer comes as a report. */
-  prove(): void;
+  /** Takes over what a proof found of the mats of an arrangement, for as long as nothing changes that they hang on. */
+  knowMats(classroom: Classroom, arrangement: string, mats: Mats): void;
   /** The last report; null until the first comes. */
   report(): Report | null;
   /** What went wrong while judging, in words; null: nothing. */

@@ -52,6 +52,7 @@ function useOfAnalyst<T>(pick: (analyst: PageAnalyst) => T): T {
 }
 
 /** What went wrong with the checks, in words; null: nothing. */
+export const useAnalyst = (): PageAnalyst => useOpened().analyst;
 export const useCheckTrouble = (): string | null => useOfAnalyst((analyst) => analyst.trouble());
 export const useIsThinking = (): boolean => useOfAnalyst((analyst) => analyst.isThinking());
 export const useAside = (): Aside => useOfAnalyst((analyst) => analyst.aside());

@@ -1,3 +1,4 @@
+import type { Mats } from '#model/measures/mats.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from '../session/types.ts';
 import { changeBetween } from './classroomChange.ts';
@@ -14,6 +15,8 @@ export interface Moment {
   readonly classroom: Classroom;
   readonly arrangement: string;
   readonly preview: Preview | null;
+  /** What a proof found of its mats; null: nothing. */
+  readonly mats: Mats | null;
 }
 
 interface Hooks {
@@ -79,11 +82,11 @@ export function channelTo({ start, hear, giveUp }: Hooks) {
     out = { ...waiting, since: performance.now() };
     waiting = null;
     const { moment, work } = out;
-    const { sequence, classroom, arrangement, preview } = moment;
+    const { sequence, classroom, arrangement, preview, mats } = moment;
     const part: Question['classroom'] =
       sent === null ? { whole: classroom } : sent === classroom ? null : { change: changeBetween(sent, classroom) };
     sent = classroom;
-    port.postMessage({ sequence, classroom: part, arrangement, preview, work } satisfies Question);
+    port.postMessage({ sequence, classroom: part, arrangement, preview, work, mats } satisfies Question);
   }
 
   return {
@@ -91,11 +94,11 @@ export function channelTo({ start, hear, giveUp }: Hooks) {
       waiting = { moment, work };
       goOn();
     },
-    /** Ends the work on what is out and on what waits; a proof, and whatever hears nothing, with the worker itself. */
+    /** Ends the work on what is out and on what waits; what hears nothing with the worker itself. */
     cancel(): void {
       waiting = null;
       if (!out || isClosed) return;
-      if (out.work === 'prove' || performance.now() - out.since > STUCK) {
+      if (performance.now() - out.since > STUCK) {
         port.terminate();
         sent = null;
         port = begin();

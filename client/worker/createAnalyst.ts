@@ -1,4 +1,7 @@
 import type { Report } from '#model/analysis/report.ts';
+import type { Mats } from '#model/measures/mats.ts';
+import type { Classroom } from '#model/schema/types.ts';
+import { matGrounds } from '../mats/matGrounds.ts';
 import type { Analyst } from '../session/analyst.ts';
 import { channelTo, type Moment, type Port } from './channel.ts';
 import { joinReports } from './joinReports.ts';
@@ -21,6 +24,7 @@ export function createAnalyst(start: () => Port = startWorker): Analyst & { asid
   let report: Report | null = null;
   let aside: Aside = { places: null };
   let trouble: string | null = null;
+  let proven: { classroom: Classroom; arrangement: string; mats: Mats } | null = null;
 
   const hooks = { start, hear, giveUp };
   const quick = channelTo(hooks);
@@ -57,6 +61,13 @@ export function createAnalyst(start: () => Port = startWorker): Analyst & { asid
     report = isSameDrawing && report ? { ...next, findings: shareFindings(report.findings, next.findings) } : next;
   }
 
+  /** What was proven, where it still holds: nothing that the mats hang on is another object. */
+  function matsOf(moment: Pick<Moment, 'classroom' | 'arrangement' | 'preview'>): Mats | null {
+    if (!proven || moment.preview || proven.arrangement !== moment.arrangement) return null;
+    const before = groundsOf(proven.classroom, proven.arrangement);
+    return groundsOf(moment.classroom, moment.arrangement).every((value, i) => value === before[i]) ? proven.mats : null;
+  }
+
   function giveUp(why: string): void {
     trouble = `The checks cannot run here (${why || 'the browser refused'}). The drawing works and is kept; load the page again for the checks.`;
     settledAt = asked?.sequence ?? 0;
@@ -70,17 +81,26 @@ export function createAnalyst(start: () => Port = startWorker): Analyst & { asid
   return {
     ask(classroom, arrangement, preview) {
       if (asked?.classroom === classroom && asked.arrangement === arrangement && asked.preview === preview) return;
-      const moment: Moment = { sequence: (asked?.sequence ?? 0) + 1, classroom, arrangement, preview };
+      const moment: Moment = {
+        sequence: (asked?.sequence ?? 0) + 1,
+        classroom,
+        arrangement,
+        preview,
+        mats: matsOf({ classroom, arrangement, preview }),
+      };
       asked = moment;
       quick.ask(moment, 'live');
       slow.cancel();
       clearTimeout(timer);
       timer = setTimeout(() => slow.ask(moment, 'settle'), SETTLE_AFTER);
     },
-    prove() {
-      if (!asked) return;
+    knowMats(classroom, arrangement, mats) {
+      proven = { classroom, arrangement, mats };
+      if (!asked || matsOf(asked) !== mats) return;
+      asked = { ...asked, sequence: asked.sequence + 1, mats };
+      slow.cancel();
       clearTimeout(timer);
-      slow.ask(asked, 'prove');
+      slow.ask(asked, 'settle');
     },
     report: () => report,
     aside: () => aside,
@@ -98,6 +118,9 @@ export function createAnalyst(start: () => Port = startWorker): Analyst & { asid
     },
   };
 }
+
+const groundsOf = (classroom: Classroom, arrangement: string): readonly unknown[] =>
+  matGrounds(classroom, classroom.arrangements.find(({ id }) => id === arrangement)?.pieces);
 
 const sayTroubles = (troubles: readonly string[]): string | null => (troubles.length === 0 ? null : troubles.join(' '));
 

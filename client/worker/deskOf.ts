@@ -23,12 +23,12 @@ export function deskOf(pause: () => Promise<void> = nextTurn): (message: Questio
   return async (message) => {
     const mine = ++newest;
     if ('cancel' in message) return null;
-    const { sequence, classroom: part, arrangement, preview, work } = message;
+    const { sequence, classroom: part, arrangement, preview, work, mats } = message;
     try {
       if (part && 'whole' in part) classroom = part.whole;
       else if (part && classroom) classroom = withChange(classroom, part.change);
       if (!classroom) throw new Error('no classroom was sent');
-      const steps = judging(withPreview(classroom, arrangement, preview), arrangement, work, running);
+      const steps = judging(withPreview(classroom, arrangement, preview), arrangement, work, running, mats);
       for (let since = performance.now(), step = steps.next(); ; step = steps.next()) {
         if (step.done) return { sequence, ...step.value };
         if (performance.now() - since < PAUSE_AFTER) continue;

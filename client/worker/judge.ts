@@ -3,6 +3,7 @@ import type { RunningAnalysis } from '#model/analysis/running.ts';
 import { soundFixes } from '#model/analysis/soundFixes.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
 import type { Finding, Outcome } from '#model/findings/finding.ts';
+import type { Mats } from '#model/measures/mats.ts';
 import { rules as allRules } from '#model/rules/registry.ts';
 import type { Rule, Tier } from '#model/rules/rule.ts';
 import type { Classroom } from '#model/schema/types.ts';
@@ -14,7 +15,6 @@ import { sayError } from './sayError.ts';
 const tiersOf: Readonly<Record<Work, readonly Tier[]>> = {
   live: ['live'],
   settle: ['live', 'settle'],
-  prove: ['live', 'settle', 'asked'],
 };
 
 /** The classroom as it would be with the thing that is being dragged. */
@@ -27,6 +27,7 @@ export function withPreview(classroom: Classroom, arrangement: string, preview: 
 /**
  * Judges one moment of a classroom, pausing after each rule so that a newer question can take its place. A rule or a
  * measure that breaks is told in words and answered "cannot tell"; the others go on.
+ * @param mats what a proof found of the mats; null: nothing
  * @param running follows the classroom from question to question: what a change does not touch is not judged again
  */
 export function* judging(
@@ -34,9 +35,10 @@ export function* judging(
   arrangement: string,
   work: Work,
   running: RunningAnalysis,
+  mats: Mats | null = null,
   rules: readonly Rule[] = allRules,
 ): Generator<void, Omit<Answer, 'sequence'>> {
-  const moment = running.moveTo(classroom, arrangement);
+  const moment = running.moveTo(classroom, arrangement, mats ? { mats } : {});
   const answers: Record<string, Outcome> = {};
   const findings: Finding[] = [];
   const troubles: string[] = [];

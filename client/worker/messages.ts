@@ -1,11 +1,12 @@
 import type { Report } from '#model/analysis/report.ts';
 import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
+import type { Mats } from '#model/measures/mats.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from '../session/types.ts';
 import type { ClassroomChange } from './classroomChange.ts';
 
-/** live: what follows a drag. settle: everything that takes no longer than about a second. prove: also what takes longer. */
-export type Work = 'live' | 'settle' | 'prove';
+/** live: what follows a drag. settle: everything that takes no longer than about a second. What takes longer has workers of its own. */
+export type Work = 'live' | 'settle';
 
 /** What the page asks of a worker. */
 export interface Question {
@@ -16,6 +17,8 @@ export interface Question {
   readonly arrangement: string;
   readonly preview: Preview | null;
   readonly work: Work;
+  /** What a proof found of the mats of this very moment; null: nothing. */
+  readonly mats: Mats | null;
 }
 
 /** Ends the work on the question before, which is then not answered. */

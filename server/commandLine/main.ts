@@ -17,13 +17,13 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 try {
-  process.exitCode = run(process.argv.slice(2));
+  process.exitCode = await run(process.argv.slice(2));
 } catch (error) {
   process.stderr.write(`The check itself broke; nothing is said of the room. ${(error as Error).stack ?? error}\n`);
   process.exitCode = status.broken;
 }
 
-function run(argv: readonly string[]): number {
+async function run(argv: readonly string[]): Promise<number> {
   const said = tryArguments(argv);
   if (said === null) return status.unreadable;
   if (said === 'help') {
@@ -49,10 +49,10 @@ function tryArguments(argv: readonly string[]): CheckArguments | 'help' | null {
   }
 }
 
-function check(classroom: Classroom, said: CheckArguments): number {
+async function check(classroom: Classroom, said: CheckArguments): Promise<number> {
   const units = said.units ?? classroom.display.units;
   const shown = { ...classroom, display: { ...classroom.display, units } };
-  const proof = said.prove === null ? null : proveMats(shown, said.arrangement, said.prove);
+  const proof = said.prove === null ? null : await proveMats(shown, said.arrangement, said.prove);
   const report = analyse(shown, { arrangement: said.arrangement, ...(proof && { mats: proof.mats }) });
   write(said.json ? JSON.stringify(report, null, 2) : sayReport(report, units));
   if (proof && !said.json) write(sayProof(proof));

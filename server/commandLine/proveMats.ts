@@ -1,4 +1,7 @@
-import { type Mats, measureMats } from '#model/measures/mats.ts';
+import loadHighs from 'highs';
+import { pickWith } from '#model/geometry/pickMost.ts';
+import { proveMats as proving } from '#model/measures/matProof.ts';
+import type { Mats } from '#model/measures/mats.ts';
 import { seatStrips } from '#model/measures/seats.ts';
 import { buildScene } from '#model/scene/build.ts';
 import type { Classroom } from '#model/schema/types.ts';
@@ -9,23 +12,21 @@ export interface Proof {
   readonly took: number;
 }
 
-/**
- * Looks for places of mats for up to `seconds`, each time twice as long as before, until as many lie as the area bound
- * allows. A look that would end after the time is not begun.
- */
-export function proveMats(classroom: Classroom, arrangement: string | null, seconds: number, now = () => performance.now() / 1000): Proof {
-  const scene = buildScene(classroom, arrangement);
-  const strips = seatStrips(scene);
+/** Proves how many mats lie at once, for up to `seconds`; the step that is being taken then is not cut short. */
+export async function proveMats(
+  classroom: Classroom,
+  arrangement: string | null,
+  seconds: number,
+  now = () => performance.now() / 1000,
+): Promise<Proof> {
   const start = now();
-  let best = measureMats(scene, strips, 'better');
-  let last = now() - start;
-  for (let effort = 2; best && !best.proven && now() - start + 2 * last <= seconds; effort *= 2) {
-    const before = now();
-    const found = measureMats(scene, strips, effort);
-    last = now() - before;
-    if (found && found.count > best.count) best = found;
+  const pick = pickWith(await loadHighs());
+  const scene = buildScene(classroom, arrangement);
+  const steps = proving(scene, seatStrips(scene), { pick });
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return { mats: step.value, took: now() - start };
+    if (now() - start >= seconds) return { mats: step.value.mats, took: now() - start };
   }
-  return { mats: best, took: now() - start };
 }
 
 /** What came of it, in one line. */

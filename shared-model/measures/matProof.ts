@@ -25,8 +25,9 @@ export interface MatProofOptions {
 }
 
 const ROUNDS = 80;
-/** Of the better search, before the proof begins. */
+/** Of the better search, before the proof begins; and where the proof left something open. */
 const SEARCH_EFFORT = 4;
+const LAST_EFFORT = 32;
 /** mm: the first cells; floors so large that they would be more than MOST_CELLS begin with larger ones. */
 const FIRST_SIZE = 300;
 const MOST_CELLS = 1200;
@@ -54,7 +55,11 @@ export function* proveMats(scene: Scene, strips: readonly SeatStrip[], options: 
   if (!found || found.proven) return found;
   const proof = new MatProof(scene, strips, found, options);
   yield* proof.run();
-  return proof.mats;
+  const { mats } = proof;
+  if (mats.proven) return mats;
+  const more = measureMats(scene, strips, LAST_EFFORT);
+  if (!more || more.count <= mats.count) return mats;
+  return { ...more, upperBound: mats.upperBound, proven: more.count === mats.upperBound };
 }
 
 class MatProof {

@@ -14,6 +14,8 @@ export interface Taken {
 
 /** Steps by which a side of a box is drawn in: to an eighth of its size. */
 const HALVINGS = 3;
+/** mm that a way has to lose before it counts as shut: well above what ways are exact to. */
+const SURELY = 0.05;
 /** mm: a box is not drawn in further than to this. */
 const THIN = 1;
 
@@ -39,7 +41,11 @@ export class MatWays {
   constructor(private readonly keeper: WaysKeeper) {}
 
   shuts(parts: readonly Taken[]): boolean {
-    return !this.keeps(parts.map(({ ring }) => ring));
+    this.asked++;
+    return !this.keeper.keeps(
+      parts.map(({ ring }) => ring),
+      SURELY,
+    );
   }
 
   keeps(rings: readonly Polygon[]): boolean {

@@ -18,10 +18,10 @@ export interface KeptWay {
 export interface WaysKeeper {
   /** Every way there is, with min(needed, its width without further obstacles). */
   readonly ways: readonly KeptWay[];
-  /** True when every way keeps min(needed, its width without them). */
-  keeps(extra: readonly Polygon[]): boolean;
+  /** True when every way keeps min(needed, its width without them), but for `slack` mm. */
+  keeps(extra: readonly Polygon[], slack?: number): boolean;
   /** The fronts whose ways do not keep it. */
-  lost(extra: readonly Polygon[]): readonly Target[];
+  lost(extra: readonly Polygon[], slack?: number): readonly Target[];
 }
 
 /**
@@ -36,10 +36,10 @@ export function waysKeeper(scene: Scene, needed: number = accessFigures(scene).r
   const options = { limit: needed, shareAt: 0, shareMeets: 0 };
   const present = solveWays(field, targetsOf(scene), options).filter((way) => way.from !== null && way.width > 0);
   const targets = present.map((way) => way.target);
-  const lost = (extra: readonly Polygon[]): readonly Target[] => {
+  const lost = (extra: readonly Polygon[], slack = KEPT): readonly Target[] => {
     if (extra.length === 0 || targets.length === 0) return [];
     const now = solveWays(field.with(extra), targets, options);
-    return targets.filter((_, i) => (now[i]?.width ?? 0) < (present[i]?.width ?? 0) - KEPT);
+    return targets.filter((_, i) => (now[i]?.width ?? 0) < (present[i]?.width ?? 0) - slack);
   };
-  return { ways: present.map(({ target, width }) => ({ target, width })), keeps: (extra) => lost(extra).length === 0, lost };
+  return { ways: present.map(({ target, width }) => ({ target, width })), keeps: (extra, slack) => lost(extra, slack).length === 0, lost };
 }

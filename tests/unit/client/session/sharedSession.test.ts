@@ -17,7 +17,7 @@ afterEach(async () => {
 });
 const silent: Analyst = {
   ask: () => undefined,
-  prove: () => undefined,
+  knowMats: () => undefined,
   report: () => null,
   trouble: () => null,
   isThinking: () => false,

@@ -1,5 +1,4 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { Analyst } from '#client/session/analyst.ts';
 import { createAnalyst } from '#client/worker/createAnalyst.ts';
 import type { Answer, Cancel, Failure, Question } from '#client/worker/messages.ts';
 import type { Report } from '#model/analysis/report.ts';
@@ -109,27 +108,40 @@ describe('the analyst on the page', () => {
     expect(workers).toHaveLength(2);
   });
 
-  it.each([
-    ['a proof', (analyst: Analyst) => analyst.prove(), 0],
-    ['a check that hears nothing for a second', () => undefined, 1100],
-  ])('ends %s with its worker and starts another', (_, begin, after) => {
+  it('ends a check that hears nothing for a second with its worker and starts another', () => {
     const { analyst, slow, at } = started();
+    analyst.ask(room, 'a1', drag(1));
+    vi.advanceTimersByTime(150);
+    vi.advanceTimersByTime(1100);
+    analyst.ask(room, 'a1', drag(2));
+    expect(slow.isGone).toBe(true);
+    slow.say(1, 'settle', { report: report({ classroom: 'from the one that is gone' }) });
+    expect(analyst.report()).toBeNull();
+    vi.advanceTimersByTime(150);
+    expect(at(2).asked.map((q) => [q.work, q.classroom, q.preview?.x])).toEqual([['settle', { whole: room }, 2]]);
+    at(2).say(2, 'settle');
+    expect(analyst.isThinking()).toBe(false);
+  });
+
+  it('hands on what a proof found of the mats for as long as nothing changes that they hang on', () => {
+    const { analyst, slow } = started();
+    const mats = { count: 3, upperBound: 3, proven: true, places: [], tile: { width: 1200, depth: 750, gap: 300 } };
     analyst.ask(room, 'a1', null);
     vi.advanceTimersByTime(150);
     slow.say(1, 'settle');
-    analyst.ask(room, 'a1', drag(1));
-    vi.advanceTimersByTime(150);
-    if (after === 0) slow.say(2, 'settle');
-    begin(analyst);
-    vi.advanceTimersByTime(after);
-    analyst.ask(room, 'a1', drag(2));
-    expect(slow.isGone).toBe(true);
-    slow.say(2, 'prove', { report: report({ classroom: 'from the one that is gone' }) });
-    expect(analyst.report()?.classroom).toBe('Plain room');
-    vi.advanceTimersByTime(150);
-    expect(at(2).asked.map((q) => [q.work, q.classroom, q.preview?.x])).toEqual([['settle', { whole: room }, 2]]);
-    at(2).say(3, 'settle');
-    expect(analyst.isThinking()).toBe(false);
+    analyst.knowMats(room, 'a1', mats);
+    expect(slow.asked.at(-1)).toMatchObject({ work: 'settle', mats });
+    slow.say(2, 'settle');
+    const ask = (next: typeof room, preview: ReturnType<typeof drag> | null): Question | undefined => {
+      analyst.ask(next, 'a1', preview);
+      vi.advanceTimersByTime(150);
+      const asked = slow.asked.at(-1);
+      if (asked) slow.say(asked.sequence, 'settle');
+      return asked;
+    };
+    expect(ask({ ...room, name: 'Another name' }, null)?.mats).toEqual(mats);
+    expect(ask(room, drag(1))?.mats).toBeNull();
+    expect(ask({ ...room, access: { ...room.access, routeWidth: 900 } }, null)?.mats).toBeNull();
   });
 
   it('does not ask the same again', () => {

@@ -17,6 +17,7 @@ const ask = (sequence: number, more: Partial<Question> = {}): Question => ({
   arrangement: 'a1',
   preview: null,
   work: 'live',
+  mats: null,
   ...more,
 });
 function told(message: Answer | Failure | null): Answer {
@@ -30,6 +31,13 @@ describe('the desk of a worker', () => {
     const { report, troubles } = told(await deskOf()(ask(1, { work: 'settle' })));
     expect(report).toEqual(analyse(room, { tiers: ['live', 'settle'] }));
     expect(troubles).toEqual([]);
+  });
+
+  it('takes over what a proof found of the mats', async () => {
+    const mats = { count: 3, upperBound: 3, proven: true, places: [], tile: { width: 1200, depth: 750, gap: 300 } };
+    const { report } = told(await deskOf()(ask(1, { work: 'settle', mats })));
+    expect(report.measures.mats).toMatchObject({ count: 3, upperBound: 3, proven: true });
+    expect(report).toEqual(analyse(room, { tiers: ['live', 'settle'], mats }));
   });
 
   it('runs only the live rules while something is dragged, and leaves out what is slow', async () => {
@@ -74,7 +82,7 @@ describe('the desk of a worker', () => {
       },
     });
     const well = defineRule({ ...part, id: 'way/well', asks: 'Is this well?', judge: () => doesNotApply });
-    const steps = judging(room, 'a1', 'live', new RunningAnalysis(), [broken, well]);
+    const steps = judging(room, 'a1', 'live', new RunningAnalysis(), null, [broken, well]);
     let step = steps.next();
     while (!step.done) step = steps.next();
     const { report, troubles } = step.value;

@@ -1,0 +1,30 @@
+import { useSyncExternalStore } from 'react';
+import { areMatsProven } from '../places/placesLine.ts';
+import { useAnalyst, useReportOf, useSession } from '../session/hooks.ts';
+import { Button } from '../ui/Button.tsx';
+import { proofStoreOf } from './proofStore.ts';
+
+/** Proves how many mats lie at once, for who asks: it takes from seconds to minutes, and can be stopped. */
+export function ProveMats() {
+  const store = proofStoreOf(useSession(), useAnalyst());
+  const state = useSyncExternalStore(store.subscribe, store.state);
+  const isProven = useReportOf(areMatsProven);
+  const isProving = state.at === 'proving';
+  if (isProven && !isProving) return state.word === null ? null : <p className="aside">{state.word}</p>;
+  return (
+    <section className="mend" aria-label="The proof of the mats">
+      {state.at === 'rest' && state.word !== null && <p className="aside">{state.word}</p>}
+      {isProving && (
+        <p className="aside" data-testid="proof-progress">
+          Proving how many mats lie at once …{' '}
+          {state.step &&
+            `at least ${state.step.mats.count}, at most ${state.step.mats.upperBound}${state.step.round > 0 ? `; round ${state.step.round} of at most ${state.step.rounds}` : '; looking over the floor'}.`}
+        </p>
+      )}
+      <div className="verbs">
+        {/* One button in one place, so that focus stays on it. */}
+        <Button onPress={isProving ? store.stop : store.prove}>{isProving ? 'Stop' : 'Prove how many mats'}</Button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,24 @@
+import type { PickMost } from '#model/geometry/pickMost.ts';
+import { proveMats } from '#model/measures/matProof.ts';
+import { seatStrips } from '#model/measures/seats.ts';
+import { buildScene } from '#model/scene/build.ts';
+import type { ProofAnswer, ProofQuestion } from './proofMessages.ts';
+import { sayError } from './sayError.ts';
+
+/** Proves to the end and tells how it goes; to stop it, its worker is ended. Apart from the worker so that tests can run it. */
+export async function proveAtDesk(
+  { classroom, arrangement }: ProofQuestion,
+  loadPick: () => Promise<PickMost>,
+  tell: (answer: ProofAnswer) => void,
+): Promise<void> {
+  try {
+    const pick = await loadPick();
+    const scene = buildScene(classroom, arrangement);
+    const work = proveMats(scene, seatStrips(scene), { pick });
+    let step = work.next();
+    for (; !step.done; step = work.next()) tell({ step: step.value });
+    tell({ mats: step.value });
+  } catch (error) {
+    tell({ failure: sayError(error) });
+  }
+}

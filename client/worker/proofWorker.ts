@@ -1,0 +1,9 @@
+import loadHighs from 'highs';
+import solverFile from 'highs/runtime?url';
+import { pickWith } from '#model/geometry/pickMost.ts';
+import { proveAtDesk } from './proofDesk.ts';
+import type { ProofQuestion } from './proofMessages.ts';
+
+const scope = self as unknown as DedicatedWorkerGlobalScope;
+const loadPick = async () => pickWith(await loadHighs({ locateFile: () => solverFile }));
+scope.onmessage = (event: MessageEvent<ProofQuestion>) => proveAtDesk(event.data, loadPick, (answer) => scope.postMessage(answer));
