@@ -3,6 +3,7 @@ import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import { sayOrdinal } from '#model/measures/placeWords.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
+import { WhyLink } from '../checks/WhyLink.tsx';
 import { gapMark } from '../front/belongs.ts';
 import { frontActions } from '../front/frontActions.ts';
 import { keyMeaning } from '../front/frontKeys.ts';
@@ -117,7 +118,7 @@ export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
       </details>
       {(checks.get(tray.id) ?? []).map((finding) => (
         <p key={finding.key} className="tray-finding">
-          {finding.message}
+          {finding.message} <WhyLink rule={finding.rule} about={finding.message} />
         </p>
       ))}
     </div>
