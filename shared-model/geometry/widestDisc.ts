@@ -4,6 +4,8 @@ import type { Point } from './vec.ts';
 
 /** After so many looks the widest so far is told. */
 const MOST_LOOKS = 20_000;
+/** How many squares lie along a box's longer side at first, at most. */
+const MOST_ALONG = 400;
 
 export interface WidestDisc {
   readonly center: Point;
@@ -35,7 +37,7 @@ export function widestDisc(
   };
   const width = box.maxX - box.minX;
   const height = box.maxY - box.minY;
-  const half = Math.max(1, Math.min(width, height) / 4);
+  const half = Math.max(1, Math.min(width, height) / 4, Math.max(width, height) / 2 / MOST_ALONG);
   for (let x = box.minX + half; x < box.maxX + half; x += 2 * half)
     for (let y = box.minY + half; y < box.maxY + half; y += 2 * half) look({ x, y }, half);
   for (let looks = 0; looks < MOST_LOOKS && widest() < enough; looks++) {

@@ -23,9 +23,12 @@ export function lmsAt(table: LmsTable, sex: GrowthSex, months: number): Lms {
   return { l: between(1), m: between(2), s: between(3) };
 }
 
+/** Where L·S·z nears -1 the curve of the table ends: beyond, its value here holds. */
+const CURVE_ENDS = 1e-3;
+
 /** The value at a z-score: M·(1 + L·S·z)^(1/L), or M·exp(S·z) when L is 0 (CDC 2000). In the unit of M. */
 export function lmsValue({ l, m, s }: Lms, z: number): number {
-  return l === 0 ? m * Math.exp(s * z) : m * (1 + l * s * z) ** (1 / l);
+  return l === 0 ? m * Math.exp(s * z) : m * Math.max(CURVE_ENDS, 1 + l * s * z) ** (1 / l);
 }
 
 /** The z-score of a percentile, 0 to 100 (5 gives -1.6449). */

@@ -14,12 +14,12 @@ export const standOffAt = (child: ChildModel, toeRecess = 0): number => Math.max
 
 /**
  * The highest grip, mm above the floor, `depth` mm behind the shelf's front: the ellipse of the raised arm about
- * the shoulder. Null: her arm ends before that, at any height. Holds at or above the shoulder; below it she stoops
+ * the shoulder. Null: her arm ends before that, at any height, or, with a thing that hangs far over the front, behind her. Holds at or above the shoulder; below it she stoops
  * and only the depth counts.
  */
 export function highestGrip(child: ChildModel, depth: number, toeRecess = 0): number | null {
   const x = standOffAt(child, toeRecess) + depth;
-  if (x >= child.arm) return null;
+  if (Math.abs(x) >= child.arm) return null;
   return child.shoulder + child.lift * Math.sqrt(1 - (x / child.arm) ** 2);
 }
 

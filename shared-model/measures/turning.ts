@@ -37,7 +37,8 @@ export function measureTurning(scene: Scene, enough: number, withTee: boolean): 
   const nearest = (p: Point): number => field.parts.reduce((least, part) => Math.min(least, distanceToPart(part, p.x, p.y)), Infinity);
   const clearance = (p: Point): number => (field.isFloor(p) ? nearest(p) : -nearest(p));
   const isEntered = (p: Point): boolean => entered.some((patch) => isInPatch(patch, p));
-  const disc = widestDisc(boundingBox(scene.room.outline), clearance, isEntered, enough - WITHIN, WITHIN);
+  const box = boundingBox(scene.room.outline);
+  const disc = entered.length === 0 ? null : widestDisc(box, clearance, isEntered, enough - WITHIN, WITHIN);
   const isEnough = disc !== null && disc.diameter >= enough - WITHIN;
   return { disc, isEnough, tee: withTee && !isEnough ? findTee(scene, field, entered) : null };
 }

@@ -40,11 +40,17 @@ export const swing = defineRule({
   messages: {
     blocked:
       '{thing} stands in the swing of {door}, {depth} deep: the door does not open all the way. A class rule; your local authority decides.',
+    walls: 'What the leaves of the doors sweep is not known: the walls cross each other or enclose nothing.',
   },
   judge({ scene, options: { touching } }): RuleResult {
     const leaves = leavesOf(scene);
     const standing = scene.bodies.filter(isStanding);
     if (leaves.length === 0 || standing.length === 0) return doesNotApply;
+    if (!scene.room.isSound) {
+      const missing = ['walls that close and do not cross'];
+      const finding = { outcome: 'cannot-tell', severity: 'must', messageKey: 'walls', data: {}, subjects: ['room'], missing } as const;
+      return { applies: true, findings: [finding] };
+    }
     const partsOf = cachedParts();
     const blocked = standing.flatMap((body) =>
       leaves.flatMap((leaf): Blocked[] => {

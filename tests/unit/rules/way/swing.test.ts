@@ -68,8 +68,20 @@ testRule(swing, {
       findings: [{ ...blocked, measured: 100, fix: 'gone' }],
     },
   ],
-  cannotTell: [],
-  neverCannotTell: 'a door says how it swings, or that it has no leaf',
+  cannotTell: [
+    {
+      name: 'walls that cross',
+      classroom: room([shelf(1000, 950)], {
+        corners: [
+          [0, 0],
+          [6000, 5000],
+          [6000, 0],
+          [0, 5000],
+        ].map(([x = 0, y = 0], i) => ({ id: `c${i + 1}`, x, y })),
+      }),
+      findings: [{ messageKey: 'walls', severity: 'must' }],
+    },
+  ],
   doesNotApply: [
     { name: 'a door that swings out', classroom: room([shelf(1000, 950)], { openings: [{ ...door, swing: 'out-left' }] }) },
     { name: 'a door that slides', classroom: room([shelf(1000, 950)], { openings: [{ ...door, swing: 'sliding' }] }) },
