@@ -1,4 +1,5 @@
 import type { Report } from '#model/analysis/report.ts';
+import { sayLeftState } from '#model/analysis/sayLeftState.ts';
 import { useClassroom, useIsThinking, useSession } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { leftGroups } from './leftGroups.ts';
@@ -20,7 +21,7 @@ export function LeftList({ report }: { report: Report }) {
       <ul>
         {leftGroups(left, report.findings).map(({ entry, keys, finding }) => (
           <li key={entry.key} className="finding">
-            <p>{finding?.message ?? (isThinking ? 'Being looked at …' : GONE)}</p>
+            <p>{finding?.message ?? (isThinking ? 'Being looked at …' : sayGone(report, entry.key))}</p>
             <p className="aside">
               {keys.length > 1 && `and ${keys.length - 1} more at the same place. `}
               {entry.reason ? `“${entry.reason}”` : 'No reason was given.'}
@@ -28,15 +29,15 @@ export function LeftList({ report }: { report: Report }) {
             <p className="aside">{sayLeft(entry)}</p>
             <div className="verbs">
               <TextLink
-                aria-label={`${finding ? 'Take up again' : 'Strike out'}: ${finding?.message ?? entry.reason}`}
+                aria-label={`${finding ? 'Take up again' : 'Take it away'}: ${finding?.message ?? entry.reason}`}
                 onPress={() => {
                   session.undo.beginStep();
                   for (const key of keys) session.commands.takeUpAgain(key);
                   session.undo.endStep();
-                  session.announce(finding ? 'Taken up again.' : 'Struck out.');
+                  session.announce(finding ? 'Taken up again.' : 'Taken away.');
                 }}
               >
-                {finding ? 'Take up again' : 'Strike out'}
+                {finding ? 'Take up again' : 'Take it away'}
               </TextLink>
               {finding && <WhyLink rule={finding.rule} about={finding.message} />}
             </div>
@@ -47,4 +48,8 @@ export function LeftList({ report }: { report: Report }) {
   );
 }
 
-const GONE = 'This no longer does anything: the checks do not find it in this arrangement.';
+/** Of an entry that the checks do not find in this arrangement. */
+function sayGone({ left }: Report, key: string): string {
+  const does = left?.find((entry) => entry.key === key)?.does;
+  return sayLeftState({ does: does === 'elsewhere' ? 'elsewhere' : 'nothing' }) ?? '';
+}

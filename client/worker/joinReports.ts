@@ -13,5 +13,6 @@ export function joinReports(live: Report, settled: Report | null): Report {
     answers: Object.fromEntries(rules.flatMap((rule) => [[rule, sourceOf(rule).answers[rule] ?? 'cannot-tell']])),
     findings: rules.flatMap((rule) => sourceOf(rule).findings.filter((finding) => finding.rule === rule)),
     measures: { ...settled.measures, ...live.measures },
+    ...(settled.left && { left: settled.left }),
   };
 }

@@ -1,3 +1,4 @@
+import { leftPart } from '#model/analysis/leftStates.ts';
 import type { Report } from '#model/analysis/report.ts';
 import type { RunningAnalysis } from '#model/analysis/running.ts';
 import { soundFixes } from '#model/analysis/soundFixes.ts';
@@ -71,6 +72,7 @@ export function* judging(
     answers,
     findings: sound,
     measures: figures,
+    ...leftPart(classroom, { arrangement: moment.scene.arrangement.id, answers, findings: sound }),
   };
   return { work, report, aside: work === 'live' ? null : asideOf(moment.measures, troubles), troubles };
 }

@@ -1,5 +1,6 @@
 import { type FindingGroup, groupFindings } from '#model/analysis/groupFindings.ts';
 import type { Report } from '#model/analysis/report.ts';
+import { sayLeftState } from '#model/analysis/sayLeftState.ts';
 import { type Finding, questions } from '#model/findings/finding.ts';
 import { sourceText } from '#model/standards/sources.ts';
 import { type Quantity, sayQuantity } from '#model/units/quantity.ts';
@@ -17,8 +18,23 @@ export function sayReport(report: Report, units: LengthUnits): string {
     for (const one of found) lines.push(...sayGroup(one, units));
     lines.push('');
   }
+  const left = sayLeft(report);
+  if (left.length > 0) lines.push('Left as they are:', ...left, '');
   lines.push(sayCount(report), 'A plan that passes is no licence: your local authority decides.');
   return lines.join('\n');
+}
+
+/** Each thing left with its reason; what the checks do not find any more says so. */
+function sayLeft({ left = [], findings }: Report): string[] {
+  return left.flatMap(({ key, reason, by, at, does }) => {
+    const found = findings.find((finding) => finding.key === key);
+    const state = sayLeftState({ does });
+    const who = `left by ${by || 'somebody who gave no name'}${at === '' ? '' : ` on ${at}`}`;
+    return [
+      `  ${reason ? `"${reason}"` : 'no reason given'}, ${who}: ${found?.message ?? key}`,
+      ...(state === null ? [] : [`      ${state}`]),
+    ];
+  });
 }
 
 function sayNoneOpen(answers: readonly string[]): string {

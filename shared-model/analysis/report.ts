@@ -2,6 +2,7 @@ import type { Finding, Outcome } from '../findings/finding.ts';
 import type { Mats } from '../measures/mats.ts';
 import type { Rule, Tier } from '../rules/rule.ts';
 import type { Classroom } from '../schema/types.ts';
+import { type LeftState, leftPart } from './leftStates.ts';
 import type { ReportMeasures } from './reportMeasures.ts';
 import { RunningAnalysis } from './running.ts';
 import { soundFixes } from './soundFixes.ts';
@@ -17,6 +18,8 @@ export interface Report {
   readonly answers: Readonly<Record<string, Outcome>>;
   readonly findings: readonly Finding[];
   readonly measures: ReportMeasures;
+  /** What was left as it is, and what no longer does anything; absent where only some rules were run. */
+  readonly left?: readonly LeftState[];
 }
 
 export interface AnalyseOptions {
@@ -38,5 +41,5 @@ export function analyse(classroom: Classroom, options: AnalyseOptions = {}): Rep
   const trying = soundFixes(report.findings, classroom, report.arrangement);
   let step = trying.next();
   while (!step.done) step = trying.next();
-  return { ...report, findings: step.value };
+  return { ...report, findings: step.value, ...leftPart(classroom, { ...report, findings: step.value }) };
 }

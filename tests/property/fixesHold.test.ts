@@ -77,7 +77,7 @@ describe('rules that propose something', () => {
       .map(({ id }) => id)
       .filter((id) => /'must'|severity: (short|bar|worst)\.severity|\.\.\.problem/.test(sourceOf(id)));
     expect(canBeMust.filter((id) => !mustRules.includes(id))).toEqual([]);
-    expect(mustRules.filter((id) => !canBeMust.includes(id))).toEqual([]);
+    expect(mustRules.filter((id) => !canBeMust.some((other) => other === id))).toEqual([]);
   });
 });
 

@@ -2,12 +2,9 @@ import { type Closest, closestOfParts } from '../../geometry/closest.ts';
 import { makePart, type Part, partsOf } from '../../geometry/parts.ts';
 import { add, dot, length, type Point, scale, sub, turn } from '../../geometry/vec.ts';
 import { at, type Layout, NOWHERE } from './layout.ts';
+import { FARTHEST, GRID } from './limits.ts';
 import type { Stage, Unit } from './stage.ts';
 
-/** mm: how far a piece is moved at most, unless it goes to the nearest wall. */
-export const FARTHEST = 500;
-/** mm: between the places of the grid. */
-export const GRID = 100;
 /** mm: between two samples of a distance along a direction; it has at most one dip, so none narrower is missed that matters. */
 const SAMPLE = 25;
 /** mm */

@@ -2,8 +2,8 @@ import { dot, type Point, sub, unit } from '../../geometry/vec.ts';
 import { sayPlace } from '../../measures/wayWords.ts';
 import type { Scene, SceneWall } from '../../scene/types.ts';
 import { sayLength } from '../../units/sayLength.ts';
+import { FARTHEST, GRID } from './limits.ts';
 import type { Held, Mend, MendMove } from './mendWays.ts';
-import { FARTHEST, GRID } from './moves.ts';
 
 const counts = ['nothing', 'one piece', 'two pieces', 'three pieces'];
 const sayPieces = (n: number): string => counts[n] ?? `${n} pieces`;

@@ -2,7 +2,8 @@ import { MinHeap } from '../../geometry/minHeap.ts';
 import { add, length, type Point } from '../../geometry/vec.ts';
 import { type Conflict, Conflicts, conflictOf, leastWrong, nearTo } from './conflicts.ts';
 import { at, type Layout, layoutKey, totalOf } from './layout.ts';
-import { FARTHEST, Moves } from './moves.ts';
+import { FARTHEST } from './limits.ts';
+import { Moves } from './moves.ts';
 import type { Short, Stage, Unit } from './stage.ts';
 import { Standing } from './standing.ts';
 

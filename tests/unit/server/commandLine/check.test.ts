@@ -158,4 +158,44 @@ describe('npm run check -- --way', () => {
     const shut = JSON.parse(check(screen(0), '--way', 'd1:s1').stdout);
     expect(shut).toEqual({ width: 0, between: [], walk: null });
   });
+
+  it('lists what was left as it is, with the reason, and says what no longer does anything', () => {
+    const file = plainRoomFile(screen(600));
+    const key = 'way/width:s1+d1#front';
+    const left = [
+      { key, reason: 'the boxes go on Monday', by: 'MK', at: '2026-11-25' },
+      { key: 'steady/overlap:box1+box2', reason: 'as agreed', by: '', at: '' },
+    ];
+    const { stdout } = checkText(JSON.stringify({ ...file, left }));
+    expect(stdout).toMatch(/\(left as it is: the boxes go on Monday\)/);
+    expect(stdout).toMatch(/Left as they are:\n {2}"the boxes go on Monday", left by MK on 2026-11-25: The way from .*\n/);
+    expect(stdout).toMatch(
+      /"as agreed", left by somebody who gave no name: steady\/overlap:box1\+box2\n {6}This no longer does anything: take it away\./,
+    );
+    const report = JSON.parse(checkText(JSON.stringify({ ...file, left }), '--json').stdout);
+    expect(report.left).toEqual([
+      { ...left[0], does: 'here' },
+      { ...left[1], does: 'nothing' },
+    ]);
+  });
+
+  it('looks for the smallest move that widens every way', () => {
+    // 32 in of a short gap (A02): 812.8 less 700, in whole mm 113.
+    const room: PlainRoomChange = {
+      ...screen(700),
+      pieces: (screen(700).pieces ?? []).map((p) => (p.id === 'box1' ? { ...p, x: 1150, width: 1700 } : p)),
+    };
+    const { stdout, status } = check(room, '--mend');
+    expect(stdout).toMatch(
+      /^Move one piece, 0\.113 m in all, and every way is wide enough\. No new must comes with it\.\n {2}Thing box1 0\.113 m towards the west wall/,
+    );
+    expect(status).toBe(0);
+    const json = JSON.parse(check(room, '--mend', '--json').stdout);
+    expect(json).toMatchObject({ end: 'found', total: 113, edits: [{ do: 'move-piece', piece: 'box1', x: 1037, y: 2000 }] });
+    const kept = check(room, '--mend', '--keep', 'box1,box2');
+    expect(kept.stdout).toMatch(/^Nothing was found/);
+    expect(kept.status).toBe(1);
+    expect(check(room, '--mend', '--keep', 'nobody').stderr).toMatch(/no piece "nobody" in arrangement a1/);
+    expect(check(room, '--keep', 'box1').stderr).toMatch(/--keep goes with --mend/);
+  });
 });
