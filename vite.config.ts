@@ -50,7 +50,8 @@ export default defineConfig({
   // `npm run dev` shares through a server that was started beside it.
   server: { proxy: { '^/sync/[\\w-]{22,}$': { target: 'ws://127.0.0.1:8787', ws: true } } },
   build: { outDir: here('./dist'), emptyOutDir: true, target: 'es2022' },
-  worker: { format: 'es' },
+  // The solver asks for it where there is Node, so never in a browser.
+  worker: { format: 'es', rollupOptions: { external: ['node:module'] } },
   test: {
     root: here('.'),
     include: ['tests/**/*.test.{ts,tsx}'],

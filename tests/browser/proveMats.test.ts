@@ -1,0 +1,81 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { axeFindings, openBrowser, type RunningServer, startServer } from '#tests/support/browser.ts';
+import { builtPage } from '#tests/support/builtPage.ts';
+import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
+
+let server: RunningServer;
+let browser: Browser;
+/** Where pictures for people to look at go; without it none are made. */
+const pictures = process.env.LOWSHELF_PICTURES;
+
+beforeAll(async () => {
+  await builtPage();
+  server = await startServer();
+  browser = await openBrowser();
+}, 180_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+const proof = (page: Page) => page.getByRole('region', { name: 'The proof of the mats' });
+
+async function picture(page: Page, name: string): Promise<void> {
+  if (!pictures) return;
+  await page
+    .getByText(/mats? on the floor at once/)
+    .first()
+    .scrollIntoViewIfNeeded();
+  await page.screenshot({ path: `${pictures}/${name}.png` });
+}
+
+describe('the proof of the mats', () => {
+  it.each(['wide', 'phone'] as const)(
+    'tells how far it is, can be stopped, and its answer goes to the checks until the room changes, on a %s screen',
+    async (size) => {
+      const page = await pageOf(browser, 'MK', size);
+      await openDemo(page, server);
+      await checked(page);
+      if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
+      await page.getByText(/^At least \d+ mats? on the floor at once, at most \d+\.$/).waitFor();
+
+      const begin = proof(page).getByRole('button', { name: 'Prove how many mats' });
+      await begin.focus();
+      await page.keyboard.press('Enter');
+      await page
+        .getByTestId('proof-progress')
+        .getByText(/at least \d+, at most \d+/)
+        .waitFor({ timeout: 60_000 });
+      await picture(page, `proof-going-${size}`);
+      // The same button stops it, and focus has not moved.
+      await page.keyboard.press('Enter');
+      await proof(page).getByText('Stopped. What was found until then is kept.').waitFor();
+      expect(await page.locator('.said').textContent()).toContain('Stopped.');
+
+      await begin.click();
+      const words = page.getByText(/^Exactly \d+ mats? on the floor at once\.$/);
+      await words.waitFor({ timeout: 180_000 });
+      await page
+        .getByText(/^Proven: exactly \d+ mats? on the floor at once, with every way kept\.$/)
+        .first()
+        .waitFor();
+      expect(await axeFindings(page)).toEqual([]);
+      await picture(page, `proof-done-${size}`);
+
+      // Another arrangement is another floor.
+      if (size === 'wide') {
+        await page
+          .getByRole('radio', { name: 'Open middle' })
+          .or(page.getByRole('button', { name: 'Open middle' }))
+          .first()
+          .click();
+        await begin.waitFor();
+        await checked(page);
+        expect(await words.count()).toBe(0);
+      }
+      await page.context().close();
+    },
+    360_000,
+  );
+});
