@@ -10,7 +10,7 @@ export function ProveMats() {
   const state = useSyncExternalStore(store.subscribe, store.state);
   const isProven = useReportOf(areMatsProven);
   const isProving = state.at === 'proving';
-  if (isProven && !isProving) return state.word === null ? null : <p className="aside">{state.word}</p>;
+  if (isProven && !isProving) return null;
   return (
     <section className="mend" aria-label="The proof of the mats">
       {state.at === 'rest' && state.word !== null && <p className="aside">{state.word}</p>}

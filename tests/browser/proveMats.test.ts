@@ -57,8 +57,8 @@ describe('the proof of the mats', () => {
       const words = page.getByText(/^Exactly \d+ mats? on the floor at once\.$/);
       await words.waitFor({ timeout: 180_000 });
       await page
+        .locator('.said')
         .getByText(/^Proven: exactly \d+ mats? on the floor at once, with every way kept\.$/)
-        .first()
         .waitFor();
       expect(await axeFindings(page)).toEqual([]);
       await picture(page, `proof-done-${size}`);
