@@ -6,7 +6,7 @@ import { planStoreOf } from '../plan/planStore.ts';
 import type { Session } from '../session/types.ts';
 import type { MendAnswer, MendQuestion } from '../worker/mendMessages.ts';
 
-export type MendState =
+type MendState =
   /** `word`: what became of the last one. */
   | { readonly at: 'rest'; readonly word: string | null }
   | { readonly at: 'looking'; readonly progress: SearchProgress | null }

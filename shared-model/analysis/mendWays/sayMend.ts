@@ -39,13 +39,13 @@ function sayHeld(scene: Scene, { label, width, between }: Held): string {
   return `the way to ${label} stays ${sayLength(Math.round(width), units)} wide ${sayPlace(scene, one, other)}`;
 }
 
-/** "Shelf 7 with its 2 chairs 0.30 m towards the window wall". */
+/** "Table 7 with its 2 chairs: 0.30 m towards the window wall". */
 export function sayMove(scene: Scene, { label, chairs, from, to }: MendMove): string {
   const { units } = scene.classroom.display;
   const name = `${label.charAt(0).toUpperCase()}${label.slice(1)}`;
   const withChairs = chairs === 0 ? '' : chairs === 1 ? ' with its chair' : ` with its ${chairs} chairs`;
   const steps = legs(sub(to, from)).map((leg) => `${sayLength(Math.round(Math.hypot(leg.x, leg.y)), units)} ${towards(scene, from, leg)}`);
-  return `${name}${withChairs} ${steps.join(' and ')}`;
+  return `${name}${withChairs}: ${steps.join(' and ')}`;
 }
 
 /** Along and across the plan; a sliver of one is left out. */

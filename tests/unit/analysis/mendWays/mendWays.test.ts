@@ -121,7 +121,7 @@ describe('a mend of the ways', () => {
     expect(moves).toMatchObject([{ piece: 't1', chairs: 1 }]);
     expect(edits.map((edit) => edit.do === 'move-piece' && edit.piece)).toEqual(['t1', 'chair']);
     const [move] = moves;
-    expect(move && sayMove(buildScene(room), move)).toMatch(/^Table 1 with its chair 0\.\d+ m towards the (north|south|east|west) wall$/);
+    expect(move && sayMove(buildScene(room), move)).toMatch(/^Table 1 with its chair: 0\.\d+ m towards the (north|south|east|west) wall$/);
   });
 
   it('is the same each time, in slices that can be left off', () => {

@@ -187,7 +187,7 @@ describe('npm run check -- --way', () => {
     };
     const { stdout, status } = check(room, '--mend');
     expect(stdout).toMatch(
-      /^Move one piece, 0\.113 m in all, and every way is wide enough\. No new must comes with it\.\n {2}Thing box1 0\.113 m towards the west wall/,
+      /^Move one piece, 0\.113 m in all, and every way is wide enough\. No new must comes with it\.\n {2}Thing box1: 0\.113 m towards the west wall/,
     );
     expect(status).toBe(0);
     const json = JSON.parse(check(room, '--mend', '--json').stdout);
