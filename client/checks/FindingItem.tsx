@@ -8,6 +8,7 @@ import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { doFix } from './doFix.ts';
 import { Gauge } from './Gauge.tsx';
+import { KneelLink } from './KneelLink.tsx';
 import { LeaveForm } from './LeaveForm.tsx';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { type Figures, sayFigures } from './sayFigures.ts';
@@ -136,6 +137,7 @@ function Verbs({ group: { lead: finding }, isShown, onLeave }: { group: FindingG
         ))}
       {isShown && <TextLink onPress={() => showFinding(session, finding)}>Show</TextLink>}
       {isShown && <TextLink onPress={onLeave}>Leave it</TextLink>}
+      {isShown && finding.rule === 'reach/see' && <KneelLink finding={finding} />}
       {isShown && <WhyLink rule={finding.rule} about={finding.message} />}
     </div>
   );

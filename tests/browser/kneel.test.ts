@@ -86,6 +86,23 @@ describe('kneeling', () => {
     await page.context().close();
   }, 120_000);
 
+  it('is one press from a finding about seeing', async () => {
+    const page = await pageOf(browser, 'MK', 'wide');
+    await openDemo(page, server);
+    await checked(page);
+    await page.locator('.finding-head').filter({ hasText: 'sees into boards up to' }).first().click();
+    await page
+      .locator('.finding.shown')
+      .getByRole('button', { name: /^Kneel here/ })
+      .click();
+    const dialog = page.getByRole('dialog', { name: /^Kneel here: shelf 2/ });
+    await dialog.locator('.kneel-picture').waitFor({ timeout: 30_000 });
+    const first = dialog.getByRole('listitem').first();
+    expect(await first.getByRole('button').getAttribute('aria-pressed')).toBe('true');
+    expect(await first.textContent()).toContain('stands above her eyes');
+    await page.context().close();
+  }, 120_000);
+
   it('begins before the material chosen on the Materials sheet', async () => {
     const page = await pageOf(browser, 'MK', 'wide');
     await openDemo(page, server);

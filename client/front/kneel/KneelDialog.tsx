@@ -113,6 +113,7 @@ function Look({
           {sayEyes(child, units)} She stands from {sayLength(Math.round(nearest), units)} to {sayLength(Math.round(farthest), units)} before
           it
           {hasRoom ? ', where the free floor ends.' : ': there is no more free floor.'} Each thing is judged from straight before it.
+          {!side.isForChildren && ' This shelf is not for children, so the check does not ask.'}
         </p>
         <div className="kneel-where">
           <h3>Where she stands</h3>
