@@ -10,6 +10,13 @@ const sayPieces = (n: number): string => counts[n] ?? `${n} pieces`;
 
 /** What came of looking for a mend, in one or two sentences. The moves are told one by one by `sayMove`. */
 export function sayMend(scene: Scene, mend: Mend): string {
+  const locked = scene.bodies.filter(({ piece }) => piece?.locked).length;
+  const isSearched = mend.end === 'apart' || mend.end === 'all' || mend.end === 'looks';
+  if (!isSearched || locked === 0) return sayEnd(scene, mend);
+  return `${sayEnd(scene, mend)} ${locked === 1 ? 'One piece is locked and stays' : `${locked} pieces are locked and stay`}.`;
+}
+
+function sayEnd(scene: Scene, mend: Mend): string {
   const { units } = scene.classroom.display;
   const say = (mm: number): string => sayLength(Math.round(mm), units);
   switch (mend.end) {
