@@ -25,26 +25,33 @@ export function OptionList({ rule, section, defaults, onRule }: Props) {
         <Figures figures={figures} />
       </>
     );
-  return section.blocks.map((block, i) => {
-    if (block.kind !== 'list')
-      // biome-ignore lint/suspicious/noArrayIndexKey: a page never changes while it is shown
-      return <PageWords key={i} section={{ heading: section.heading, blocks: [block] }} onRule={onRule} />;
-    return (
-      // biome-ignore lint/suspicious/noArrayIndexKey: as above
-      <ul key={i} className="page-list">
-        {block.items.map((spans, j) => {
-          const option = spans.flatMap((span) => (typeof span === 'string' ? [] : [span.code])).find((name) => names.includes(name));
-          return (
-            // biome-ignore lint/suspicious/noArrayIndexKey: as above
-            <li key={j}>
-              <Spans spans={spans} onRule={onRule} />
-              {option !== undefined && defaults && <b className="option-here">{sayOption(own[option], defaults[option], unitIn(spans))}</b>}
-            </li>
-          );
-        })}
-      </ul>
-    );
-  });
+  return (
+    <>
+      {section.blocks.map((block, i) => {
+        if (block.kind !== 'list')
+          // biome-ignore lint/suspicious/noArrayIndexKey: a page never changes while it is shown
+          return <PageWords key={i} section={{ heading: section.heading, blocks: [block] }} onRule={onRule} />;
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: as above
+          <ul key={i} className="page-list">
+            {block.items.map((spans, j) => {
+              const option = spans.flatMap((span) => (typeof span === 'string' ? [] : [span.code])).find((name) => names.includes(name));
+              return (
+                // biome-ignore lint/suspicious/noArrayIndexKey: as above
+                <li key={j}>
+                  <Spans spans={spans} onRule={onRule} />
+                  {option !== undefined && defaults && (
+                    <b className="option-here">{sayOption(own[option], defaults[option], unitIn(spans))}</b>
+                  )}
+                </li>
+              );
+            })}
+          </ul>
+        );
+      })}
+      <Figures figures={figures} />
+    </>
+  );
 }
 
 function Figures({ figures }: { figures: readonly ClassFigure[] }) {

@@ -1,3 +1,4 @@
+import { children } from '#model/schema/children.ts';
 import { access, floorWork } from '#model/schema/classroom.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
@@ -32,6 +33,16 @@ export function figuresOfClass(rule: string, classroom: Classroom): ClassFigure[
     const value = classroom.access[key];
     return { name: accessNames[key], value: sayLength(value, units), isDefault: value === usual[key] };
   });
+  const { percentile, smallestStature, head } = classroom.children;
+  const usualChild = children.parse({});
+  if (rule.startsWith('reach/') && rule !== 'reach/advisory')
+    return [
+      smallestStature === null
+        ? { name: 'percentile of the smallest child', value: String(percentile), isDefault: percentile === usualChild.percentile }
+        : { name: 'the smallest child, measured', value: sayLength(smallestStature, units), isDefault: false },
+    ];
+  if (rule === 'sight/hidden')
+    return [{ name: 'head of a child at work', value: sayLength(head, units), isDefault: head === usualChild.head }];
   if (rule !== 'floor/mats') return figures;
   const { mat, gap, wanted } = classroom.floorWork;
   const byDefault = floorWork.parse({});

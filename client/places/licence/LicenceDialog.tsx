@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
 import { useArrangement, useClassroom } from '../../session/hooks.ts';
+import { isoToday } from '../../text/sayDay.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Choice } from '../../ui/Choice.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
@@ -49,14 +50,8 @@ export function LicenceDialog({ inForce, line, isThinking, onClose }: Props) {
         licence={licenceOf(classroom, inForce, line)}
         year={line.year}
         size={size}
-        today={today()}
+        today={isoToday()}
       />
     </Dialog>
   );
-}
-
-/** This device's day, as 2027-04-01. */
-function today(): string {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
 }

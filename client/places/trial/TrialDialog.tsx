@@ -5,7 +5,7 @@ import { sourceText } from '#model/standards/sources.ts';
 import { useClassroom, useSession, useUnits } from '../../session/hooks.ts';
 import { sayYearsAndMonths } from '../../text/sayAges.ts';
 import { sayCount } from '../../text/sayCount.ts';
-import { sayDay } from '../../text/sayDay.ts';
+import { isoToday, sayDay } from '../../text/sayDay.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { Field } from '../../ui/Field.tsx';
@@ -34,7 +34,8 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
   const read = { years: wholeIn(years, 0, 18), months: wholeIn(months, 0, 11), count: wholeIn(count, 1, MOST_CHILDREN) };
   const promised = useMemo(() => {
     if (read.years === null || read.months === null || read.count === null) return null;
-    return { months: read.years * 12 + read.months, count: read.count, from: from === '' ? null : from };
+    // Who came on a day gone by is here now.
+    return { months: read.years * 12 + read.months, count: read.count, from: from <= isoToday() ? null : from };
   }, [read.years, read.months, read.count, from]);
   const result = useMemo(() => promised && tryPromised(classroom, inForce.counted, promised), [classroom, inForce.counted, promised]);
 
@@ -54,7 +55,7 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
         <Whole label="Age: years" value={years} onChange={setYears} isWrong={read.years === null} most={18} />
         <Whole label="and months" value={months} onChange={setMonths} isWrong={read.months === null} most={11} />
         <Whole label="How many come" value={count} onChange={setCount} isWrong={read.count === null} least={1} most={MOST_CHILDREN} />
-        <Field label="On (empty: now)">
+        <Field label="On (empty: now)" echo={from !== '' && from <= isoToday() ? 'That day has come: counted as now.' : null}>
           {(wiring) => <input {...wiring} type="date" value={from} onChange={(event) => setFrom(event.target.value)} />}
         </Field>
       </div>
