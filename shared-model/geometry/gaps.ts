@@ -1,6 +1,7 @@
 import { type Closest, closestOfParts } from './closest.ts';
 import { PartGrid } from './partGrid.ts';
 import type { Part } from './parts.ts';
+import { workDone } from './workDone.ts';
 
 /** The closest pair of two parts that lie nearer than a limit, mm. */
 export interface Gap {
@@ -39,6 +40,7 @@ export function addGap(parts: readonly Part[], i: number, j: number, limit: numb
   const apartY = Math.max(p.minY - q.maxY, q.minY - p.maxY, 0);
   if (apartX * apartX + apartY * apartY >= limit * limit) return;
   closestOfParts(p, q, scratch);
+  workDone.pairs++;
   if (scratch.distance >= limit) return;
   gaps.push({ i, j, width: scratch.distance, ax: scratch.ax, ay: scratch.ay, bx: scratch.bx, by: scratch.by });
 }

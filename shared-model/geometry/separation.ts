@@ -2,6 +2,7 @@ import type { Gap } from './gaps.ts';
 import { ParityForest } from './parityForest.ts';
 import type { Part } from './parts.ts';
 import type { Point } from './vec.ts';
+import { workDone } from './workDone.ts';
 
 /**
  * Which gap first cuts each point off from each source, when gaps close in ascending order of width.
@@ -50,6 +51,7 @@ export function separateEach(
       if (isExempt?.(gap)) continue;
       const p = (parts[gap.i] as Part).hub;
       const q = (parts[gap.j] as Part).hub;
+      workDone.links++;
       forest.startLink();
       forest.addPath(p.x, p.y, gap.ax, gap.ay);
       forest.addPath(gap.ax, gap.ay, gap.bx, gap.by);

@@ -1,6 +1,7 @@
 import type { Gap } from './gaps.ts';
 import type { Part } from './parts.ts';
 import type { Point } from './vec.ts';
+import { workDone } from './workDone.ts';
 
 /**
  * The narrow stretch that a gap belongs to: from the gap both ways along the direction of travel, square to it, as
@@ -38,6 +39,7 @@ interface Edge {
 
 /** @param nearby parts that may lie within `reach` mm of the gap's middle; the walk stops there. */
 export function stretchAt(gap: Gap, nearby: readonly Part[], threshold: number, reach: number): Stretch {
+  workDone.stretches++;
   const across = { x: (gap.bx - gap.ax) / gap.width, y: (gap.by - gap.ay) / gap.width };
   const along = { x: -across.y, y: across.x };
   const middle = { x: (gap.ax + gap.bx) / 2, y: (gap.ay + gap.by) / 2 };

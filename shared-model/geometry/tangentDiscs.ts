@@ -1,6 +1,7 @@
 import { blockedBetween, type FrontLine, lengthOf, pointBefore, type SeenPart, seePart, tangentDiameter } from './frontLine.ts';
 import type { Part } from './parts.ts';
 import type { Point } from './vec.ts';
+import { workDone } from './workDone.ts';
 
 /** A disc that touches a front at u mm along it and is as large as what stands round it lets it be, up to a limit. */
 export interface TangentDisc {
@@ -66,6 +67,7 @@ export function freeStretches(view: FrontView, diameter: number): [number, numbe
  * front, so their least has one summit, found by bracketing: nothing is sampled and nothing missed.
  */
 export function largestDiscs(view: FrontView): TangentDisc[] {
+  workDone.fronts++;
   const marks = marksAlong(view);
   const summits: { u: number; diameter: number; valley: number }[] = [];
   for (let k = 0; k + 1 < marks.length; k++) {

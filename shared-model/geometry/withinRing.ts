@@ -1,6 +1,6 @@
 import { convexSum, mirrored } from './convexSum.ts';
 import { convexPenetration, waysOut } from './penetration.ts';
-import { boundingBox, boxesMeet, contains, type Polygon } from './polygon.ts';
+import { boundingBox, contains, type Polygon } from './polygon.ts';
 import { add, distance, dot, lerp, type Point, type Segment, sub } from './vec.ts';
 
 /** Distance (mm) from a point to a closed segment. */
@@ -22,10 +22,11 @@ export function distanceOutside(ring: Polygon, p: Point): number {
  */
 export function reachesOutside(ring: Polygon, parts: readonly Polygon[], by: number): boolean {
   if (parts.some((part) => part.some((p) => distanceOutside(ring, p) > by))) return true;
-  const box = boundingBox(parts.flat());
+  const { minX, minY, maxX, maxY } = boundingBox(parts.length === 1 ? (parts[0] as Polygon) : parts.flat());
   return ring.some((a, i) => {
-    const side = [a, ring[(i + 1) % ring.length] as Point];
-    return boxesMeet(boundingBox(side), box) && parts.some((part) => convexPenetration(part, side) > by);
+    const b = ring[(i + 1) % ring.length] as Point;
+    if (Math.max(a.x, b.x) < minX || Math.min(a.x, b.x) > maxX || Math.max(a.y, b.y) < minY || Math.min(a.y, b.y) > maxY) return false;
+    return parts.some((part) => convexPenetration(part, [a, b]) > by);
   });
 }
 

@@ -12,7 +12,7 @@ interface Entry<V> {
 class Local<K extends object, V> {
   private readonly kept = new Map<K, Entry<V>>();
 
-  constructor(private readonly round = 0) {}
+  private round = 0;
 
   get(key: K): V | undefined {
     const entry = this.kept.get(key);
@@ -27,12 +27,12 @@ class Local<K extends object, V> {
     return value;
   }
 
-  /** What still holds; what nobody asked for since the last change is left behind. Null: nothing. */
-  after(boxes: readonly Box[]): Local<K, V> | null {
-    const next = new Local<K, V>(this.round + 1);
+  /** Forgets what no longer holds, and what nobody asked for since the last change. True: something is left. */
+  outlive(boxes: readonly Box[]): boolean {
     for (const [key, entry] of this.kept)
-      if (entry.round === this.round && !boxes.some((box) => boxesMeet(box, entry.box))) next.kept.set(key, entry);
-    return next.kept.size === 0 ? null : next;
+      if (entry.round !== this.round || boxes.some((box) => boxesMeet(box, entry.box))) this.kept.delete(key);
+    this.round++;
+    return this.kept.size > 0;
   }
 }
 
@@ -44,7 +44,7 @@ interface Sort {
 
 /** All that was worked out locally in one field. */
 export class FieldLocals {
-  private readonly bySort = new Map<Sort, Map<number, Local<object, unknown>>>();
+  private bySort = new Map<Sort, Map<number, Local<object, unknown>>>();
 
   of(sort: Sort, figure: number): Local<object, unknown> {
     const byFigure = this.byFigureOf(sort);
@@ -55,14 +55,14 @@ export class FieldLocals {
     return made;
   }
 
+  /** Hands over what still holds after a change; nothing stays here. */
   after({ boxes, isShifted }: FieldChange): FieldLocals {
     const next = new FieldLocals();
-    for (const [sort, byFigure] of this.bySort) {
-      if (sort.isByIndex && isShifted) continue;
-      for (const [figure, local] of byFigure) {
-        const still = local.after(boxes);
-        if (still) next.byFigureOf(sort).set(figure, still);
-      }
+    next.bySort = this.bySort;
+    this.bySort = new Map();
+    for (const [sort, byFigure] of next.bySort) {
+      if (sort.isByIndex && isShifted) next.bySort.delete(sort);
+      for (const [figure, local] of byFigure) if (!local.outlive(boxes)) byFigure.delete(figure);
     }
     return next;
   }

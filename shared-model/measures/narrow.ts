@@ -49,7 +49,10 @@ export function judgeNarrow(
     const near = pinches.tooNear.get(place);
     const isPinch =
       near !== undefined && (near.size === 0 || (holdsBack.length > 0 && holdsBack.every((w) => w.judged >= routeMeets - 1e-6)));
-    return { ...place, holdsBack, heldAt: narrowestHeld(place, holdsBack), isPinch, matters: holdsBack.length > 0 || passed[i] === true };
+    const { gap, between, width, length, at, stretches, members } = place;
+    const matters = holdsBack.length > 0 || passed[i] === true;
+    // Field by field: there are hundreds at each frame, and a spread takes several times the room.
+    return { gap, between, width, length, at, stretches, members, holdsBack, heldAt: narrowestHeld(place, holdsBack), isPinch, matters };
   });
 }
 

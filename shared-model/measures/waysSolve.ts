@@ -116,14 +116,17 @@ function shareOf(
   diameter: number,
   gets: (target: number, tangent: number, diameter: number) => boolean,
 ): number {
-  const reached: Tangent[] = [];
-  for (let j = first[target] as number; j < (first[target + 1] as number); j++)
-    if (gets(target, j, diameter)) reached.push(tangents[j] as Tangent);
   let total = 0;
   let covered = 0;
-  for (const [line, view] of (views[target] ?? []).entries()) {
+  // The discs of a target come line by line.
+  let j = first[target] as number;
+  const past = first[target + 1] as number;
+  const lines = views[target] ?? [];
+  for (let line = 0; line < lines.length; line++) {
+    const view = lines[line] as FrontView;
     total += view.length;
-    const discs = reached.filter((t) => t.line === line);
+    const discs: Tangent[] = [];
+    for (; j < past && tangents[j]?.line === line; j++) if (gets(target, j, diameter)) discs.push(tangents[j] as Tangent);
     if (discs.length === 0) continue;
     let end = 0;
     for (const [from, to] of keptStretches(view, diameter)) {
