@@ -183,6 +183,9 @@ function Slide({ label, value, least, most, onChange, isOff = false }: SlideProp
   );
 }
 
+/** px that the words beside her take */
+const WORDS = 110;
+
 /** Her on the plan: where she stands, and the line to the shelf. */
 function drawStanding(pen: Pen, side: SceneSide, along: number, distance: number): void {
   const { a, b, outward } = side.edge;
@@ -197,10 +200,9 @@ function drawStanding(pen: Pen, side: SceneSide, along: number, distance: number
   pen.ctx.beginPath();
   pen.ctx.arc(she.x, she.y, 2, 0, 2 * Math.PI);
   fill(pen, colours.blue);
-  write(
-    pen,
-    'she stands here',
-    { x: she.x + 10, y: she.y + 12 },
-    { size: 10.5, weight: 650, colour: colours.blue, align: 'left', ground: colours.leaf },
-  );
+  // Towards the side where there is paper left.
+  const isRight = she.x + WORDS < pen.ctx.canvas.clientWidth;
+  const where = { x: she.x + (isRight ? 10 : -10), y: she.y + 14 };
+  const words = { size: 10.5, weight: 650, colour: colours.blue, ground: colours.leaf } as const;
+  write(pen, 'she stands here', where, { ...words, align: isRight ? 'left' : 'right' });
 }

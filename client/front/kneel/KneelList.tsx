@@ -21,33 +21,44 @@ export function KneelList({ side, looks, months, chosen, onChoose }: Props) {
   const real = side.boards.filter((board) => board.level !== null);
   const boards = side.boards.filter((board) => board.trays.length > 0);
   if (boards.length === 0) return <p>Nothing stands on this side yet.</p>;
-  return boards.map((board) => (
-    <section key={board.level?.id ?? 'top'} className="kneel-board">
-      <h4>{nameOf(board, real)}</h4>
-      <ul>
-        {looks
-          .filter((one) => one.board === board)
-          .map((one) => {
-            const { material } = one.tray;
-            const older = (material.fromMonths ?? 0) > months;
-            return (
-              <li key={material.id} className={chosen === material.id ? 'chosen' : undefined}>
-                <svg width="14" height="14" viewBox="-7 -7 14 14" aria-hidden="true" focusable="false">
-                  <Spot one={one} at={{ x: 0, z: 0 }} size={4.2} isChosen={false} />
-                </svg>
-                <button type="button" className="text-link ink" aria-pressed={chosen === material.id} onClick={() => onChoose(material.id)}>
-                  {material.name}
-                </button>
-                <span className={one.look === 'seen' ? 'kneel-how seen' : 'kneel-how'}>
-                  {sayLook(one, units)}
-                  {older && ` (meant from ${sayYears(material.fromMonths ?? 0)} years: the check looks with that child’s eyes)`}
-                </span>
-              </li>
-            );
-          })}
-      </ul>
-    </section>
-  ));
+  const hasOlder = looks.some(({ tray }) => (tray.material.fromMonths ?? 0) > months);
+  return (
+    <>
+      {boards.map((board) => (
+        <section key={board.level?.id ?? 'top'} className="kneel-board">
+          <h4>{nameOf(board, real)}</h4>
+          <ul>
+            {looks
+              .filter((one) => one.board === board)
+              .map((one) => {
+                const { material } = one.tray;
+                const older = (material.fromMonths ?? 0) > months;
+                return (
+                  <li key={material.id} className={chosen === material.id ? 'chosen' : undefined}>
+                    <svg width="14" height="14" viewBox="-7 -7 14 14" aria-hidden="true" focusable="false">
+                      <Spot one={one} at={{ x: 0, z: 0 }} size={4.2} isChosen={false} />
+                    </svg>
+                    <button
+                      type="button"
+                      className="text-link ink"
+                      aria-pressed={chosen === material.id}
+                      onClick={() => onChoose(material.id)}
+                    >
+                      {material.name}
+                    </button>
+                    <span className={one.look === 'seen' ? 'kneel-how seen' : 'kneel-how'}>
+                      {sayLook(one, units)}
+                      {older && ` (meant from ${sayYears(material.fromMonths ?? 0)} years)`}
+                    </span>
+                  </li>
+                );
+              })}
+          </ul>
+        </section>
+      ))}
+      {hasOlder && <p className="aside">What is meant for older children the check looks at with the eyes of the youngest of those.</p>}
+    </>
+  );
 }
 
 function nameOf(board: SceneBoard, real: readonly SceneBoard[]): string {
