@@ -20,7 +20,7 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
       {state.at === 'rest' && state.word !== null && <p className="aside">{state.word}</p>}
       {isLooking && (
         <p className="aside" data-testid="mend-progress">
-          Looking for the smallest move that widens every way …
+          Looking for the smallest move that widens {state.only ? 'the narrowest place' : 'every way'} …
           {state.progress &&
             ` measured ${state.progress.looks} times; less than ${sayLength(Math.floor(state.progress.total), units)} in all does not do it.`}
         </p>
@@ -29,7 +29,9 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
       <div className="verbs">
         {(isAsked || isLooking) && state.at !== 'told' && (
           // One button in one place, so that focus stays on it.
-          <Button onPress={isLooking ? store.stop : store.look}>{isLooking ? 'Stop' : 'Look for a move that widens every way'}</Button>
+          <Button onPress={isLooking ? store.stop : () => store.look()}>
+            {isLooking ? 'Stop' : 'Look for a move that widens every way'}
+          </Button>
         )}
       </div>
       <Kept store={store} />
@@ -71,7 +73,10 @@ function Told({ mend, store }: { readonly mend: Mend; readonly store: MendStore 
           </Button>
         )}
         <TextLink onPress={store.leaveIt}>{mend.end === 'found' ? 'Leave it' : 'Close'}</TextLink>
-        {mend.end !== 'found' && <TextLink onPress={store.look}>Look again</TextLink>}
+        {mend.end !== 'found' && <TextLink onPress={() => store.look()}>Look again</TextLink>}
+        {mend.end !== 'found' && mend.end !== 'fine' && mend.end !== 'cannot-tell' && (
+          <TextLink onPress={() => store.look('narrowest')}>Only widen the narrowest place</TextLink>
+        )}
       </div>
     </>
   );

@@ -9,14 +9,15 @@ import type { MendAnswer, MendQuestion } from '../worker/mendMessages.ts';
 type MendState =
   /** `word`: what became of the last one. */
   | { readonly at: 'rest'; readonly word: string | null }
-  | { readonly at: 'looking'; readonly progress: SearchProgress | null }
+  | { readonly at: 'looking'; readonly only: 'narrowest' | null; readonly progress: SearchProgress | null }
   | { readonly at: 'told'; readonly mend: Mend };
 
 export interface MendStore {
   state(): MendState;
   /** Pieces that are to stay where they are, by id. */
   kept(): readonly string[];
-  look(): void;
+  /** @param only the narrowest place alone, instead of every way */
+  look(only?: 'narrowest'): void;
   stop(): void;
   /** Searches again with a piece left where it is, or with it free again. */
   keep(piece: string): void;
@@ -62,6 +63,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
   let kept: readonly string[] = [];
   let port: Port | null = null;
   let grounds: unknown[] = [];
+  let asked: 'narrowest' | undefined;
 
   function change(next: MendState): void {
     state = next;
@@ -83,7 +85,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
 
   function hear(answer: MendAnswer): void {
     if ('progress' in answer) {
-      change({ at: 'looking', progress: answer.progress });
+      change({ at: 'looking', only: asked ?? null, progress: answer.progress });
       return;
     }
     end();
@@ -113,14 +115,15 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
     listeners.clear();
   });
 
-  function look(): void {
+  function look(only?: 'narrowest'): void {
     end();
+    asked = only;
     const classroom = session.classroom();
     const arrangement = session.arrangement();
     grounds = groundsOf(classroom, arrangement);
     const stays = kept.filter((id) => arrangement.pieces.some((piece) => piece.id === id));
-    change({ at: 'looking', progress: null });
-    session.announce('Looking for the smallest move that widens every way.');
+    change({ at: 'looking', only: only ?? null, progress: null });
+    session.announce(`Looking for the smallest move that widens ${only ? 'the narrowest place' : 'every way'}.`);
     try {
       port = start();
     } catch {
@@ -132,7 +135,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
       event.preventDefault();
       rest(`The search broke (${event.message || 'the browser refused'}). Nothing was changed.`);
     };
-    port.postMessage({ classroom, options: { arrangement: arrangement.id, keep: stays } } satisfies MendQuestion);
+    port.postMessage({ classroom, options: { arrangement: arrangement.id, keep: stays, ...(only && { only }) } } satisfies MendQuestion);
   }
 
   return {
@@ -142,7 +145,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
     stop: () => rest('Stopped. Nothing was changed.'),
     keep(piece) {
       kept = [...kept.filter((id) => id !== piece), piece];
-      look();
+      look(asked);
     },
     release(piece) {
       kept = kept.filter((id) => id !== piece);

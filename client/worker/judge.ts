@@ -1,6 +1,6 @@
 import { leftPart } from '#model/analysis/leftStates.ts';
 import type { Report } from '#model/analysis/report.ts';
-import type { RunningAnalysis } from '#model/analysis/running.ts';
+import { RunningAnalysis } from '#model/analysis/running.ts';
 import { soundFixes } from '#model/analysis/soundFixes.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
 import type { Finding, Outcome } from '#model/findings/finding.ts';
@@ -63,7 +63,7 @@ export function* judging(
   }
   yield;
   // A drag cannot wait for every fix to be tried.
-  const sound = work === 'live' ? findings : yield* tried(findings, classroom, moment.scene.arrangement.id, troubles);
+  const sound = work === 'live' ? findings : yield* tried(findings, classroom, moment.scene.arrangement.id, trialOf(running), troubles);
   const report: Report = {
     format: 'lowshelf.report',
     version: 1,
@@ -82,12 +82,22 @@ function* tried(
   findings: readonly Finding[],
   classroom: Classroom,
   arrangement: string,
+  trial: RunningAnalysis,
   troubles: string[],
 ): Generator<void, readonly Finding[]> {
   try {
-    return yield* soundFixes(findings, classroom, arrangement);
+    return yield* soundFixes(findings, classroom, arrangement, trial);
   } catch (error) {
     troubles.push(`What the checks propose could not be tried out (${sayError(error)}), so nothing is proposed.`);
     return findings.map(({ fix: _, ...finding }) => finding);
   }
+}
+
+const trials = new WeakMap<RunningAnalysis, RunningAnalysis>();
+
+/** What is tried out follows the classroom as well, beside the analysis whose answers are shown. */
+function trialOf(running: RunningAnalysis): RunningAnalysis {
+  const known = trials.get(running) ?? new RunningAnalysis();
+  trials.set(running, known);
+  return known;
 }

@@ -17,6 +17,8 @@ export interface MendOptions {
   readonly arrangement?: string | null;
   /** Ids of pieces that stay where they are, beside those that are locked. */
   readonly keep?: readonly string[];
+  /** Only the ways held back by the narrowest place that a move can widen; no other gets worse. Absent: every way. */
+  readonly only?: 'narrowest';
   /** How many pieces may move at most; a table with its chairs counts as one. */
   readonly most?: number;
   /** How often the ways may be measured. */
@@ -42,6 +44,8 @@ export type Held = Pick<Short, 'label' | 'width' | 'between'>;
 export type Mend =
   | {
       readonly end: 'found';
+      /** The place that is widened where not every way was asked for. */
+      readonly place: Held | null;
       readonly moves: readonly MendMove[];
       /** mm, all moves together */
       readonly total: number;
@@ -65,6 +69,8 @@ export type Mend =
   | { readonly end: 'all'; readonly most: number; readonly looks: number }
   | { readonly end: 'looks'; readonly total: number; readonly most: number; readonly looks: number };
 
+/** mm */
+const SAME_PLACE = 20;
 /** So many pieces at most: more is another arrangement, not a mend. */
 const MOST = 3;
 /** So often the ways are measured at most; some minutes on a tablet. */
@@ -89,11 +95,17 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const most = options.most ?? MOST;
   const missing = missingOf(classroom, arrangement.id);
   if (missing !== null) return { end: 'cannot-tell', missing };
-  const stage = new Stage(classroom, arrangement.id, new Set(options.keep), leftFronts(classroom, arrangement.id));
-  if (stage.shortIn(stage.sceneAt(new Map())).length === 0) return { end: 'fine' };
-  if (stage.free.length === 0) return { end: 'nothing-free' };
-  const held = stage.shortIn(stage.sceneAt(new Map(), new Set(stage.free.map(({ id }) => id))));
-  if (held.length > 0) return { end: 'fixed', held };
+  const left = leftFronts(classroom, arrangement.id);
+  const stageFor = (isExempt: (front: string) => boolean): Stage => new Stage(classroom, arrangement.id, new Set(options.keep), isExempt);
+  const whole = stageFor((front) => left.has(front));
+  const short = whole.shortIn(whole.sceneAt(new Map()));
+  if (short.length === 0) return { end: 'fine' };
+  if (whole.free.length === 0) return { end: 'nothing-free' };
+  const held = whole.shortIn(whole.sceneAt(new Map(), new Set(whole.free.map(({ id }) => id))));
+  const isHeld = ({ key }: Short): boolean => held.some((other) => other.key === key);
+  const narrowest = options.only === 'narrowest' ? narrowestOf(short.filter((one) => !isHeld(one))) : null;
+  if (held.length > 0 && !narrowest) return { end: 'fixed', held: held.map(({ label, width, between }) => ({ label, width, between })) };
+  const stage = narrowest ? stageFor((front) => !narrowest.fronts.has(front)) : whole;
 
   const before = new RunningAnalysis().analyse(classroom, { arrangement: arrangement.id });
   const known = new Set(before.findings.filter(({ severity }) => severity === 'must').map(({ key }) => key));
@@ -110,7 +122,7 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const gridLooks = options.gridLooks ?? (best ? GRID_LOOKS.found : GRID_LOOKS.none);
   const grid = yield* search.run({ looks: gridLooks, below: best ? totalOf(best) - 1 : Infinity, hasGrid: true });
   if (grid.end === 'found') best = yield* tightened(grid.layout);
-  if (best) return found(stage, before, best, search.looks);
+  if (best) return found(stage, before, best, search.looks, narrowest?.place ?? null);
   if (exact.end === 'looks') return { end: 'looks', total: exact.total, most, looks: search.looks };
   return { end: 'all', most, looks: search.looks };
 }
@@ -125,6 +137,16 @@ function missingOf(classroom: Classroom, arrangement: string): string | null {
   const { room } = buildScene(classroom, arrangement);
   if (!room.isSound) return 'walls that close and do not cross';
   return room.openings.some((opening) => opening.isWayIn) ? null : 'where the doors and passages are';
+}
+
+/** The narrowest place, and the fronts whose way it holds back. */
+function narrowestOf(short: readonly Short[]): { readonly place: Held; readonly fronts: ReadonlySet<string> } | null {
+  const [first, ...others] = short;
+  if (!first) return null;
+  const worst = others.reduce((least, one) => (one.width < least.width ? one : least), first);
+  const isThere = ({ at }: Short): boolean => Math.hypot(at.x - worst.at.x, at.y - worst.at.y) < SAME_PLACE;
+  const { label, width, between } = worst;
+  return { place: { label, width, between }, fronts: new Set(short.filter(isThere).map(({ key }) => key)) };
 }
 
 /** Fronts whose way was left as it is, with a reason. */
@@ -147,7 +169,7 @@ function findNewMust(stage: Stage, known: ReadonlySet<string>, running: RunningA
   return { subjects: fresh.subjects, isThere };
 }
 
-function found(stage: Stage, before: Report, layout: Layout, looks: number): Mend {
+function found(stage: Stage, before: Report, layout: Layout, looks: number, place: Held | null): Mend {
   const moves = [...layout].flatMap(([id, shift]): MendMove[] => {
     const unit = stage.freeById.get(id);
     const [body] = unit?.bodies ?? [];
@@ -165,6 +187,7 @@ function found(stage: Stage, before: Report, layout: Layout, looks: number): Men
   const [was, is] = [before, after].map((report) => new Set(problems(report).map(({ key }) => key)));
   return {
     end: 'found',
+    place,
     moves,
     total: totalOf(layout),
     edits,

@@ -21,7 +21,7 @@ function sayEnd(scene: Scene, mend: Mend): string {
   const say = (mm: number): string => sayLength(Math.round(mm), units);
   switch (mend.end) {
     case 'found':
-      return `Move ${sayPieces(mend.moves.length)}, ${say(mend.total)} in all, and every way is wide enough. No new must comes with it.`;
+      return `Move ${sayPieces(mend.moves.length)}, ${say(mend.total)} in all, and ${sayGain(scene, mend.place)}. No new must comes with it.`;
     case 'fine':
       return 'Every way is wide enough as it is.';
     case 'cannot-tell':
@@ -37,6 +37,13 @@ function sayEnd(scene: Scene, mend: Mend): string {
     case 'looks':
       return `Nothing was found among the changes of less than ${say(mend.total)} in all; after measuring the ways ${mend.looks} times the search stops. A larger change of up to ${sayPieces(mend.most)} may exist.`;
   }
+}
+
+function sayGain(scene: Scene, place: Held | null): string {
+  if (!place) return 'every way is wide enough';
+  const [one, other] = place.between;
+  const where = one === undefined || other === undefined ? `on the way to ${place.label}` : sayPlace(scene, one, other);
+  return `it is wide enough ${where}; no other way gets narrower`;
 }
 
 function sayHeld(scene: Scene, { label, width, between }: Held): string {

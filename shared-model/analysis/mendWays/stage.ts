@@ -47,14 +47,15 @@ export class Stage {
   /** Which unit a piece belongs to. */
   private readonly unitOf = new Map<string, string>();
   private readonly bare: Classroom;
-  /** What each front is held to where that is less than what is asked: left as it is, or not covered before. */
+  /** What each front is held to where that is less than what is asked: exempt, or not covered before. */
   private readonly before: ReadonlyMap<string, { readonly judged: number; readonly share: number }>;
 
   constructor(
     readonly classroom: Classroom,
     arrangement: string | null | undefined,
     keep: ReadonlySet<string>,
-    private readonly leftFronts: ReadonlySet<string>,
+    /** Fronts whose way need not be widened, but gets no worse. */
+    private readonly isExempt: (front: string) => boolean,
   ) {
     this.scene = buildScene(classroom, arrangement);
     this.arrangement = this.scene.arrangement;
@@ -118,7 +119,7 @@ export class Stage {
       const held = place.members.length > 1 && place.heldAt ? place.heldAt : place;
       if (shortfallOf(held.width, this.figures) === null) continue;
       for (const way of place.holdsBack)
-        if (way.from !== null && !this.leftFronts.has(frontKey(way))) add(way, held.width, held.between, held.at);
+        if (way.from !== null && !this.isExempt(frontKey(way))) add(way, held.width, held.between, held.at);
     }
     return [...short.values()];
   }
@@ -126,8 +127,7 @@ export class Stage {
   private isWideEnough(way: Way): boolean {
     const key = frontKey(way);
     const before = this.before.get(key);
-    const isWide =
-      shortfallOf(way.judged, this.figures) === null || (this.leftFronts.has(key) && way.judged >= (before?.judged ?? 0) - 0.01);
+    const isWide = shortfallOf(way.judged, this.figures) === null || (this.isExempt(key) && way.judged >= (before?.judged ?? 0) - 0.01);
     const isCovered = way.target.kind !== 'shelf' || way.share >= Math.min(WHOLE, (before?.share ?? 0) - 1e-6);
     return isWide && isCovered;
   }

@@ -3,6 +3,7 @@ import { type Mend, mendWays, mendWaysNow } from '#model/analysis/mendWays/mendW
 import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
+import { measureWaysAndNarrow } from '#model/measures/waysMeasure.ts';
 import { buildScene } from '#model/scene/build.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
@@ -97,6 +98,27 @@ describe('a mend of the ways', () => {
     const room = plainRoom({ pieces: [left, right, ...second, shelf] });
     expect(mendWaysNow(room, { most: 1 })).toMatchObject({ end: 'apart', pieces: 2, most: 1 });
     expect(found(mendWaysNow(room, { most: 2 })).total).toBe(2 * 213);
+  });
+
+  it('widens only the narrowest place when asked to, and makes no other way worse', () => {
+    // The way to the sink cannot be widened: what stands before it is locked.
+    const boxes = [400, 1600].map(
+      (y, i): Piece => ({ id: `box${i}`, kind: 'other', x: 4475, y, width: 700, depth: 1200, height: 900, locked: true }),
+    );
+    const sink = { id: 'sink', kind: 'sink', x: 5700, y: 1000, width: 600, depth: 450, rotation: 90 } as const;
+    const room = plainRoom({ pieces: [...(screen(600, 500, 200).pieces ?? []), ...boxes], room: { fixtures: [sink] } });
+    const whole = mendWaysNow(room);
+    expect(whole.end).toBe('fixed');
+    const mend = found(mendWaysNow(room, { only: 'narrowest' }));
+    expect(mend).toMatchObject({ place: { width: 600 }, total: 213 });
+    expect(sayMend(buildScene(room), mend)).toMatch(
+      / and it is wide enough between thing left and thing right; no other way gets narrower\./,
+    );
+    const waysOf = (classroom: Classroom) => new Map(measureWaysAndNarrow(buildScene(classroom)).ways.map((way) => [way.to, way.judged]));
+    const [was, is] = [waysOf(room), waysOf(applyEdits(room, 'a1', mend.edits))];
+    expect(is.get('s1')).toBeGreaterThanOrEqual(914.4);
+    expect(is.get('sink')).toBeGreaterThanOrEqual((was.get('sink') ?? 0) - 0.01);
+    expect(was.get('sink')).toBeLessThan(914);
   });
 
   it('need not widen a way that was left as it is', () => {

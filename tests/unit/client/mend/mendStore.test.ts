@@ -55,7 +55,7 @@ describe('a mend of the ways on the page', () => {
     const { session, store, answer, xs, proposal, said, last } = opened();
     const before = xs();
     store.look();
-    expect(store.state()).toEqual({ at: 'looking', progress: null });
+    expect(store.state()).toEqual({ at: 'looking', only: null, progress: null });
     answer();
     // 32 in of a short gap (A02): 812.8 less 700, in whole mm 113.
     expect(store.state()).toMatchObject({ at: 'told', mend: { end: 'found', total: 113 } });
@@ -84,7 +84,7 @@ describe('a mend of the ways on the page', () => {
     const { store, tell, last, said } = opened();
     store.look();
     tell({ progress: { looks: 50, total: 120 } });
-    expect(store.state()).toEqual({ at: 'looking', progress: { looks: 50, total: 120 } });
+    expect(store.state()).toEqual({ at: 'looking', only: null, progress: { looks: 50, total: 120 } });
     store.stop();
     expect([store.state(), last().isEnded]).toEqual([{ at: 'rest', word: 'Stopped. Nothing was changed.' }, true]);
     expect(said.at(-1)).toBe('Stopped. Nothing was changed.');
@@ -115,6 +115,9 @@ describe('a mend of the ways on the page', () => {
     const state = store.state();
     if (state.at !== 'told') throw new Error('the search has ended');
     if (state.mend.end === 'found') expect(state.mend.moves.map(({ piece }) => piece)).not.toContain('left');
+    store.look('narrowest');
+    expect(last().asked?.options).toEqual({ arrangement: 'a1', keep: ['left'], only: 'narrowest' });
+    expect(store.state()).toEqual({ at: 'looking', only: 'narrowest', progress: null });
     store.release('left');
     expect(store.kept()).toEqual([]);
   });
