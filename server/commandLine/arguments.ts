@@ -13,7 +13,7 @@ export interface CheckArguments {
   /** seconds to spend on proving the mat count; null: not asked */
   readonly prove: number | null;
   /** Look for the smallest move that widens every way, without moving the pieces of `keep`. */
-  readonly mend: { readonly keep: readonly string[] } | null;
+  readonly mend: { readonly keep: readonly string[]; readonly only?: 'narrowest' } | null;
   readonly way: { readonly from: WayEnd; readonly to: WayEnd; readonly body: number } | null;
 }
 
@@ -32,6 +32,7 @@ export const usage = `Checks a classroom file.
   --mend               the smallest move of up to three pieces that widens every way, if there is
                        one, as text or with --json as JSON
   --keep ID,ID         pieces that --mend leaves where they are
+  --narrowest          --mend looks after the narrowest place alone
 
 Ends with 0 when nothing must be mended, 1 when something must, 2 when the file cannot be read.`;
 
@@ -50,6 +51,7 @@ export function readArguments(argv: readonly string[]): CheckArguments | 'help' 
       body: { type: 'string' },
       mend: { type: 'boolean', default: false },
       keep: { type: 'string' },
+      narrowest: { type: 'boolean', default: false },
       help: { type: 'boolean', default: false },
     },
   });
@@ -61,6 +63,7 @@ export function readArguments(argv: readonly string[]): CheckArguments | 'help' 
     throw new Error(`--units is metric or imperial, found "${values.units}".`);
   if (values.body !== undefined && values.way === undefined) throw new Error('--body goes with --way FROM:TO.');
   if (values.keep !== undefined && !values.mend) throw new Error('--keep goes with --mend.');
+  if (values.narrowest && !values.mend) throw new Error('--narrowest goes with --mend.');
   if (values.mend && values.way !== undefined) throw new Error('--mend and --way are asked one at a time.');
   return {
     file,
@@ -69,7 +72,7 @@ export function readArguments(argv: readonly string[]): CheckArguments | 'help' 
     units: values.units ?? null,
     strict: values.strict,
     prove: values.prove === undefined ? null : readNumber('--prove', values.prove),
-    mend: values.mend ? { keep: readIds(values.keep ?? '') } : null,
+    mend: values.mend ? { keep: readIds(values.keep ?? ''), ...(values.narrowest && { only: 'narrowest' as const }) } : null,
     way:
       values.way === undefined ? null : { ...readWay(values.way), body: values.body === undefined ? 0 : readNumber('--body', values.body) },
   };

@@ -71,9 +71,9 @@ function checkWay(classroom: Classroom, said: CheckArguments, way: NonNullable<C
   return status.fine;
 }
 
-function lookForMend(classroom: Classroom, said: CheckArguments, { keep }: NonNullable<CheckArguments['mend']>): number {
+function lookForMend(classroom: Classroom, said: CheckArguments, asked: NonNullable<CheckArguments['mend']>): number {
   const units = said.units ?? classroom.display.units;
-  const answer = sayMends({ ...classroom, display: { ...classroom.display, units } }, said.arrangement, keep);
+  const answer = sayMends({ ...classroom, display: { ...classroom.display, units } }, said.arrangement, asked);
   if (!answer.ok) return refuse(`${said.file}: ${answer.why}`);
   write(said.json ? JSON.stringify(answer.json, null, 2) : answer.text);
   return answer.isWide ? status.fine : status.must;
