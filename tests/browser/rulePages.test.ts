@@ -70,6 +70,19 @@ describe.each(['wide', 'tablet', 'phone'] as const)('why? on a %s screen', (size
 });
 
 describe('a page', () => {
+  it('is fetched when it is first opened, not with the sheet', async () => {
+    const page = await demo('wide');
+    const fetched = (): Promise<string[]> =>
+      page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name.replace(/^.*\//, '')));
+    const isLate = (name: string): boolean => /^(rulePages|RulePageDialog|KneelDialog|LicenceDialog|TrialDialog)-/.test(name);
+    expect((await fetched()).filter(isLate)).toEqual([]);
+    await page.getByRole('button', { name: /each check behind “Can everyone get through\?”/ }).click();
+    await page.getByRole('button', { name: 'Why? Is the way to every front wide enough?' }).click();
+    await bothRooms(page);
+    expect((await fetched()).filter(isLate).some((name) => name.startsWith('rulePages-'))).toBe(true);
+    await page.context().close();
+  }, 120_000);
+
   it('leads to the findings of its check, and a finding leads to its page', async () => {
     const page = await demo('wide');
     const first = page.locator('.finding-head').first();
