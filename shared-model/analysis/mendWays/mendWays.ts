@@ -45,7 +45,7 @@ export type Mend =
   | {
       readonly end: 'found';
       /** The place that is widened where not every way was asked for. */
-      readonly place: Held | null;
+      readonly place: (Held & Pick<Narrowest, 'enough'>) | null;
       readonly moves: readonly MendMove[];
       /** mm, all moves together */
       readonly total: number;
@@ -96,16 +96,23 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const missing = missingOf(classroom, arrangement.id);
   if (missing !== null) return { end: 'cannot-tell', missing };
   const left = leftFronts(classroom, arrangement.id);
-  const stageFor = (isExempt: (front: string) => boolean): Stage => new Stage(classroom, arrangement.id, new Set(options.keep), isExempt);
-  const whole = stageFor((front) => left.has(front));
+  const keep = new Set(options.keep);
+  const whole = new Stage(classroom, arrangement.id, keep, (front) => (left.has(front) ? 'before' : null));
   const short = whole.shortIn(whole.sceneAt(new Map()));
   if (short.length === 0) return { end: 'fine' };
   if (whole.free.length === 0) return { end: 'nothing-free' };
   const held = whole.shortIn(whole.sceneAt(new Map(), new Set(whole.free.map(({ id }) => id))));
   const isHeld = ({ key }: Short): boolean => held.some((other) => other.key === key);
-  const narrowest = options.only === 'narrowest' ? narrowestOf(short.filter((one) => !isHeld(one))) : null;
+  const narrowest =
+    options.only === 'narrowest'
+      ? narrowestOf(
+          whole,
+          short.filter((one) => !isHeld(one)),
+        )
+      : null;
   if (held.length > 0 && !narrowest) return { end: 'fixed', held: held.map(({ label, width, between }) => ({ label, width, between })) };
-  const stage = narrowest ? stageFor((front) => !narrowest.fronts.has(front)) : whole;
+  const enoughFor = (front: string): number | 'before' | null => (narrowest?.fronts.has(front) ? narrowest.enough : 'before');
+  const stage = narrowest ? new Stage(classroom, arrangement.id, keep, enoughFor) : whole;
 
   const before = new RunningAnalysis().analyse(classroom, { arrangement: arrangement.id });
   const known = new Set(before.findings.filter(({ severity }) => severity === 'must').map(({ key }) => key));
@@ -122,7 +129,7 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const gridLooks = options.gridLooks ?? (best ? GRID_LOOKS.found : GRID_LOOKS.none);
   const grid = yield* search.run({ looks: gridLooks, below: best ? totalOf(best) - 1 : Infinity, hasGrid: true });
   if (grid.end === 'found') best = yield* tightened(grid.layout);
-  if (best) return found(stage, before, best, search.looks, narrowest?.place ?? null);
+  if (best) return found(stage, before, best, search.looks, narrowest && { ...narrowest.place, enough: narrowest.enough });
   if (exact.end === 'looks') return { end: 'looks', total: exact.total, most, looks: search.looks };
   return { end: 'all', most, looks: search.looks };
 }
@@ -139,14 +146,26 @@ function missingOf(classroom: Classroom, arrangement: string): string | null {
   return room.openings.some((opening) => opening.isWayIn) ? null : 'where the doors and passages are';
 }
 
-/** The narrowest place, and the fronts whose way it holds back. */
-function narrowestOf(short: readonly Short[]): { readonly place: Held; readonly fronts: ReadonlySet<string> } | null {
+interface Narrowest {
+  readonly place: Held;
+  /** Whose way it holds back. */
+  readonly fronts: ReadonlySet<string>;
+  /** mm: what the rest of these ways allows; null: as much as the checks ask. */
+  readonly enough: number | null;
+}
+
+function narrowestOf(stage: Stage, short: readonly Short[]): Narrowest | null {
   const [first, ...others] = short;
   if (!first) return null;
   const worst = others.reduce((least, one) => (one.width < least.width ? one : least), first);
   const isThere = ({ at }: Short): boolean => Math.hypot(at.x - worst.at.x, at.y - worst.at.y) < SAME_PLACE;
+  const fronts = new Set(short.filter(isThere).map(({ key }) => key));
+  const out = new Set(worst.between.flatMap((id) => stage.freeUnitOf(id)?.id ?? []));
   const { label, width, between } = worst;
-  return { place: { label, width, between }, fronts: new Set(short.filter(isThere).map(({ key }) => key)) };
+  // Without the two things the ways are as wide as the rest of them allows; a front that is gone with them says nothing.
+  const rest = out.size === 0 ? [] : stage.shortIn(stage.sceneAt(new Map(), out)).filter(({ key }) => fronts.has(key));
+  const least = Math.min(...rest.map((one) => one.width));
+  return { place: { label, width, between }, fronts, enough: Number.isFinite(least) && least > width + 1 ? least : null };
 }
 
 /** Fronts whose way was left as it is, with a reason. */
@@ -169,7 +188,7 @@ function findNewMust(stage: Stage, known: ReadonlySet<string>, running: RunningA
   return { subjects: fresh.subjects, isThere };
 }
 
-function found(stage: Stage, before: Report, layout: Layout, looks: number, place: Held | null): Mend {
+function found(stage: Stage, before: Report, layout: Layout, looks: number, place: Extract<Mend, { end: 'found' }>['place']): Mend {
   const moves = [...layout].flatMap(([id, shift]): MendMove[] => {
     const unit = stage.freeById.get(id);
     const [body] = unit?.bodies ?? [];

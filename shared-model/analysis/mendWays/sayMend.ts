@@ -39,11 +39,13 @@ function sayEnd(scene: Scene, mend: Mend): string {
   }
 }
 
-function sayGain(scene: Scene, place: Held | null): string {
+function sayGain(scene: Scene, place: Extract<Mend, { end: 'found' }>['place']): string {
   if (!place) return 'every way is wide enough';
   const [one, other] = place.between;
   const where = one === undefined || other === undefined ? `on the way to ${place.label}` : sayPlace(scene, one, other);
-  return `it is wide enough ${where}; no other way gets narrower`;
+  if (place.enough === null) return `it is wide enough ${where}; no other way gets narrower`;
+  const width = sayLength(Math.floor(place.enough), scene.classroom.display.units);
+  return `it no longer holds anybody back ${where}: those ways are ${width} wide then, as the rest of them allows, and no other gets narrower`;
 }
 
 function sayHeld(scene: Scene, { label, width, between }: Held): string {

@@ -54,8 +54,8 @@ export class Stage {
     readonly classroom: Classroom,
     arrangement: string | null | undefined,
     keep: ReadonlySet<string>,
-    /** Fronts whose way need not be widened, but gets no worse. */
-    private readonly isExempt: (front: string) => boolean,
+    /** mm that are enough for the way to a front; before: it gets no worse; null: what the checks ask. */
+    private readonly enoughFor: (front: string) => number | 'before' | null,
   ) {
     this.scene = buildScene(classroom, arrangement);
     this.arrangement = this.scene.arrangement;
@@ -119,7 +119,7 @@ export class Stage {
       const held = place.members.length > 1 && place.heldAt ? place.heldAt : place;
       if (shortfallOf(held.width, this.figures) === null) continue;
       for (const way of place.holdsBack)
-        if (way.from !== null && !this.isExempt(frontKey(way))) add(way, held.width, held.between, held.at);
+        if (way.from !== null && this.enoughFor(frontKey(way)) === null) add(way, held.width, held.between, held.at);
     }
     return [...short.values()];
   }
@@ -127,7 +127,9 @@ export class Stage {
   private isWideEnough(way: Way): boolean {
     const key = frontKey(way);
     const before = this.before.get(key);
-    const isWide = shortfallOf(way.judged, this.figures) === null || (this.isExempt(key) && way.judged >= (before?.judged ?? 0) - 0.01);
+    const enough = this.enoughFor(key);
+    const least = enough === 'before' ? (before?.judged ?? 0) : enough;
+    const isWide = shortfallOf(way.judged, this.figures) === null || (least !== null && way.judged >= least - 0.01);
     const isCovered = way.target.kind !== 'shelf' || way.share >= Math.min(WHOLE, (before?.share ?? 0) - 1e-6);
     return isWide && isCovered;
   }

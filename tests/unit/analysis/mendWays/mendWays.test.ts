@@ -121,6 +121,20 @@ describe('a mend of the ways', () => {
     expect(was.get('sink')).toBeLessThan(914);
   });
 
+  it('widens the narrowest place only as far as the rest of the way allows: from 600 to the 700 of the next', () => {
+    const second = (screen(700, 0, 200).pieces ?? [])
+      .slice(0, 2)
+      .map((piece): Piece => ({ ...piece, id: `${piece.id}2`, y: 3500, locked: true }));
+    const room = plainRoom({ pieces: [...(screen(600, 500, 200).pieces ?? []), ...second] });
+    expect(mendWaysNow(room).end).toBe('fixed');
+    const open = plainRoom({ pieces: [...(screen(600, 500, 200).pieces ?? []), ...second.map((piece) => ({ ...piece, locked: false }))] });
+    const mend = found(mendWaysNow(open, { only: 'narrowest', keep: ['right'] }));
+    expect(mend).toMatchObject({ place: { width: 600, enough: 700 }, total: 100, moves: [{ piece: 'left' }] });
+    expect(sayMend(buildScene(open), mend)).toContain(
+      'it no longer holds anybody back between thing left and thing right: those ways are 0.70 m wide then',
+    );
+  });
+
   it('need not widen a way that was left as it is', () => {
     const room = plainRoom(screen(600, 500, 700));
     const left = analyse(room)
