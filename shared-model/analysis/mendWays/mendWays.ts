@@ -82,10 +82,15 @@ const GRID_LOOKS = { found: 1_000, none: 3_000 };
  * Looks for the smallest change of places after which every way is as wide as `way/width` and `way/narrow` ask and no
  * new must has come: at most three unlocked pieces, none turned, each moved at most 500 mm or flush to its nearest wall.
  *
- * What is tried is a tree of layouts. A piece's first move is one of a finite list (`Moves.first`), reckoned where the
- * pieces moved before it stand then; a second one, square to the first, may follow (`Moves.second`). Minimal means: no
- * layout of that tree holds with a smaller sum of the moved pieces' distances (mm). Every answer has passed a whole
- * `analyse`: no must that was not there before, no way short. Ways left as they are need not be mended, but get no worse.
+ * What is tried, in this order:
+ * 1. A tree of layouts, the smallest total first. A piece's first move is one of a finite list (`Moves.first`): to where
+ *    it is as far as asked from something, or touches it, reckoned where the pieces moved before it stand then; a second
+ *    move, square to the first, may follow (`Moves.second`). Only pieces that have a part in what is wrong are moved, which
+ *    loses nothing (see `Search`). What is found here is minimal: no layout of the tree holds with a smaller total.
+ * 2. The same with the places of a 100 mm grid, for a counted number of looks, and only for a smaller total.
+ * 3. What was found, made shorter in steps of down to 1 mm as long as it holds (`tighten`).
+ * Every answer has passed a whole `analyse`: no must that was not there before, no way short. Ways left as they are need
+ * not be mended, but get no worse.
  *
  * Told in slices: each step is one measurement of the ways (some ms). Counted, not timed: the same answer everywhere.
  */
