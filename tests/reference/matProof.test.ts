@@ -138,7 +138,7 @@ describe('mats proven with ways', () => {
   it(
     'what it says on the way only comes closer, and holds of every laying that is found',
     () => {
-      const many = runs(1, 20);
+      const many = runs(1, 6);
       for (let seed = 1; seed <= many; seed++) {
         const scene = buildScene(plainRoom(seededRoom(seed)));
         if (!scene.room.isSound) continue;
@@ -165,7 +165,9 @@ describe('the twelve rooms', () => {
     if (!read.ok) throw new Error(`${name} does not read`);
     return buildScene(read.classroom);
   };
+  /** By number; the last four are large, so only a few rounds of each are run here. */
   const all = [2, 4, 9, 7, 3, 8, 6, 5, 11, 1, 10, 12];
+  const isLarge = (number: number): boolean => all.indexOf(number) >= 8;
 
   it(
     'most of them are proven, and every laying holds',
