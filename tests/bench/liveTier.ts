@@ -8,7 +8,7 @@ import { percentiles, type Times } from './percentiles.ts';
 const WARM_UP = 200;
 
 /** Milliseconds of the whole live tier while the first shelf is dragged by 10 mm a frame. */
-export interface LiveTimes {
+interface LiveTimes {
   /** As a worker answers it: the analysis follows the drag. */
   readonly following: Times;
   /** Every frame from the start, as after opening a file. */

@@ -8,7 +8,7 @@ import { percentiles, type Times } from './percentiles.ts';
 const WARM_UP = 20;
 const RUNS = 60;
 
-export interface SettleTimes {
+interface SettleTimes {
   readonly sight: Times;
   readonly exits: Times;
   /** mm by which the farthest walk may still be longer than the one found. */

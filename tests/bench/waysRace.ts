@@ -12,7 +12,7 @@ const WITHIN = 0.15;
 const RUNS = 30;
 
 /** The same widths twice: by the gaps, and as an engineer would find them with a library of offsets. */
-export interface WaysRace {
+interface WaysRace {
   readonly ways: number;
   readonly ours: Times;
   /** ms, once: it takes too long for more */
