@@ -251,7 +251,7 @@ describe('the checker itself', () => {
   const mat = { x: 4000, y: 3000, width: 1200, depth: 750, rotation: 0 };
   it.each([
     ['a mat that lies well', [mat], []],
-    ['one through a wall', [{ ...mat, x: 5500 }], ['mat 0 reaches outside the walls', 'wall 1 runs through mat 0']],
+    ['one through a wall', [{ ...mat, x: 5500 }], ['mat 0 reaches outside the walls', 'mat 0 has wall 1 run through it']],
     ['one on a table', [{ ...mat, x: 1200, y: 4000 }], ['mat 0 lies on t1', 'mat 0 lies on the seats of t1']],
     ['one before a shelf', [{ ...mat, x: 3000, y: 1200 }], ['mat 0 lies on the strip before s1']],
     ['two closer than the gap', [mat, { ...mat, y: 2000 }], ['mats 0 and 1 are closer than the gap']],

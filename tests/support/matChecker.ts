@@ -19,26 +19,36 @@ const SLACK = 0.005;
 /** Everything that is wrong with the mats; empty: nothing. */
 export function wrongMats(scene: Scene, mats: readonly LaidMat[]): string[] {
   const { gap } = scene.classroom.floorWork;
-  const wrong: string[] = [];
+  const wrongAt = placeChecker(scene);
+  const wrong = mats.flatMap((mat, i) => [
+    ...wrongAt(mat).map((what) => `mat ${i} ${what}`),
+    ...mats.slice(0, i).flatMap((other, j) => (areApart(mat, other, gap) ? [] : [`mats ${j} and ${i} are closer than the gap`])),
+  ]);
+  return [...wrong, ...lostWays(scene, mats)];
+}
+
+/** Tells what is wrong with the place of one mat by itself, ways left out; empty: nothing. */
+export function placeChecker(scene: Scene): (mat: LaidMat) => string[] {
   const shapes = obstaclesOf(scene);
   const walls = scene.room.outline.map((p): XY => [p.x, p.y]);
-  mats.forEach((mat, i) => {
-    const ring = corners(mat, 0);
-    if (ring.some((p) => !isInside(walls, p, SLACK))) wrong.push(`mat ${i} reaches outside the walls`);
+  return (mat) => {
+    const wrong: string[] = [];
+    if (corners(mat, 0).some((p) => !isInside(walls, p, SLACK))) wrong.push('reaches outside the walls');
     walls.forEach((p, k) => {
-      if (lineDepth(mat, p, walls[(k + 1) % walls.length] as XY) > SLACK) wrong.push(`wall ${k} runs through mat ${i}`);
+      if (lineDepth(mat, p, walls[(k + 1) % walls.length] as XY) > SLACK) wrong.push(`has wall ${k} run through it`);
     });
     for (const { name, outline, isLine } of shapes) {
       const sides = outline.map((p, k) => lineDepth(mat, p, outline[(k + 1) % outline.length] as XY));
-      if (Math.max(...sides) > SLACK) wrong.push(`mat ${i} lies on ${name}`);
-      else if (!isLine && isInside(outline, [mat.x, mat.y], 0)) wrong.push(`mat ${i} lies under ${name}`);
+      if (Math.max(...sides) > SLACK) wrong.push(`lies on ${name}`);
+      else if (!isLine && isInside(outline, [mat.x, mat.y], 0)) wrong.push(`lies under ${name}`);
     }
-    mats.slice(0, i).forEach((other, j) => {
-      if (sharedDepth(corners(mat, gap / 2), corners(other, gap / 2)) > SLACK) wrong.push(`mats ${j} and ${i} are closer than the gap`);
-    });
-  });
-  return [...wrong, ...lostWays(scene, mats)];
+    return wrong;
+  };
 }
+
+/** Two mats, each grown by half the gap, share no floor. */
+export const areApart = (mat: LaidMat, other: LaidMat, gap: number): boolean =>
+  sharedDepth(corners(mat, gap / 2), corners(other, gap / 2)) <= SLACK;
 
 /** Ways that are narrower than they have to be once the mats lie. */
 function lostWays(scene: Scene, mats: readonly LaidMat[]): string[] {

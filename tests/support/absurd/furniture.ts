@@ -35,7 +35,7 @@ const piece = fc
   )
   .map(([where, more, what]) => ({ ...where, ...more, ...what }));
 
-export const absurdPieces = fc.integer({ min: 0, max: 8 }).chain((max) => each('p', max, piece));
+export const absurdPieces = fc.integer({ min: 0, max: 6 }).chain((max) => each('p', max, piece));
 
 const shelf = fc.record({
   kind: fc.constant('shelf'),

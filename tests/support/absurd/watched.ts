@@ -10,7 +10,7 @@ export interface FuzzTask {
   /** First seed; one classroom a seed. */
   readonly from: number;
   readonly count: number;
-  /** ms of computing that one classroom may take */
+  /** ms of computing after which an answer counts as none */
   readonly mostMs: number;
 }
 export interface FuzzNews {
@@ -20,6 +20,8 @@ export interface FuzzNews {
   readonly reason?: string;
   /** The smallest file found that fails as well. */
   readonly file?: string;
+  /** ms of computing, where it took long. */
+  readonly slow?: number;
   readonly isDone?: true;
 }
 
@@ -33,12 +35,14 @@ export function failuresAmong(task: FuzzTask): Promise<string[]> {
   const script = fileURLToPath(new URL('./fuzzWorker.ts', import.meta.url));
   const child = fork(script, [JSON.stringify(task)], { execArgv: ['--import', 'tsx'] });
   const failures: string[] = [];
+  const slow: string[] = [];
   let at = task.from;
   let since = Date.now();
   let isDone = false;
   child.on('message', (news: FuzzNews) => {
     at = news.seed;
     since = Date.now();
+    if (news.slow !== undefined) slow.push(`seed ${at}: ${Math.round(news.slow)} ms`);
     isDone ||= news.isDone === true;
     if (news.reason !== undefined) failures.push(`seed ${at}: ${news.reason}\nThe classroom file:\n${news.file}`);
     if (failures.length >= MOST_FAILURES) child.kill('SIGKILL');
@@ -53,6 +57,7 @@ export function failuresAmong(task: FuzzTask): Promise<string[]> {
   return new Promise((resolve) => {
     child.once('exit', (code, signal) => {
       clearInterval(watch);
+      if (slow.length > 0) console.info(`${task.kind}: ${slow.length} of ${task.count} took long: ${slow.slice(0, 20).join(', ')}`);
       if (!isDone && failures.length === 0) failures.push(`it ended at seed ${at} with ${signal ?? code}`);
       resolve(failures);
     });
