@@ -7,7 +7,7 @@ import { sayCount } from '../text/sayCount.ts';
 import type { ProofAnswer, ProofQuestion } from '../worker/proofMessages.ts';
 import { matGrounds } from './matGrounds.ts';
 
-export type ProofState =
+type ProofState =
   /** `word`: what became of the last one. */
   { readonly at: 'rest'; readonly word: string | null } | { readonly at: 'proving'; readonly step: MatProofStep | null };
 

@@ -1,7 +1,7 @@
 import type { Highs } from 'highs';
 
 /** Choose as many of `count` things as the limits allow. */
-export interface PickTask {
+interface PickTask {
   readonly count: number;
   readonly limits: readonly PickLimit[];
   /** Fewer than this are of no interest. */
@@ -16,7 +16,7 @@ export interface PickLimit {
   readonly most: number;
 }
 
-export interface Picked {
+interface Picked {
   /** The largest choice found; null: none of `atLeast` or more was. */
   readonly members: readonly number[] | null;
   /** No choice is larger than this. */

@@ -3,10 +3,10 @@ import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/
 import { boardPart, sayBoard, sayThings } from '../../findings/sayBoard.ts';
 import { mendBoard } from '../../findings/trayMends.ts';
 import type { ChildModel } from '../../measures/childModel.ts';
-import type { Measures } from '../../measures/values.ts';
 import { boardsForChildren, type HeldBoard, missingOf } from '../../measures/reach.ts';
 import { type LookRules, seeLine, standOffAt, usualLook } from '../../measures/reachCurves.ts';
 import { judgeSee, judgeTake, type SeeVerdict } from '../../measures/trayReach.ts';
+import type { Measures } from '../../measures/values.ts';
 import type { Scene, SceneTray } from '../../scene/types.ts';
 import { mm } from '../../units/quantity.ts';
 import { defineRule } from '../rule.ts';
