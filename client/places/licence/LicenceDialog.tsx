@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
-import { useArrangement, useClassroom } from '../../session/hooks.ts';
+import { useArrangement, useClassroom, useReportOf } from '../../session/hooks.ts';
 import { isoToday } from '../../text/sayDay.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Choice } from '../../ui/Choice.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
-import type { PlacesLine } from '../placesLine.ts';
+import { areMatsProven, type PlacesLine } from '../placesLine.ts';
 import { LicencePaper, type PaperSize } from './LicencePaper.tsx';
 import { licenceOf } from './licenceOf.ts';
 import '../../styles/licence.css';
@@ -23,6 +23,7 @@ interface Props {
 export function LicenceDialog({ inForce, line, isThinking, onClose }: Props) {
   const classroom = useClassroom();
   const arrangement = useArrangement();
+  const isProven = useReportOf(areMatsProven);
   const [size, setSize] = useState<PaperSize>(classroom.display.units === 'imperial' ? 'letter' : 'a4');
   return (
     <Dialog title="Licence sheet" isOpen onClose={onClose} isWide>
@@ -47,7 +48,7 @@ export function LicenceDialog({ inForce, line, isThinking, onClose }: Props) {
       <LicencePaper
         classroom={classroom}
         arrangement={arrangement.name}
-        licence={licenceOf(classroom, inForce, line)}
+        licence={licenceOf(classroom, inForce, line, isProven)}
         year={line.year}
         size={size}
         today={isoToday()}

@@ -189,7 +189,7 @@ function ChildrenPart({ licence, area }: { licence: Licence; area: Say }) {
 }
 
 function LimitsPart({ licence, area }: { licence: Licence; area: Say }) {
-  const { spare, byArea, byAreaMost, byAreaPerRoom, byAdults, byGroup, byWork, binding, places } = licence;
+  const { spare, byArea, byAreaMost, byAreaPerRoom, byAdults, byGroup, byWork, binding, places, areMatsProven } = licence;
   const figure = (value: number | null): string => (value === null ? 'not told' : String(value));
   const mark = (name: Licence['binding']): string => (binding === name ? 'binds' : '');
   return (
@@ -213,10 +213,11 @@ function LimitsPart({ licence, area }: { licence: Licence; area: Say }) {
               {byGroup}
             </Row>
           )}
-          <Row text="Places to work, class rule" aside={mark('work')}>
+          <Row text="Places to work, class rule" aside={areMatsProven ? mark('work') : 'found so far'}>
             {figure(byWork)}
           </Row>
           <Row text="The least of these" isStrong>
+            {binding === 'work' && !areMatsProven && 'at least '}
             {figure(places)}
           </Row>
         </tbody>

@@ -52,6 +52,8 @@ export interface Licence {
   readonly byAdults: number | null;
   readonly byGroup: number | null;
   readonly byWork: number | null;
+  /** Else `byWork` is how many were found places for. */
+  readonly areMatsProven: boolean;
   readonly places: number | null;
   readonly binding: PlacesLine['binding'];
   readonly enrolled: number;
@@ -61,7 +63,7 @@ export interface Licence {
 }
 
 /** The licence sheet of a class, from the rule set in force and the report's line. */
-export function licenceOf(classroom: Classroom, inForce: FloorPlaces, line: PlacesLine): Licence {
+export function licenceOf(classroom: Classroom, inForce: FloorPlaces, line: PlacesLine, areMatsProven: boolean): Licence {
   const { rules, counted } = inForce;
   const fixtures = fixtureNeeds(classroom, inForce.enrolled, ownFixtures(classroom));
   const sources = [
@@ -88,6 +90,7 @@ export function licenceOf(classroom: Classroom, inForce: FloorPlaces, line: Plac
     byAdults: line.byAdults,
     byGroup: line.byGroup,
     byWork: line.byWork,
+    areMatsProven,
     places: line.places,
     binding: line.binding,
     enrolled: line.enrolled,

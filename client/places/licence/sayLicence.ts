@@ -1,25 +1,34 @@
 import type { Licence } from './licenceOf.ts';
 
-const bindingWords = {
-  area: 'the floor',
-  adults: 'the adults',
-  group: 'the largest group that the rule allows',
-  work: 'the places to work, which is a class rule',
-} as const;
+const limitWords = { area: 'the floor', adults: 'the adults', group: 'the largest group that the rule allows' } as const;
 
-/** The answer in sentences: how many, what binds, and against how many are enrolled. */
+/** The answer in sentences: what the rule set allows against how many are enrolled, then the places to work, which are a class rule. */
 export function sayLicence(licence: Licence): string[] {
-  const { places, binding, enrolled, byArea, byAreaMost, byAdults, byGroup } = licence;
-  if (places === null || binding === null) return ['How many children the room takes cannot be told yet.', `${enrolled} are enrolled.`];
-  const said = [`The room takes ${places}. What binds: ${bindingWords[binding]}.`];
-  const byRule = [byArea, byAdults, byGroup].filter((limit) => limit !== null);
-  if (binding === 'work' && byRule.length > 0) said.push(`By the rule set alone it takes ${Math.min(...byRule)}.`);
-  if (binding === 'area' && byAreaMost !== null && byArea !== null && byAreaMost > byArea)
-    said.push(`The floor takes up to ${byAreaMost} if every open question is answered so that it counts.`);
-  const over = enrolled - places;
-  said.push(
-    `${enrolled} ${enrolled === 1 ? 'is' : 'are'} enrolled: ${over > 0 ? `${over} more than that` : over === 0 ? 'not one place over' : `${-over} places over`}.`,
-  );
+  const { ruleSet, enrolled, byArea, byAreaMost, byAdults, byGroup, byWork, areMatsProven } = licence;
+  const limits = [
+    { name: 'area', takes: byArea },
+    { name: 'adults', takes: byAdults },
+    { name: 'group', takes: byGroup },
+  ] as const;
+  const known = limits.flatMap(({ name, takes }) => (takes === null ? [] : [{ name, takes }]));
+  const enrolledWords = `${enrolled} ${enrolled === 1 ? 'is' : 'are'} enrolled`;
+  const said: string[] = [];
+  if (known.length === 0) said.push('How many children the room takes by the rule set cannot be told yet.', `${enrolledWords}.`);
+  else {
+    const least = known.reduce((p, q) => (q.takes < p.takes ? q : p));
+    said.push(`By the rule set ${ruleSet} the room takes ${least.takes}. What binds: ${limitWords[least.name]}.`);
+    if (byArea === null) said.push('How many the floor takes cannot be told yet.');
+    if (least.name === 'area' && byAreaMost !== null && byAreaMost > least.takes)
+      said.push(`The floor takes up to ${byAreaMost} if every open question is answered so that it counts.`);
+    const over = enrolled - least.takes;
+    said.push(`${enrolledWords}: ${over > 0 ? `${over} more than that` : over === 0 ? 'not one place over' : `${-over} places over`}.`);
+  }
+  if (byWork !== null)
+    said.push(
+      areMatsProven
+        ? `There are places to work for ${byWork}, which is a class rule.`
+        : `Places to work were found for ${byWork}, which is a class rule; that no more can be had is not proven.`,
+    );
   return said;
 }
 

@@ -20,7 +20,7 @@ const demo = read.classroom;
 function sheet(classroom: Classroom, isQuick = true) {
   const line = placesLineOf(analyse(classroom, { rules: [area], ...(isQuick && { mats: null }) }));
   if (!line) throw new Error('places are in the report');
-  return { line, licence: licenceOf(classroom, measuresOf(buildScene(classroom)).floorPlaces(), line) };
+  return { line, licence: licenceOf(classroom, measuresOf(buildScene(classroom)).floorPlaces(), line, false) };
 }
 
 describe.each([
@@ -44,7 +44,12 @@ describe.each([
       binding: line.binding,
       enrolled: line.enrolled,
     });
-    expect(sayLicence(licence).join(' ')).toContain(`The room takes ${line.places}.`);
+    const byRule = [line.byArea, line.byAdults, line.byGroup].filter((limit) => limit !== null);
+    const words = sayLicence(licence).join(' ');
+    expect(words).toContain(`the room takes ${Math.min(...byRule)}.`);
+    // What was found is no limit until it is proven.
+    if (line.byWork !== null) expect(words).toContain(`Places to work were found for ${line.byWork}, which is a class rule;`);
+    expect(sayLicence({ ...licence, areMatsProven: true }).join(' ')).not.toContain('not proven');
   });
   it('whose lines add up: walls less what is taken off is what counts, groups make what is needed', () => {
     const off = licence.floor.reduce((sum, { deducted }) => sum + deducted, 0);
