@@ -36,7 +36,9 @@ export interface PackingCell extends FrameBox {
 
 /** Every cell of the floor, no larger than `size` (mm) either way. @param turns degrees; each also a quarter turn on */
 export function packingCells(floor: PackingFloor, tile: Tile, turns: readonly number[], size: number): PackingCell[] {
-  return turns.flatMap((frame) => ([0, 1] as const).flatMap((way) => cut(wholeCell(floor, tile, frame, way), size)));
+  const whole = turns.flatMap((frame) => ([0, 1] as const).map((way) => wholeCell(floor, tile, frame, way)));
+  // A way of which no place is free has no cell.
+  return whole.filter(({ middles }) => middles.length > 0).flatMap((cell) => cut(cell, size));
 }
 
 /** The parts of a cell, no larger than `size` (mm) either way, each drawn in to where the middle may lie. */

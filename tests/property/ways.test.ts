@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '#model/geometry/seededRandom.ts';
-import { turn } from '#model/geometry/vec.ts';
 import { measureWays, type Way } from '#model/measures/ways.ts';
 import { waysKeeper } from '#model/measures/waysKeep.ts';
 import { measureWaysAndNarrow } from '#model/measures/waysMeasure.ts';
 import { buildScene } from '#model/scene/build.ts';
-import type { Classroom, Opening, Piece } from '#model/schema/types.ts';
+import type { Classroom, Piece } from '#model/schema/types.ts';
+import { mirrored, mirrorSide, moved, withPieces } from '#tests/support/movedRoom.ts';
 import { randomWayRoom } from '#tests/support/randomWayRoom.ts';
+import { runs } from '#tests/support/runs.ts';
 
-const SEEDS = Array.from({ length: 24 }, (_, i) => 7001 + i);
+const SEEDS = Array.from({ length: runs(24, 200) }, (_, i) => 7001 + i);
 const nameOf = (way: Way): string => `${way.to}/${way.side ?? ''}`;
 const widths = (classroom: Classroom): Map<string, Way> => new Map(measureWays(buildScene(classroom)).map((way) => [nameOf(way), way]));
 
@@ -20,54 +21,6 @@ function expectSame(seed: number, before: Classroom, after: Classroom, rename = 
     expect(Math.abs((other?.width ?? -1) - way.width), `seed ${seed}: ${name} was ${way.width}, is ${other?.width}`).toBeLessThan(0.02);
     expect(Math.abs((other?.share ?? -1) - way.share), `seed ${seed}: share of ${name}`).toBeLessThan(1e-3);
   }
-}
-
-const withPieces = (classroom: Classroom, change: (piece: Piece) => Piece): Classroom => ({
-  ...classroom,
-  arrangements: classroom.arrangements.map((a) => ({ ...a, pieces: a.pieces.map(change) })),
-});
-
-/** The whole room moved by (dx, dy) and turned by degrees. */
-function moved(classroom: Classroom, degrees: number, dx: number, dy: number): Classroom {
-  const place = (x: number, y: number) => {
-    const p = turn({ x, y }, degrees);
-    return { x: p.x + dx, y: p.y + dy };
-  };
-  const { room } = classroom;
-  const corners = room.corners.map((c) => ({ ...c, ...place(c.x, c.y) }));
-  return withPieces({ ...classroom, room: { ...room, corners } }, (p) => ({ ...p, ...place(p.x, p.y), rotation: p.rotation + degrees }));
-}
-
-const mirrorSwing: Record<Opening['swing'], Opening['swing']> = {
-  'in-left': 'in-right',
-  'in-right': 'in-left',
-  'out-left': 'out-right',
-  'out-right': 'out-left',
-  sliding: 'sliding',
-  none: 'none',
-};
-const mirrorSide = { front: 'front', back: 'back', left: 'right', right: 'left' } as const;
-
-/** The room in a mirror at the y axis, its walls still clockwise. */
-function mirrored(classroom: Classroom): Classroom {
-  const { room } = classroom;
-  const n = room.corners.length;
-  const corners = room.corners.map((c) => ({ ...c, x: -c.x })).reverse();
-  const openings = room.openings.map((o): Opening => {
-    const at = room.corners.findIndex((c) => c.id === o.from);
-    const a = room.corners[at];
-    const b = room.corners[(at + 1) % n];
-    const long = a && b ? Math.hypot(b.x - a.x, b.y - a.y) : 0;
-    return { ...o, from: b?.id ?? o.from, offset: long - o.offset - o.width, swing: mirrorSwing[o.swing] };
-  });
-  return withPieces({ ...classroom, room: { ...room, corners, openings } }, (p) => ({
-    ...p,
-    x: -p.x,
-    rotation: -p.rotation,
-    sides: p.sides.map((side) => mirrorSide[side]),
-    seatSides: Object.fromEntries(Object.entries(p.seatSides).map(([side, n]) => [mirrorSide[side as keyof typeof mirrorSide], n])),
-    ...(p.outline && { outline: p.outline.map(([x, y]): [number, number] => [-x, y]) }),
-  }));
 }
 
 describe('ways stay the same', () => {

@@ -11,6 +11,7 @@ import type { Scene } from '#model/scene/types.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
 import { wrongMats } from '#tests/support/matChecker.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
+import { patience, runs } from '#tests/support/runs.ts';
 import { seededRoom } from '#tests/support/seededRoom.ts';
 
 // No published figure for the number of work mats a floor takes was found. What stands outside this project here: counts
@@ -169,17 +170,17 @@ describe('the rooms for benchmarks', () => {
   });
 });
 
-describe('two hundred seeded rooms', () => {
-  it('every mat passes the checker, and no more lie than the bound allows', { timeout: 240_000 }, () => {
-    for (let seed = 1; seed <= 200; seed++) {
+describe('seeded rooms', () => {
+  it('every mat passes the checker, and no more lie than the bound allows', { timeout: patience }, () => {
+    for (let seed = 1; seed <= runs(200, 600); seed++) {
       const scene = sceneOf(seededRoom(seed));
       const { count, exact, upperBound } = lay(scene, 'quick');
       expect(wrongMats(scene, exact), `seed ${seed}`).toEqual([]);
       expect(upperBound, `seed ${seed}`).toBeGreaterThanOrEqual(count);
     }
   });
-  it('more furniture never raises the bound', { timeout: 120_000 }, () => {
-    for (let seed = 1; seed <= 200; seed++) {
+  it('more furniture never raises the bound', { timeout: patience }, () => {
+    for (let seed = 1; seed <= runs(200, 600); seed++) {
       const change = seededRoom(seed);
       const pieces = change.pieces ?? [];
       const bounds = pieces.map((_, k) => boundOf(sceneOf({ ...change, pieces: pieces.slice(0, k) })));
@@ -187,8 +188,8 @@ describe('two hundred seeded rooms', () => {
       for (let k = 1; k < bounds.length; k++) expect(bounds[k], `seed ${seed}`).toBeLessThanOrEqual(bounds[k - 1] ?? Infinity);
     }
   });
-  it('the bound stays when the room is mirrored, turned by a quarter, or moved', { timeout: 120_000 }, () => {
-    for (let seed = 1; seed <= 200; seed++) {
+  it('the bound stays when the room is mirrored, turned by a quarter, or moved', { timeout: patience }, () => {
+    for (let seed = 1; seed <= runs(200, 600); seed++) {
       const change = seededRoom(seed);
       const bound = boundOf(sceneOf(change));
       expect(boundOf(sceneOf(mirrored(change))), `mirrored ${seed}`).toBe(bound);
