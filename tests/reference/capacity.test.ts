@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { judgeRule } from '#model/analysis/report.ts';
 import { measuresOf } from '#model/measures/measures.ts';
+import { childrenOn } from '#model/measures/roomNeeds.ts';
 import { area } from '#model/rules/places/area.ts';
 import { buildScene } from '#model/scene/build.ts';
 import { fixtureCounts } from '#model/standards/fixtureCounts.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
-import { workedExample } from '#tests/support/standardsIndex.ts';
+import { index, workedExample } from '#tests/support/standardsIndex.ts';
 
 // Worked examples of capacity: licensing reports and hand-worked cases of the index (addresses and notes stand there).
 const FOOT = 304.8;
@@ -150,6 +151,25 @@ describe('licensed places by floor', () => {
     expect(got.floor?.least).toBeCloseTo(Number(expected.net_m2), 6);
     expect(got.byArea).toBe(expected[key]);
   });
+});
+
+// Yards are no part of a room; what the reports divide by 75 sq ft goes through the same division as the floor.
+describe('yards of the same reports', () => {
+  const yard = (id: string): { got: number; expected: Record<string, unknown> } => {
+    const { inputs, expected } = workedExample(id);
+    return { got: childrenOn(Number(inputs.yard_sqft), Number(inputs.yard_sqft_per_child)), expected };
+  };
+  it('W08: rounded down, as the floor', () => expect(yard('W08').got).toBe(yard('W08').expected.by_yard));
+  it('W06: the report rounds its yard up and its floor down; ours rounds both down', () => {
+    const { got, expected } = yard('W06');
+    expect(got).toBe(expected.by_yard_floor);
+    expect(got).toBe(Number(expected.by_yard_as_printed) - 1);
+  });
+});
+
+it('every example of capacity or fixtures of the index is asked here or in fixtures.test.ts', () => {
+  const kinds = index.worked_examples.filter(({ kind }) => /capacity|fixtures/.test(kind)).map(({ id }) => id);
+  expect(kinds.sort()).toEqual(['W01', 'W02', 'W04', 'W06', 'W08', 'W09', 'W10', 'W11', 'W12', 'W13', 'W14', 'W18']);
 });
 
 describe('toilets and basins of the same reports', () => {

@@ -12,6 +12,7 @@ export interface IndexRow {
 }
 export interface WorkedExample {
   readonly id: string;
+  readonly kind: string;
   readonly inputs: Record<string, unknown>;
   readonly expected: Record<string, unknown>;
 }
