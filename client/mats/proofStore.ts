@@ -1,9 +1,10 @@
 import type { MatProofStep } from '#model/measures/matProof.ts';
 import type { Mats } from '#model/measures/mats.ts';
-import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import type { Analyst } from '../session/analyst.ts';
 import type { Session } from '../session/types.ts';
+import { whileSame } from '../session/whileSame.ts';
 import { sayCount } from '../text/sayCount.ts';
+import { type AskedPort, askedWork } from '../worker/askedWork.ts';
 import type { ProofAnswer, ProofQuestion } from '../worker/proofMessages.ts';
 import { matGrounds } from './matGrounds.ts';
 
@@ -19,10 +20,7 @@ export interface ProofStore {
   subscribe(listener: () => void): () => void;
 }
 
-type Port = Pick<Worker, 'postMessage' | 'terminate'> & {
-  onmessage: ((event: MessageEvent<ProofAnswer>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-};
+type Port = AskedPort<ProofAnswer>;
 
 const stores = new WeakMap<Session, ProofStore>();
 
@@ -38,27 +36,32 @@ export function proofStoreOf(session: Session, analyst: Pick<Analyst, 'knowMats'
 export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowMats'>, start: () => Port): ProofStore {
   const listeners = new Set<() => void>();
   let state: ProofState = { at: 'rest', word: null };
-  let port: Port | null = null;
-  let asked: { classroom: Classroom; arrangement: Arrangement } | null = null;
+  let asked: ProofQuestion | null = null;
 
   function change(next: ProofState): void {
     state = next;
     for (const listener of listeners) listener();
   }
 
-  function end(): void {
-    port?.terminate();
-    port = null;
-  }
+  const work = askedWork<ProofQuestion, ProofAnswer>({
+    start,
+    hear,
+    fail: (why) =>
+      rest(
+        why === null
+          ? 'The proof cannot run in this browser. What was known before still stands.'
+          : `The proof broke (${why}). What was known before still stands.`,
+      ),
+  });
 
   function rest(word: string | null): void {
-    end();
+    work.end();
     change({ at: 'rest', word });
     if (word !== null) session.announce(word);
   }
 
   function know(mats: Mats): void {
-    if (asked) analyst.knowMats(asked.classroom, asked.arrangement.id, mats);
+    if (asked) analyst.knowMats(asked.classroom, asked.arrangement, mats);
   }
 
   function hear(answer: ProofAnswer): void {
@@ -78,41 +81,24 @@ export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowM
     rest(sayOutcome(answer.mats));
   }
 
-  const unsubscribe = session.subscribe(() => {
-    if (state.at === 'rest' && state.word === null) return;
-    if (!asked) return;
-    const before = matGrounds(asked.classroom, asked.arrangement.pieces);
-    const now = matGrounds(session.classroom(), session.arrangement().pieces);
-    if (now.every((value, i) => value === before[i])) return;
-    rest(state.at === 'proving' ? 'The plan has changed, so the proof was stopped.' : null);
-  });
-
-  // A closed classroom asks for nothing more.
-  session.document.doc.on('destroy', () => {
-    unsubscribe();
-    end();
-    listeners.clear();
-  });
+  const grounds = whileSame(
+    session,
+    () => matGrounds(session.classroom(), session.arrangement().pieces),
+    () => rest(state.at === 'proving' ? 'The plan has changed, so the proof was stopped.' : null),
+    () => {
+      work.end();
+      listeners.clear();
+    },
+  );
 
   return {
     state: () => state,
     prove() {
-      end();
-      asked = { classroom: session.classroom(), arrangement: session.arrangement() };
+      asked = { classroom: session.classroom(), arrangement: session.arrangement().id };
+      grounds.take();
       change({ at: 'proving', step: null });
       session.announce('Proving how many mats lie on the floor at once.');
-      try {
-        port = start();
-      } catch {
-        rest('The proof cannot run in this browser. What was known before still stands.');
-        return;
-      }
-      port.onmessage = ({ data }) => hear(data);
-      port.onerror = (event) => {
-        event.preventDefault();
-        rest(`The proof broke (${event.message || 'the browser refused'}). What was known before still stands.`);
-      };
-      port.postMessage({ classroom: asked.classroom, arrangement: asked.arrangement.id } satisfies ProofQuestion);
+      work.ask(asked);
     },
     stop() {
       if (state.at !== 'proving') return;

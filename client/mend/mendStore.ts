@@ -4,6 +4,8 @@ import type { SearchProgress } from '#model/analysis/mendWays/search.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { planStoreOf } from '../plan/planStore.ts';
 import type { Session } from '../session/types.ts';
+import { whileSame } from '../session/whileSame.ts';
+import { type AskedPort, askedWork } from '../worker/askedWork.ts';
 import type { MendAnswer, MendQuestion } from '../worker/mendMessages.ts';
 
 type MendState =
@@ -28,10 +30,7 @@ export interface MendStore {
   subscribe(listener: () => void): () => void;
 }
 
-type Port = Pick<Worker, 'postMessage' | 'terminate'> & {
-  onmessage: ((event: MessageEvent<MendAnswer>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-};
+type Port = AskedPort<MendAnswer>;
 
 const stores = new WeakMap<Session, MendStore>();
 
@@ -61,8 +60,6 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
   const listeners = new Set<() => void>();
   let state: MendState = { at: 'rest', word: null };
   let kept: readonly string[] = [];
-  let port: Port | null = null;
-  let grounds: unknown[] = [];
   let asked: 'narrowest' | undefined;
 
   function change(next: MendState): void {
@@ -72,13 +69,20 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
     for (const listener of listeners) listener();
   }
 
-  function end(): void {
-    port?.terminate();
-    port = null;
-  }
+  const work = askedWork<MendQuestion, MendAnswer>({
+    start,
+    hear,
+    fail: (why) =>
+      rest(
+        why === null
+          ? 'The search cannot run in this browser. The drawing works and is kept.'
+          : `The search broke (${why}). Nothing was changed.`,
+      ),
+  });
 
   function rest(word: string | null): void {
-    end();
+    work.end();
+    grounds.letGo();
     change({ at: 'rest', word });
     if (word !== null) session.announce(word);
   }
@@ -88,7 +92,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
       change({ at: 'looking', only: asked ?? null, progress: answer.progress });
       return;
     }
-    end();
+    work.end();
     if ('failure' in answer) {
       rest(`The search broke (${answer.failure}). Nothing was changed.`);
       return;
@@ -97,45 +101,30 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
     session.announce(sayShort(session, answer.mend));
   }
 
-  const unsubscribe = session.subscribe(() => {
-    if (state.at === 'rest') return;
-    const now = groundsOf(session.classroom(), session.arrangement());
-    if (now.every((value, i) => value === grounds[i])) return;
-    rest(
-      state.at === 'looking'
-        ? 'The plan has changed, so the search was stopped. Look again.'
-        : 'The plan has changed, so the proposal is gone. Look again.',
-    );
-  });
-
-  // A closed classroom asks for nothing more.
-  session.document.doc.on('destroy', () => {
-    unsubscribe();
-    end();
-    listeners.clear();
-  });
+  const grounds = whileSame(
+    session,
+    () => groundsOf(session.classroom(), session.arrangement()),
+    () =>
+      rest(
+        state.at === 'looking'
+          ? 'The plan has changed, so the search was stopped. Look again.'
+          : 'The plan has changed, so the proposal is gone. Look again.',
+      ),
+    () => {
+      work.end();
+      listeners.clear();
+    },
+  );
 
   function look(only?: 'narrowest'): void {
-    end();
     asked = only;
     const classroom = session.classroom();
     const arrangement = session.arrangement();
-    grounds = groundsOf(classroom, arrangement);
+    grounds.take();
     const stays = kept.filter((id) => arrangement.pieces.some((piece) => piece.id === id));
     change({ at: 'looking', only: only ?? null, progress: null });
     session.announce(`Looking for the smallest move that widens ${only ? 'the narrowest place' : 'every way'}.`);
-    try {
-      port = start();
-    } catch {
-      rest('The search cannot run in this browser. The drawing works and is kept.');
-      return;
-    }
-    port.onmessage = ({ data }) => hear(data);
-    port.onerror = (event) => {
-      event.preventDefault();
-      rest(`The search broke (${event.message || 'the browser refused'}). Nothing was changed.`);
-    };
-    port.postMessage({ classroom, options: { arrangement: arrangement.id, keep: stays, ...(only && { only }) } } satisfies MendQuestion);
+    work.ask({ classroom, options: { arrangement: arrangement.id, keep: stays, ...(only && { only }) } });
   }
 
   return {
@@ -155,6 +144,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
       if (state.at !== 'told' || state.mend.end !== 'found') return;
       const { edits, moves } = state.mend;
       // The change it makes is no reason to say that the plan has changed.
+      grounds.letGo();
       change({ at: 'rest', word: null });
       const isDone = session.commands.applyEdits(session.arrangement().id, edits);
       rest(
