@@ -3,6 +3,10 @@ import { type Box, boxesMeet } from './polygon.ts';
 
 /** mm: about one piece and the way beside it. */
 const CELL = 1500;
+/** A part over more cells than this is looked at wherever one asks: its cells would be more than all parts. */
+const MOST_CELLS = 400;
+/** Where those are kept; the keys of cells are whole. */
+const EVERYWHERE = 0.5;
 
 /** Finds parts by place. Answers hold each part once, in ascending order of index. */
 export class PartGrid {
@@ -22,7 +26,7 @@ export class PartGrid {
     this.first = base ? base.parts.length : 0;
     if (!fill) return;
     for (let index = this.first; index < parts.length; index++) {
-      for (const key of cellsOf(parts[index] as Part)) {
+      for (const key of homesOf(parts[index] as Part)) {
         const cell = this.cells.get(key) as number[] | undefined;
         if (cell) cell.push(index);
         else this.cells.set(key, [index]);
@@ -35,7 +39,7 @@ export class PartGrid {
     const next = new PartGrid(parts, this.base, false);
     next.cells = new Map(this.cells);
     const change = (part: Part, edit: (cell: readonly number[]) => readonly number[]): void => {
-      for (const key of cellsOf(part)) next.cells.set(key, edit(next.cells.get(key) ?? []));
+      for (const key of homesOf(part)) next.cells.set(key, edit(next.cells.get(key) ?? []));
     };
     for (let index = 0; index < this.parts.length; index++)
       if (this.parts[index] !== parts[index]) change(this.parts[index] as Part, (cell) => cell.filter((other) => other !== index));
@@ -48,12 +52,14 @@ export class PartGrid {
     const grown = { minX: box.minX - reach, minY: box.minY - reach, maxX: box.maxX + reach, maxY: box.maxY + reach };
     const found = this.base ? this.base.near(box, reach) : [];
     const before = found.length;
-    if ((grown.maxX - grown.minX) * (grown.maxY - grown.minY) > 400 * CELL * CELL) {
+    if ((grown.maxX - grown.minX) * (grown.maxY - grown.minY) > MOST_CELLS * CELL * CELL) {
       for (let index = this.first; index < this.parts.length; index++) if (boxesMeet(this.parts[index] as Part, grown)) found.push(index);
       return found;
     }
     this.stamp++;
-    for (const key of cellsOf(grown)) {
+    const keys = cellsOf(grown);
+    keys.push(EVERYWHERE);
+    for (const key of keys) {
       for (const index of this.cells.get(key) ?? []) {
         if (this.seen[index] === this.stamp) continue;
         this.seen[index] = this.stamp;
@@ -66,6 +72,11 @@ export class PartGrid {
 }
 
 const ascending = (i: number, j: number): number => i - j;
+
+function homesOf(part: Part): number[] {
+  const cells = ((part.maxX - part.minX) / CELL + 1) * ((part.maxY - part.minY) / CELL + 1);
+  return cells > MOST_CELLS ? [EVERYWHERE] : cellsOf(part);
+}
 
 function cellsOf(box: Box): number[] {
   const keys: number[] = [];
