@@ -1,31 +1,20 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
-import { builtPage } from '#tests/support/builtPage.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { servedPages } from '#tests/support/servedPages.ts';
 import { pageOf as openAs, openDemo } from '#tests/support/sheetPage.ts';
 
-let server: RunningServer;
-let browser: Browser;
+const served = servedPages();
 
-beforeAll(async () => {
-  await builtPage();
-  server = await startServer();
-  browser = await openBrowser();
-}, 180_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
-
-const pageOf = (initials: string, size: SizeName = 'wide') => openAs(browser, initials, size);
-const demo = (page: Page) => openDemo(page, server);
+const pageOf = (initials: string, size: SizeName = 'wide') => openAs(served.browser, initials, size);
+const demo = (page: Page) => openDemo(page, served.server);
 
 describe.each(['wide', 'tablet', 'phone'] as const)('the frame on a %s screen', (size) => {
   it('has nothing that axe finds, on any sheet, and reaches nowhere beyond the screen', async () => {
     const page = await pageOf('AX', size);
     const errors: string[] = [];
     page.on('pageerror', (error) => errors.push(error.message));
-    await page.goto(server.address);
+    await page.goto(served.server.address);
     await page.getByRole('heading', { level: 1 }).waitFor();
     expect(await axeFindings(page)).toEqual([]);
     await demo(page);

@@ -1,25 +1,14 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
-import { builtPage } from '#tests/support/builtPage.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
-let server: RunningServer;
-let browser: Browser;
-
-beforeAll(async () => {
-  await builtPage();
-  server = await startServer();
-  browser = await openBrowser();
-}, 180_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const served = servedPages();
 
 async function kneel(size: SizeName): Promise<Page> {
-  const page = await pageOf(browser, 'AX', size);
-  await openDemo(page, server);
+  const page = await pageOf(served.browser, 'AX', size);
+  await openDemo(page, served.server);
   await checked(page);
   if (size !== 'wide') await page.locator('.swap button').filter({ hasText: /front/i }).click();
   await page.getByRole('button', { name: 'Kneel here' }).click();
@@ -87,8 +76,8 @@ describe('kneeling', () => {
   }, 120_000);
 
   it('is one press from a finding about seeing', async () => {
-    const page = await pageOf(browser, 'MK', 'wide');
-    await openDemo(page, server);
+    const page = await pageOf(served.browser, 'MK', 'wide');
+    await openDemo(page, served.server);
     await checked(page);
     await page.locator('.finding-head').filter({ hasText: 'sees into boards up to' }).first().click();
     await page
@@ -104,8 +93,8 @@ describe('kneeling', () => {
   }, 120_000);
 
   it('begins before the material chosen on the Materials sheet', async () => {
-    const page = await pageOf(browser, 'MK', 'wide');
-    await openDemo(page, server);
+    const page = await pageOf(served.browser, 'MK', 'wide');
+    await openDemo(page, served.server);
     await checked(page);
     await page.getByRole('tab', { name: /Materials/ }).click();
     await page

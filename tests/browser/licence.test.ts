@@ -1,28 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { placesLineOf } from '#client/places/placesLine.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
-import { axeFindings, openBrowser, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
-import { builtPage } from '#tests/support/builtPage.ts';
+import { axeFindings, type SizeName } from '#tests/support/browser.ts';
 import { readPdf } from '#tests/support/pdfText.ts';
 import { plainRoomFile } from '#tests/support/plainRoom.ts';
+import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
-let server: RunningServer;
-let browser: Browser;
-
-beforeAll(async () => {
-  await builtPage();
-  server = await startServer();
-  browser = await openBrowser();
-}, 180_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const served = servedPages();
 
 async function toPlaces(page: Page): Promise<void> {
   await page.getByRole('tab', { name: /Places/ }).click();
@@ -36,8 +25,8 @@ async function openSheet(page: Page): Promise<void> {
 }
 
 async function demoSheet(size: SizeName): Promise<Page> {
-  const page = await pageOf(browser, 'AX', size);
-  await openDemo(page, server);
+  const page = await pageOf(served.browser, 'AX', size);
+  await openDemo(page, served.server);
   await toPlaces(page);
   await openSheet(page);
   return page;
@@ -147,8 +136,8 @@ describe('the licence sheet', () => {
         { id: 'r1', kind: 'rug', x: 3500, y: 4000, width: 700, depth: 500 },
       ],
     });
-    const page = await pageOf(browser, 'MK', 'wide');
-    await openDemo(page, server);
+    const page = await pageOf(served.browser, 'MK', 'wide');
+    await openDemo(page, served.server);
     const demoAddress = page.url();
     await page.getByRole('button', { name: 'File' }).click();
     await page.getByRole('menuitem', { name: 'Open a file' }).click();

@@ -1,23 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
-import { builtPage } from '#tests/support/builtPage.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, onScreen, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
 
-let server: RunningServer;
-let browser: Browser;
+const served = servedPages();
 /** Where pictures for people to look at go; without it none are made. */
 const pictures = process.env.LOWSHELF_PICTURES;
-
-beforeAll(async () => {
-  await builtPage();
-  server = await startServer();
-  browser = await openBrowser();
-}, 180_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
 
 const arrangement = 'Open middle';
 const look = (page: Page) => page.getByRole('button', { name: 'Look for a move that widens every way' });
@@ -40,8 +29,8 @@ async function tableAt(page: Page): Promise<{ x: number; y: number }> {
 
 /** The demo's second arrangement, with table 1 pushed 0.40 m into the way. */
 async function roomInTheWay(size: SizeName): Promise<Page> {
-  const page = await pageOf(browser, 'MK', size);
-  await openDemo(page, server);
+  const page = await pageOf(served.browser, 'MK', size);
+  await openDemo(page, served.server);
   await page
     .getByRole('radio', { name: arrangement })
     .or(page.getByRole('button', { name: arrangement }))

@@ -1,23 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser, type RunningServer, startServer } from '#tests/support/browser.ts';
-import { builtPage } from '#tests/support/builtPage.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { axeFindings } from '#tests/support/browser.ts';
+import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
-let server: RunningServer;
-let browser: Browser;
+const served = servedPages();
 /** Where pictures for people to look at go; without it none are made. */
 const pictures = process.env.LOWSHELF_PICTURES;
-
-beforeAll(async () => {
-  await builtPage();
-  server = await startServer();
-  browser = await openBrowser();
-}, 180_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
 
 const proof = (page: Page) => page.getByRole('region', { name: 'The proof of the mats' });
 
@@ -34,8 +23,8 @@ describe('the proof of the mats', () => {
   it.each(['wide', 'phone'] as const)(
     'tells how far it is, can be stopped, and its answer goes to the checks until the room changes, on a %s screen',
     async (size) => {
-      const page = await pageOf(browser, 'MK', size);
-      await openDemo(page, server);
+      const page = await pageOf(served.browser, 'MK', size);
+      await openDemo(page, served.server);
       await checked(page);
       if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
       await page.getByText(/^At least \d+ mats? on the floor at once, at most \d+\.$/).waitFor();

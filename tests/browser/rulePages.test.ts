@@ -1,25 +1,14 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser, type RunningServer, type SizeName, startServer } from '#tests/support/browser.ts';
-import { builtPage } from '#tests/support/builtPage.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
-let server: RunningServer;
-let browser: Browser;
-
-beforeAll(async () => {
-  await builtPage();
-  server = await startServer();
-  browser = await openBrowser();
-}, 180_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const served = servedPages();
 
 async function demo(size: SizeName): Promise<Page> {
-  const page = await pageOf(browser, 'AX', size);
-  await openDemo(page, server);
+  const page = await pageOf(served.browser, 'AX', size);
+  await openDemo(page, served.server);
   if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
   await checked(page);
   return page;

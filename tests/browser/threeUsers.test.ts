@@ -1,21 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openBrowser, type RunningServer, startServer } from '#tests/support/browser.ts';
-import { builtPage } from '#tests/support/builtPage.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, dragOnPlan, onScreen, openDemo, pageOf, savedFile, savedPiece } from '#tests/support/sheetPage.ts';
 
-let server: RunningServer;
-let browser: Browser;
-
-beforeAll(async () => {
-  await builtPage();
-  server = await startServer();
-  browser = await openBrowser();
-}, 180_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const served = servedPages();
 
 const close = (page: Page) => page.context().close();
 const mustCount = async (page: Page): Promise<number> =>
@@ -23,8 +11,8 @@ const mustCount = async (page: Page): Promise<number> =>
 
 describe('the team that lays out the room', () => {
   it('drags a shelf with the mouse: the checks follow, the file has it, one step takes it back', async () => {
-    const page = await pageOf(browser, 'MK');
-    await openDemo(page, server);
+    const page = await pageOf(served.browser, 'MK');
+    await openDemo(page, served.server);
     const before = await mustCount(page);
     // Table 5 pinches the way to most of the room (0.70 m); half a metre down and it no longer does.
     await dragOnPlan(page, { x: 6500, y: 3900 }, { x: 6500, y: 4150 });
@@ -40,8 +28,8 @@ describe('the team that lays out the room', () => {
   }, 120_000);
 
   it('does the same by keyboard alone, and puts a shelf away without losing its trays', async () => {
-    const page = await pageOf(browser, 'MK');
-    await openDemo(page, server);
+    const page = await pageOf(served.browser, 'MK');
+    await openDemo(page, served.server);
     await page.locator('.plan-paper').focus();
     await page.keyboard.press('Tab');
     await page.keyboard.press('ArrowUp');
@@ -63,9 +51,9 @@ describe('the team that lays out the room', () => {
   }, 120_000);
 
   it('sees what a colleague does on another device, and what she holds', async () => {
-    const mk = await pageOf(browser, 'MK');
-    await openDemo(mk, server);
-    const rt = await pageOf(browser, 'RT', 'tablet');
+    const mk = await pageOf(served.browser, 'MK');
+    await openDemo(mk, served.server);
+    const rt = await pageOf(served.browser, 'RT', 'tablet');
     await rt.goto(mk.url());
     await checked(rt);
     await mk.locator('.people').getByText('RT').waitFor();
@@ -78,8 +66,8 @@ describe('the team that lays out the room', () => {
   }, 120_000);
 
   it('begins a room of its own from its length and width, and sets a shelf by the list of verbs', async () => {
-    const page = await pageOf(browser, 'MK');
-    await page.goto(`${server.address}/#demo`);
+    const page = await pageOf(served.browser, 'MK');
+    await page.goto(`${served.server.address}/#demo`);
     await page.getByRole('tab', { name: /Room/ }).waitFor();
     await page.getByRole('button', { name: 'File' }).click();
     await page.getByRole('menuitem', { name: 'New classroom' }).click();
@@ -108,8 +96,8 @@ describe('the team that lays out the room', () => {
 
 describe('a new guide at one shelf', () => {
   it('sees why a shelf is in the wrong order, mends it, and finds the material in its place', async () => {
-    const page = await pageOf(browser, 'AO');
-    await openDemo(page, server);
+    const page = await pageOf(served.browser, 'AO');
+    await openDemo(page, served.server);
     const text = page.getByText(/numbers to ten: .* stands before .*, which comes first by the handbooks/).first();
     await text.scrollIntoViewIfNeeded();
     await text.click();
@@ -126,8 +114,8 @@ describe('a new guide at one shelf', () => {
   }, 120_000);
 
   it('finds a place for a material that is on the table', async () => {
-    const page = await pageOf(browser, 'AO');
-    await openDemo(page, server);
+    const page = await pageOf(served.browser, 'AO');
+    await openDemo(page, served.server);
     await page.getByRole('tab', { name: /Materials/ }).click();
     await page.getByLabel('Find').fill('First reading books');
     const row = page.getByRole('row', { name: /First reading books/ });
@@ -141,8 +129,8 @@ describe('a new guide at one shelf', () => {
 
 describe('a director who compares the room with the enrolment', () => {
   it('reads how many the room takes by each limit, which binds, and what a change of the class does', async () => {
-    const page = await pageOf(browser, 'LS');
-    await openDemo(page, server);
+    const page = await pageOf(served.browser, 'LS');
+    await openDemo(page, served.server);
     await page.getByRole('tab', { name: /Places/ }).click();
     const sheet = page.locator('main');
     // 54.92 m² counted / 2.3 m² a child (statutory framework, England) = 23.9, rounded down.
