@@ -111,13 +111,22 @@ export function isSimple(ring: Polygon): boolean {
   return true;
 }
 
+/** True when the boxes of two segments share no point. */
+const areBeside = ({ a, b }: Segment, { a: c, b: d }: Segment): boolean =>
+  Math.max(a.x, b.x) < Math.min(c.x, d.x) ||
+  Math.max(c.x, d.x) < Math.min(a.x, b.x) ||
+  Math.max(a.y, b.y) < Math.min(c.y, d.y) ||
+  Math.max(c.y, d.y) < Math.min(a.y, b.y);
+
 /** True when two closed segments share a point. */
 export function segmentsMeet(s: Segment, t: Segment): boolean {
+  // On one line and apart, as the two ends of a trough: rounding alone would tell on which side of which they lie.
+  if (areBeside(s, t)) return false;
   const d1 = orientation(t.a, t.b, s.a);
   const d2 = orientation(t.a, t.b, s.b);
   const d3 = orientation(s.a, s.b, t.a);
   const d4 = orientation(s.a, s.b, t.b);
-  if (d1 !== d2 && d3 !== d4 && d1 * d2 <= 0 && d3 * d4 <= 0) return true;
+  if (d1 * d2 < 0 && d3 * d4 < 0) return true;
   return (
     (d1 === 0 && isWithin(t, s.a)) || (d2 === 0 && isWithin(t, s.b)) || (d3 === 0 && isWithin(s, t.a)) || (d4 === 0 && isWithin(s, t.b))
   );

@@ -54,7 +54,7 @@ describe.each(['wide', 'tablet', 'phone'] as const)('the licence sheet on a %s s
       for (const figure of [
         `Counted floor ${line.countedArea.toFixed(2)} m²`,
         `All ${line.enrolled} ${line.needArea.toFixed(2)} m²`,
-        `By floor ${line.byArea}`,
+        `By floor · binds ${line.byArea}`,
         `By adults ${line.byAdults}`,
         'Inside the walls 57.60 m²',
         'the rule takes it off, row C01',

@@ -1,7 +1,7 @@
 import type { TrayLook } from '#model/measures/kneelView.ts';
 import type { SceneBoard, SceneSide } from '#model/scene/types.ts';
 import { useUnits } from '../../session/hooks.ts';
-import { sayYears } from '../../text/sayAges.ts';
+import { sayYearsAndMonths } from '../../text/sayAges.ts';
 import { sayLook } from '../../text/sayKneel.ts';
 import { boardName } from '../boardNames.ts';
 import { Spot } from './KneelPicture.tsx';
@@ -48,7 +48,7 @@ export function KneelList({ side, looks, months, chosen, onChoose }: Props) {
                     </button>
                     <span className={one.look === 'seen' ? 'kneel-how seen' : 'kneel-how'}>
                       {sayLook(one, units)}
-                      {older && ` (meant from ${sayYears(material.fromMonths ?? 0)} years)`}
+                      {older && ` (meant from ${sayYearsAndMonths(material.fromMonths ?? 0)})`}
                     </span>
                   </li>
                 );

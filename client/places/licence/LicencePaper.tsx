@@ -7,7 +7,7 @@ import { sayCount } from '../../text/sayCount.ts';
 import { sayDay } from '../../text/sayDay.ts';
 import type { PlacesLine } from '../placesLine.ts';
 import type { Licence } from './licenceOf.ts';
-import { sayItems, sayLicence, short } from './sayLicence.ts';
+import { leastByRule, sayItems, sayLicence, short } from './sayLicence.ts';
 
 export type PaperSize = 'a4' | 'letter';
 /** px of paper between margins of 12 mm, at 96 to the inch */
@@ -189,9 +189,10 @@ function ChildrenPart({ licence, area }: { licence: Licence; area: Say }) {
 }
 
 function LimitsPart({ licence, area }: { licence: Licence; area: Say }) {
-  const { spare, byArea, byAreaMost, byAreaPerRoom, byAdults, byGroup, byWork, binding, places, areMatsProven } = licence;
+  const { spare, byArea, byAreaMost, byAreaPerRoom, byAdults, byGroup, byWork, areMatsProven } = licence;
+  const least = leastByRule(licence);
   const figure = (value: number | null): string => (value === null ? 'not told' : String(value));
-  const mark = (name: Licence['binding']): string => (binding === name ? 'binds' : '');
+  const mark = (name: string): string => (least?.name === name ? 'binds' : '');
   return (
     <section>
       <h4>Limits</h4>
@@ -213,12 +214,11 @@ function LimitsPart({ licence, area }: { licence: Licence; area: Say }) {
               {byGroup}
             </Row>
           )}
-          <Row text="Places to work, class rule" aside={areMatsProven ? mark('work') : 'found so far'}>
-            {figure(byWork)}
+          <Row text="By the rule set" isStrong>
+            {figure(least?.takes ?? null)}
           </Row>
-          <Row text="The least of these" isStrong>
-            {binding === 'work' && !areMatsProven && 'at least '}
-            {figure(places)}
+          <Row text="Places to work, class rule" aside={areMatsProven ? '' : 'found so far'}>
+            {figure(byWork)}
           </Row>
         </tbody>
       </table>

@@ -116,8 +116,8 @@ function floorOf(counted: CountedFloor, source: string | null): LicenceFloor[] {
 function whyOf({ answer, isAsked, category, code }: CountedFloor['items'][number], source: string | null): string {
   if (category === null) return 'is no floor by any rule';
   const text = code === 'X' ? 'it depends' : 'the text does not say';
-  if (answer === 'open') return `${text}; asked: not answered yet`;
-  if (isAsked) return `${text}; asked: ${answer === 'deduct' ? 'it is deducted' : 'it counts'}`;
+  if (answer === 'open') return `${text}; the class has not answered yet`;
+  if (isAsked) return `${text}; by the class's answer it ${answer === 'deduct' ? 'is deducted' : 'counts'}`;
   return `the rule takes it off${source ? `, row ${source}` : ''}`;
 }
 

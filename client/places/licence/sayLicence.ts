@@ -2,20 +2,25 @@ import type { Licence } from './licenceOf.ts';
 
 const limitWords = { area: 'the floor', adults: 'the adults', group: 'the largest group that the rule allows' } as const;
 
-/** The answer in sentences: what the rule set allows against how many are enrolled, then the places to work, which are a class rule. */
-export function sayLicence(licence: Licence): string[] {
-  const { ruleSet, enrolled, byArea, byAreaMost, byAdults, byGroup, byWork, areMatsProven } = licence;
+/** What the rule set allows by the limit that binds; null: none is known. */
+export function leastByRule({ byArea, byAdults, byGroup }: Pick<Licence, 'byArea' | 'byAdults' | 'byGroup'>) {
   const limits = [
     { name: 'area', takes: byArea },
     { name: 'adults', takes: byAdults },
     { name: 'group', takes: byGroup },
   ] as const;
   const known = limits.flatMap(({ name, takes }) => (takes === null ? [] : [{ name, takes }]));
+  return known.reduce<(typeof known)[number] | null>((p, q) => (p === null || q.takes < p.takes ? q : p), null);
+}
+
+/** The answer in sentences: what the rule set allows against how many are enrolled, then the places to work, which are a class rule. */
+export function sayLicence(licence: Licence): string[] {
+  const { ruleSet, enrolled, byArea, byAreaMost, byWork, areMatsProven } = licence;
+  const least = leastByRule(licence);
   const enrolledWords = `${enrolled} ${enrolled === 1 ? 'is' : 'are'} enrolled`;
   const said: string[] = [];
-  if (known.length === 0) said.push('How many children the room takes by the rule set cannot be told yet.', `${enrolledWords}.`);
+  if (!least) said.push('How many children the room takes by the rule set cannot be told yet.', `${enrolledWords}.`);
   else {
-    const least = known.reduce((p, q) => (q.takes < p.takes ? q : p));
     said.push(`By the rule set ${ruleSet} the room takes ${least.takes}. What binds: ${limitWords[least.name]}.`);
     if (byArea === null) said.push('How many the floor takes cannot be told yet.');
     if (least.name === 'area' && byAreaMost !== null && byAreaMost > least.takes)

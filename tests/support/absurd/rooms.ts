@@ -56,7 +56,7 @@ export const strangeRing: fc.Arbitrary<Ring> = fc.oneof(
     ],
   ),
   fc
-    .integer({ min: 3, max: 24 })
+    .integer({ min: 3, max: 12 })
     .map((n) => Array.from({ length: n }, (_, i): [number, number] => [1000 * Math.cos(i) * (1 + (i % 3)), 1000 * Math.sin(i)])),
 );
 

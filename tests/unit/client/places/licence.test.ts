@@ -61,7 +61,8 @@ describe.each([
     expect(licence.groups.reduce((sum, { count }) => sum + count, 0)).toBe(licence.enrolled);
   });
   it('says of each why, and names the rows it goes by', () => {
-    for (const { why } of licence.floor) expect(why).toMatch(/takes it off, row C\d\d|asked: |no floor by any rule/);
+    for (const { why } of licence.floor)
+      expect(why).toMatch(/takes it off, row C\d\d|by the class's answer it |the class has not answered yet|no floor by any rule/);
     expect(licence.sources.length).toBeGreaterThan(0);
     expect(licence.open.length >= line.open.length).toBe(true);
   });
@@ -98,7 +99,7 @@ describe('what is not known', () => {
       'how many basins are there for the children?',
       'the figures for toilets and basins are from memory: check them',
     ]);
-    expect(licence.floor[0]).toMatchObject({ isOpen: true, why: 'the text does not say; asked: not answered yet' });
+    expect(licence.floor[0]).toMatchObject({ isOpen: true, why: 'the text does not say; the class has not answered yet' });
   });
   it('is told where there is no rule set at all', () => {
     const { licence } = sheet(plainRoom({ ruleSet: 'own' }));
