@@ -35,6 +35,9 @@ function workOf(effort: Effort) {
   return { questions: questions * effort, guesses: guesses * effort, work: work * effort };
 }
 
+/** More mats than any classroom's floor takes make each question longer: by so many obstacles each. */
+const USUAL_MATS = 60;
+const EACH_MORE = 2;
 /** What it takes to mend a first laying, however long each question is. */
 const LEAST_QUESTIONS = 8;
 
@@ -56,7 +59,7 @@ function search(scene: Scene, strips: readonly SeatStrip[], wanted: Wanted, effo
   const { floor, tile, turns } = wanted;
   const keeper = waysKeeper(scene);
   const { questions, guesses, work } = workOf(effort);
-  const affordable = Math.floor(work / floor.obstacles.length);
+  const affordable = Math.floor(work / (floor.obstacles.length + EACH_MORE * Math.max(0, wanted.most - USUAL_MATS)));
   let lanes: ReturnType<typeof matLanes> | null = null;
   return packSearch({
     ...wanted,
