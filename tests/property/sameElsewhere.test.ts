@@ -74,12 +74,14 @@ describe('mats', () => {
 
   it('have the same count where it is proven', { timeout: patience }, () => {
     let proven = 0;
-    const seeds = SEEDS.slice(0, runs(1, 12));
-    for (const seed of seeds) {
+    let rooms = 0;
+    for (const seed of SEEDS) {
+      if (rooms === runs(1, 12)) break;
       // Large mats: few lie, and proofs end.
       const room = plainRoom({ ...seededRoom(seed), floorWork: { mat: { width: 1900, depth: 1300 } } });
       const before = prove(room);
       if (!before?.proven) continue;
+      rooms++;
       for (const [name, other] of others(room, false))
         withRoom(`seed ${seed}, ${name}`, other, () => {
           const now = prove(other);
@@ -92,7 +94,8 @@ describe('mats', () => {
           proven++;
         });
     }
-    expect(proven).toBeGreaterThan(seeds.length / 3);
+    expect(rooms).toBe(runs(1, 12));
+    expect(proven).toBeGreaterThanOrEqual(rooms);
   });
 });
 
