@@ -1,7 +1,8 @@
-import { lazy, memo, Suspense, useDeferredValue } from 'react';
+import { lazy, memo, Suspense, useDeferredValue, useEffect, useRef } from 'react';
 import type { Report } from '#model/analysis/report.ts';
 import { neatlineBounds } from '../plan/neatline.ts';
 import { useClassroom, useIsThinking, useReport } from '../session/hooks.ts';
+import { keepFocus } from './keepFocus.ts';
 import { LeftList } from './LeftList.tsx';
 import { MeasureNext } from './MeasureNext.tsx';
 import { Question } from './Question.tsx';
@@ -17,8 +18,10 @@ export function ChecksColumn() {
   const report = useDeferredValue(latest);
   // Words that are about to be replaced are not the last ones.
   const isThinking = useIsThinking() || report !== latest;
+  const column = useRef<HTMLDivElement>(null);
+  useEffect(() => (column.current ? keepFocus(column.current) : undefined), []);
   return (
-    <div className="checks">
+    <div className="checks" ref={column}>
       <header className="panel-head">
         <h2>Checks</h2>
         <span className="aside">{report ? sayOpen(report, isThinking) : 'being worked out …'}</span>

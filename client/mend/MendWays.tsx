@@ -1,4 +1,4 @@
-import { useEffect, useRef, useSyncExternalStore } from 'react';
+import { useSyncExternalStore } from 'react';
 import type { Mend } from '#model/analysis/mendWays/mendWays.ts';
 import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
 import { sayLength } from '#model/units/sayLength.ts';
@@ -17,7 +17,11 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
   const isLooking = state.at === 'looking';
   return (
     <section className="mend" aria-label="A mend of the ways">
-      {state.at === 'rest' && state.word !== null && <p className="aside">{state.word}</p>}
+      {state.at === 'rest' && state.word !== null && (
+        <p className="aside" data-told>
+          {state.word}
+        </p>
+      )}
       {isLooking && (
         <p className="aside" data-testid="mend-progress">
           Looking for the smallest move that widens {state.only ? 'the narrowest place' : 'every way'} …
@@ -41,12 +45,10 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
 
 function Told({ mend, store }: { readonly mend: Mend; readonly store: MendStore }) {
   const scene = useScene();
-  const words = useRef<HTMLParagraphElement>(null);
-  // What came of it is read next; the button that was pressed is gone.
-  useEffect(() => words.current?.focus({ preventScroll: true }), []);
   return (
     <>
-      <p ref={words} tabIndex={-1} className="mend-words">
+      {/* Read next where focus was on the button that is gone (keepFocus). */}
+      <p tabIndex={-1} className="mend-words" data-told>
         {sayMend(scene, mend)}
       </p>
       {mend.end === 'found' && (

@@ -1,0 +1,69 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { servedPages } from '#tests/support/servedPages.ts';
+import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
+
+const served = servedPages();
+
+/** What has focus: the part of the column, and its words. */
+const focused = (page: Page) =>
+  page.evaluate(() => {
+    const at = document.activeElement;
+    const entry = at?.closest('.finding');
+    return { tag: at?.tagName ?? '', className: at?.className ?? '', id: at?.id ?? '', words: (entry ?? at)?.textContent ?? '' };
+  });
+
+const press = async (page: Page, name: string, within = '.finding.shown'): Promise<void> => {
+  await page.locator(within).getByRole('button', { name, exact: false }).first().focus();
+  await page.keyboard.press('Enter');
+};
+
+describe('focus in the checks, by keyboard', () => {
+  it.each(['wide', 'tablet', 'phone'] as const)(
+    'goes on to the next finding when one is done, left or taken up again, on a %s screen',
+    async (size) => {
+      const page = await pageOf(served.browser, 'MK', size);
+      await openDemo(page, served.server);
+      if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
+      const withFix = page.locator('.finding').filter({ has: page.getByRole('button', { name: /^Do it/ }) });
+      const head = withFix.locator('.finding-head').first();
+      const done = (await head.locator('.finding-text').textContent()) ?? '';
+      await head.focus();
+      await page.keyboard.press('Enter');
+      await press(page, 'Do it');
+      expect((await focused(page)).tag).toBe('BUTTON');
+      await page.locator('.said').getByText('Take back undoes it').waitFor();
+      await checked(page);
+      const next = await focused(page);
+      expect([next.tag === 'BODY', next.words.includes(done)]).toEqual([false, false]);
+
+      const other = page.locator('.finding-head').nth(1);
+      await other.focus();
+      await page.keyboard.press('Enter');
+      await press(page, 'Leave it');
+      await page.keyboard.type('for today');
+      await page.locator('.leave-form').getByRole('button', { name: 'Leave it' }).focus();
+      await page.keyboard.press('Enter');
+      await page.getByRole('region', { name: 'Left as they are' }).getByText('for today').waitFor();
+      await checked(page);
+      expect((await focused(page)).className).toBe('finding-head');
+
+      await press(page, 'Take up again', 'section[aria-labelledby="left-title"]');
+      await page.locator('.said').getByText('Taken up again.').waitFor();
+      await checked(page);
+      expect(await focused(page)).toMatchObject({ tag: 'H2', words: 'Checks' });
+      await page.context().close();
+    },
+    180_000,
+  );
+
+  it('goes to what was found when a proof of the mats ends by itself', async () => {
+    const page = await pageOf(served.browser, 'MK');
+    await openDemo(page, served.server);
+    await page.getByRole('button', { name: 'Prove how many mats' }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByText(/^Exactly \d+ mats? on the floor at once\.$/).waitFor({ timeout: 180_000 });
+    expect((await focused(page)).words).toMatch(/^Exactly \d+ mats?/);
+    await page.context().close();
+  }, 240_000);
+});
