@@ -1,7 +1,8 @@
 import { type Traverse, traverse } from '../geometry/traverse.ts';
 import { add, distance, type Point, sub, turn } from '../geometry/vec.ts';
 import type { Scene } from '../scene/types.ts';
-import type { Corner } from '../schema/types.ts';
+import type { Corner, Room } from '../schema/types.ts';
+import { fitSurvey } from './surveyFit.ts';
 
 /** A diagonal as taped against the one that the walls make. mm. */
 interface Diagonal {
@@ -18,7 +19,10 @@ export interface Closure {
   /** Corners that the tape names and the room does not have. */
   readonly gone: readonly string[];
   readonly traverse: Traverse | null;
-  /** Corners of the room with the misclosure spread; the first corner and the direction of the first wall stay. */
+  /**
+   * Corners of the room with the misclosure spread: by the compass rule, with diagonals by least squares. The first corner and the
+   * direction of the first wall stay.
+   */
   readonly spread: readonly Corner[];
   /** Farthest that a corner lies from where the spread puts it, mm. */
   readonly off: number;
@@ -36,18 +40,42 @@ export function measureClosure(scene: Scene): Closure | null {
   const missing = survey.walls.length === 0 ? [] : corners.filter((corner) => !byCorner.has(corner.id)).map((corner) => corner.id);
   const courses = corners.flatMap((corner) => byCorner.get(corner.id) ?? []);
   const walked = courses.length === corners.length ? traverse(courses) : null;
-  const spread = walked ? layOut(corners, walked) : corners;
-  const at = new Map(spread.map((corner) => [corner.id, corner]));
+  const byCompass = walked ? layOut(corners, walked.adjusted) : corners;
+  const fitted = walked && fittedCorners(corners, survey);
+  const spread = fitted ?? byCompass;
+  // Diagonals check the walls alone, until the drawing was laid out with them.
+  const checked = fitted && offBy(corners, fitted) <= LAID_OUT ? fitted : byCompass;
+  const at = new Map(checked.map((corner) => [corner.id, corner]));
   const diagonals = survey.diagonals.flatMap(({ from, to, length }): Diagonal[] => {
     const [a, b] = [at.get(from), at.get(to)];
     return a && b ? [{ from, to, taped: length, made: distance(a, b) }] : [];
   });
-  const off = Math.max(0, ...corners.map((corner, i) => distance(corner, spread[i] ?? corner)));
-  return { missing, gone, traverse: walked, spread, off, diagonals };
+  return { missing, gone, traverse: walked, spread, off: offBy(corners, spread), diagonals };
+}
+
+/** mm: corners this near to where the adjustment puts them were laid out by it. */
+const LAID_OUT = 1;
+const offBy = (corners: readonly Corner[], spread: readonly Corner[]): number =>
+  Math.max(0, ...corners.map((corner, i) => distance(corner, spread[i] ?? corner)));
+
+/** By least squares, where there are diagonals and no measurement among them that fits badly; else null. */
+function fittedCorners(corners: readonly Corner[], survey: NonNullable<Room['survey']>): Corner[] | null {
+  const index = new Map(corners.map(({ id }, i) => [id, i]));
+  const walls = corners.flatMap(({ id }) => survey.walls.find(({ from }) => from === id) ?? []);
+  const diagonals = survey.diagonals.flatMap(({ from, to, length }) => {
+    const [a, b] = [index.get(from), index.get(to)];
+    return a === undefined || b === undefined || a === b ? [] : [{ from: a, to: b, length }];
+  });
+  if (diagonals.length === 0) return null;
+  const fit = fitSurvey(
+    walls.map(({ length, turn, turnBy }) => ({ length, turn, isTurnFree: turnBy === 'diagonals' })),
+    diagonals,
+  );
+  return fit && fit.loose.length === 0 && !fit.misfit ? layOut(corners, fit.corners) : null;
 }
 
 /** The adjusted corners at the drawn first corner, turned so that the first wall runs as it is drawn. */
-function layOut(corners: readonly Corner[], { adjusted }: Traverse): Corner[] {
+function layOut(corners: readonly Corner[], adjusted: readonly Point[]): Corner[] {
   const [first, second] = corners;
   const along = adjusted[1];
   if (!first || !second || !along) return [...corners];

@@ -48,7 +48,16 @@ export const zone = z.looseObject({ id, kind: zoneKind, outline });
 
 export const survey = z.looseObject({
   walls: z
-    .array(z.looseObject({ from: id, length: size, turn: z.number().min(-360).max(360) }))
+    .array(
+      z.looseObject({
+        from: id,
+        length: size,
+        /** degrees clockwise to the next wall */
+        turn: z.number().min(-360).max(360),
+        /** diagonals: the angle was not measured itself, `turn` is what the diagonals make it */
+        turnBy: z.enum(['typed', 'diagonals']).optional(),
+      }),
+    )
     .max(limits.corners)
     .default([]),
   diagonals: z
