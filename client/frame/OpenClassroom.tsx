@@ -24,7 +24,11 @@ export function OpenClassroom({ id }: { id: string }) {
         forgetStart(id);
         close = () => void session.close().finally(() => analyst.close());
         if (isGone) close();
-        else setOpened({ session, analyst });
+        else {
+          setOpened({ session, analyst });
+          // What was proven of the mats is known again, whichever sheet is shown; told by its own part of the checks.
+          import('../mats/proofStore.ts').then(({ proofStoreOf }) => !isGone && proofStoreOf(session, analyst)).catch(() => undefined);
+        }
       },
       (error: unknown) => {
         analyst.close();

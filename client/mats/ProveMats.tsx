@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react';
 import { areMatsProven } from '../places/placesLine.ts';
-import { useAnalyst, useReportOf, useSession } from '../session/hooks.ts';
+import { useAnalyst, useArrangement, useClassroom, useReportOf, useSession } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { proofStoreOf } from './proofStore.ts';
 
@@ -10,20 +10,29 @@ export function ProveMats() {
   const state = useSyncExternalStore(store.subscribe, store.state);
   const isProven = useReportOf(areMatsProven);
   const isProving = state.at === 'proving';
+  const { id } = useArrangement();
+  const { arrangements } = useClassroom();
   if (isProven && !isProving) return null;
+  const other = state.at === 'proving' && state.arrangement !== id ? arrangements.find((one) => one.id === state.arrangement) : undefined;
   return (
     <section className="mend" aria-label="The proof of the mats">
-      {state.at === 'rest' && state.word !== null && <p className="aside">{state.word}</p>}
+      {state.at === 'rest' && state.word !== null && (
+        <p className="aside" data-told>
+          {state.word}
+        </p>
+      )}
       {isProving && (
         <p className="aside" data-testid="proof-progress">
-          Proving how many mats lie at once …{' '}
+          Proving how many mats lie at once{other && ` in “${other.name}”`} …{' '}
           {state.step &&
             `at least ${state.step.mats.count}, at most ${state.step.mats.upperBound}${state.step.round > 0 ? `; round ${state.step.round} of at most ${state.step.rounds}` : '; looking over the floor'}.`}
         </p>
       )}
       <div className="verbs">
         {/* One button in one place, so that focus stays on it. */}
-        <Button onPress={isProving ? store.stop : store.prove}>{isProving ? 'Stop' : 'Prove how many mats'}</Button>
+        <Button onPress={isProving ? store.stop : store.prove}>
+          {isProving ? 'Stop' : state.isCut ? 'Go on proving' : 'Prove how many mats'}
+        </Button>
       </div>
     </section>
   );

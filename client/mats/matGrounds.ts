@@ -1,7 +1,14 @@
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
+import { contentKey } from '../store/contentKey.ts';
 
 /** What a count of mats hangs on: while these are the same objects it holds. */
 export const matGrounds = (
   { room, access, floorWork }: Pick<Classroom, 'room' | 'access' | 'floorWork'>,
   pieces: Arrangement['pieces'] | undefined,
 ): readonly unknown[] => [room, access, floorWork, pieces];
+
+/** Rises when a proof would come out otherwise for the same room, so that none is taken over from before. */
+const RECKONING = 1;
+
+/** The same for grounds that read the same, also after the page was loaded again. */
+export const groundsKey = (grounds: readonly unknown[]): string => contentKey([RECKONING, grounds]);

@@ -7,10 +7,18 @@ import { sayCount } from '../text/sayCount.ts';
 import { type AskedPort, askedWork } from '../worker/askedWork.ts';
 import type { ProofAnswer, ProofQuestion } from '../worker/proofMessages.ts';
 import { matGrounds } from './matGrounds.ts';
+import { openProofMemory, type ProofMemory } from './proofMemory.ts';
+import { recalledProofs } from './recalledProofs.ts';
 
 type ProofState =
-  /** `word`: what became of the last one. */
-  { readonly at: 'rest'; readonly word: string | null } | { readonly at: 'proving'; readonly step: MatProofStep | null };
+  | {
+      readonly at: 'rest';
+      /** What became of the last one. */
+      readonly word: string | null;
+      /** It was cut off, and can be gone on with. */
+      readonly isCut: boolean;
+    }
+  | { readonly at: 'proving'; readonly arrangement: string; readonly step: MatProofStep | null };
 
 export interface ProofStore {
   state(): ProofState;
@@ -24,24 +32,30 @@ type Port = AskedPort<ProofAnswer>;
 
 const stores = new WeakMap<Session, ProofStore>();
 
-/** The proof of the mats of an opened classroom. Never shared, never saved: what it found goes to the checks. */
+/** The proof of the mats of an opened classroom. Never shared: what it found goes to the checks, and is kept on this device. */
 export function proofStoreOf(session: Session, analyst: Pick<Analyst, 'knowMats'>): ProofStore {
   const known = stores.get(session);
   if (known) return known;
-  const store = createProofStore(session, analyst, startWorker);
+  const store = createProofStore(session, analyst, startWorker, openProofMemory());
   stores.set(session, store);
   return store;
 }
 
-export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowMats'>, start: () => Port): ProofStore {
+export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowMats'>, start: () => Port, memory: ProofMemory): ProofStore {
   const listeners = new Set<() => void>();
-  let state: ProofState = { at: 'rest', word: null };
+  let state: ProofState = { at: 'rest', word: null, isCut: false };
   let asked: ProofQuestion | null = null;
 
   function change(next: ProofState): void {
     state = next;
     for (const listener of listeners) listener();
   }
+
+  const recalled = recalledProofs(session, analyst, memory, (cut) => {
+    if (state.at === 'proving') return;
+    if (cut) change({ at: 'rest', word: sayCut(cut), isCut: true });
+    else if (state.word !== null || state.isCut) change({ at: 'rest', word: null, isCut: false });
+  });
 
   const work = askedWork<ProofQuestion, ProofAnswer>({
     start,
@@ -56,17 +70,16 @@ export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowM
 
   function rest(word: string | null): void {
     work.end();
-    change({ at: 'rest', word });
+    grounds.letGo();
+    recalled.end('stopped');
+    change({ at: 'rest', word, isCut: false });
     if (word !== null) session.announce(word);
-  }
-
-  function know(mats: Mats): void {
-    if (asked) analyst.knowMats(asked.classroom, asked.arrangement, mats);
   }
 
   function hear(answer: ProofAnswer): void {
     if ('step' in answer) {
-      change({ at: 'proving', step: answer.step });
+      recalled.note(answer.step.mats, 'running');
+      if (asked) change({ at: 'proving', arrangement: asked.arrangement, step: answer.step });
       return;
     }
     if ('failure' in answer) {
@@ -77,16 +90,21 @@ export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowM
       rest('The walls do not hold, so nothing can be proven of the floor.');
       return;
     }
-    know(answer.mats);
-    rest(sayOutcome(answer.mats));
+    recalled.note(answer.mats, 'done');
+    const isShown = asked?.arrangement === session.arrangement().id;
+    const name = session.classroom().arrangements.find(({ id }) => id === asked?.arrangement)?.name;
+    rest(`${isShown || !name ? '' : `${name}. `}${sayOutcome(answer.mats)}`);
   }
 
+  /** Of the arrangement that is being proven, also while another is shown. */
+  const piecesAsked = () => session.classroom().arrangements.find(({ id }) => id === asked?.arrangement)?.pieces;
   const grounds = whileSame(
     session,
-    () => matGrounds(session.classroom(), session.arrangement().pieces),
-    () => rest(state.at === 'proving' ? 'The plan has changed, so the proof was stopped.' : null),
+    () => matGrounds(session.classroom(), piecesAsked()),
+    () => rest('The plan has changed, so the proof was stopped.'),
     () => {
       work.end();
+      recalled.close();
       listeners.clear();
     },
   );
@@ -94,16 +112,15 @@ export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowM
   return {
     state: () => state,
     prove() {
-      asked = { classroom: session.classroom(), arrangement: session.arrangement().id };
+      const { id } = session.arrangement();
+      asked = { classroom: session.classroom(), arrangement: id, known: recalled.begin() };
       grounds.take();
-      change({ at: 'proving', step: null });
+      change({ at: 'proving', arrangement: id, step: null });
       session.announce('Proving how many mats lie on the floor at once.');
       work.ask(asked);
     },
     stop() {
-      if (state.at !== 'proving') return;
-      if (state.step) know(state.step.mats);
-      rest('Stopped. What was found until then is kept.');
+      if (state.at === 'proving') rest('Stopped. What was found until then is kept.');
     },
     subscribe(listener) {
       listeners.add(listener);
@@ -117,6 +134,9 @@ export function sayOutcome({ count, upperBound, proven }: Mats): string {
   if (proven) return `Proven: exactly ${sayCount(count, 'mat')} on the floor at once, with every way kept.`;
   return `Not proven to the end: at least ${sayCount(count, 'mat')}, at most ${upperBound}, with every way kept.`;
 }
+
+const sayCut = ({ count, upperBound }: Mats): string =>
+  `The proof was stopped when the page was loaded again or closed; so far at least ${sayCount(count, 'mat')}, at most ${upperBound}.`;
 
 function startWorker(): Port {
   return new Worker(new URL('../worker/proofWorker.ts', import.meta.url), { type: 'module', name: 'proof' });

@@ -1,3 +1,4 @@
+import { openProofMemory } from '../mats/proofMemory.ts';
 import { forgetRoomHere, readRoomsHere } from '../session/roomsHere.ts';
 import { type DeviceStore, openDeviceStore } from '../store/deviceStore.ts';
 import { unconfirmedOf } from '../sync/unconfirmed.ts';
@@ -32,6 +33,7 @@ export async function forgetHere(id: string, open: () => Store = openDeviceStore
   const store = open();
   try {
     await store.forget(id);
+    await openProofMemory().forget(id);
   } finally {
     await store.close();
   }

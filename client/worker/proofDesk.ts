@@ -7,14 +7,14 @@ import { sayError } from './sayError.ts';
 
 /** Proves to the end and tells how it goes; to stop it, its worker is ended. Apart from the worker so that tests can run it. */
 export async function proveAtDesk(
-  { classroom, arrangement }: ProofQuestion,
+  { classroom, arrangement, known }: ProofQuestion,
   loadPick: () => Promise<PickMost>,
   tell: (answer: ProofAnswer) => void,
 ): Promise<void> {
   try {
     const pick = await loadPick();
     const scene = buildScene(classroom, arrangement);
-    const work = proveMats(scene, seatStrips(scene), { pick });
+    const work = proveMats(scene, seatStrips(scene), { pick, known });
     let step = work.next();
     for (; !step.done; step = work.next()) tell({ step: step.value });
     tell({ mats: step.value });

@@ -6,6 +6,8 @@ import type { Classroom } from '#model/schema/types.ts';
 export interface ProofQuestion {
   readonly classroom: Classroom;
   readonly arrangement: string;
+  /** What a proof of the same room that was cut off had found: it is gone on from there. null: nothing */
+  readonly known: Mats | null;
 }
 
 /** How far the proof is, and at its end what came of it; null: the walls do not hold. */

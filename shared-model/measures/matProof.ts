@@ -22,6 +22,8 @@ export interface MatProofOptions {
   readonly pick: PickMost;
   /** Rounds after which it is left as it is: the work that is spent, counted, never timed. */
   readonly rounds?: number;
+  /** What an earlier proof of the same room found: its bounds hold, and are where this one begins. */
+  readonly known?: Mats | null;
 }
 
 const ROUNDS = 80;
@@ -51,7 +53,7 @@ const TELL_EVERY = 50;
  * @returns null where the walls do not hold
  */
 export function* proveMats(scene: Scene, strips: readonly SeatStrip[], options: MatProofOptions): Generator<MatProofStep, Mats | null> {
-  const found = measureMats(scene, strips, SEARCH_EFFORT);
+  const found = withKnown(measureMats(scene, strips, SEARCH_EFFORT), options.known ?? null);
   if (!found || found.proven) return found;
   const proof = new MatProof(scene, strips, found, options);
   yield* proof.run();
@@ -60,6 +62,14 @@ export function* proveMats(scene: Scene, strips: readonly SeatStrip[], options: 
   const more = measureMats(scene, strips, LAST_EFFORT);
   if (!more || more.count <= mats.count) return mats;
   return { ...more, upperBound: mats.upperBound, proven: more.count === mats.upperBound };
+}
+
+/** The better of both bounds. */
+function withKnown(found: Mats | null, known: Mats | null): Mats | null {
+  if (!found || !known) return found;
+  const laid = known.count > found.count ? known : found;
+  const upperBound = Math.max(laid.count, Math.min(found.upperBound, known.upperBound));
+  return { ...laid, upperBound, proven: laid.count === upperBound };
 }
 
 class MatProof {

@@ -62,9 +62,39 @@ describe('the proof of the mats', () => {
         await begin.waitFor();
         await checked(page);
         expect(await words.count()).toBe(0);
+        await page
+          .getByRole('radio', { name: 'As it stands' })
+          .or(page.getByRole('button', { name: 'As it stands' }))
+          .first()
+          .click();
+        await words.waitFor();
       }
+      // What was proven of this floor is known again after the page was loaded again.
+      await page.reload();
+      if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
+      await words.waitFor({ timeout: 60_000 });
+      expect(await begin.count()).toBe(0);
       await page.context().close();
     },
     360_000,
   );
+
+  it('says how far it was when the page was loaded again meanwhile, and goes on', async () => {
+    const page = await pageOf(served.browser, 'MK', 'tablet');
+    await openDemo(page, served.server);
+    await proof(page).getByRole('button', { name: 'Prove how many mats' }).click();
+    await page
+      .getByTestId('proof-progress')
+      .getByText(/at least \d+, at most \d+/)
+      .waitFor({ timeout: 60_000 });
+    await page.reload();
+    await proof(page)
+      .getByText(/^The proof was stopped when the page was loaded again or closed; so far at least \d+ mats, at most \d+\.$/)
+      .waitFor({ timeout: 60_000 });
+    await checked(page);
+    await picture(page, 'proof-cut-tablet');
+    await proof(page).getByRole('button', { name: 'Go on proving' }).click();
+    await page.getByText(/^Exactly \d+ mats? on the floor at once\.$/).waitFor({ timeout: 180_000 });
+    await page.context().close();
+  }, 360_000);
 });

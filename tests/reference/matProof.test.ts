@@ -21,8 +21,8 @@ import { seededRoom } from '#tests/support/seededRoom.ts';
 const highs = await loadHighs();
 const pick = pickWith(highs);
 
-function proved(scene: Scene, rounds?: number): { mats: Mats; steps: MatProofStep[] } {
-  const work = proveMats(scene, seatStrips(scene), { pick, ...(rounds !== undefined && { rounds }) });
+function proved(scene: Scene, rounds?: number, known?: Mats): { mats: Mats; steps: MatProofStep[] } {
+  const work = proveMats(scene, seatStrips(scene), { pick, known: known ?? null, ...(rounds !== undefined && { rounds }) });
   const steps: MatProofStep[] = [];
   for (let step = work.next(); ; step = work.next()) {
     if (step.done) {
@@ -93,6 +93,19 @@ describe('mats proven in empty rooms', () => {
     expect(mats.count).toBeLessThanOrEqual(optimum);
     expect(mats.upperBound).toBeGreaterThanOrEqual(optimum);
     expect({ count: mats.count, proven: mats.proven }).toEqual({ count: optimum, proven: true });
+  });
+
+  it('a proof that was cut off is gone on with from its bounds, and comes to the raster’s count', () => {
+    const scene = buildScene(plainRoom(emptyRoom(1400, 1000, { mat: { width: 400, depth: 300 }, gap: 0 })));
+    const optimum = rasterOptimum(14, 10, 4, 3);
+    const cut: Mats = { ...proved(scene, 0).mats, upperBound: optimum, proven: false };
+    const fewer = { ...cut, count: cut.count - 1, places: cut.places.slice(1) };
+    for (const known of [cut, fewer]) {
+      const { mats, steps } = proved(scene, 40, known);
+      expect(steps[0]?.mats.upperBound ?? optimum).toBe(optimum);
+      expect(wrongMats(scene, layingOf(mats))).toEqual([]);
+      expect({ count: mats.count, proven: mats.proven }).toEqual({ count: optimum, proven: true });
+    }
   });
 
   it('a millimetre too little is told apart, whatever the cells', () => {

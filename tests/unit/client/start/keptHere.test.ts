@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { describe, expect, it } from 'vitest';
+import { openProofMemory } from '#client/mats/proofMemory.ts';
 import { forgetHere, roomsKeptHere } from '#client/start/keptHere.ts';
 import { openDeviceStore } from '#client/store/deviceStore.ts';
 import { createDocument } from '#model/document/openDocument.ts';
@@ -31,7 +32,12 @@ describe('what this device keeps', () => {
 
   it('is gone once it is forgotten, and nothing else is', async () => {
     const open = await deviceWith('a', 'b');
+    const proofs = openProofMemory();
+    const tile = { width: 1200, depth: 750, gap: 300 };
+    const mats = { count: 0, upperBound: 0, proven: true, places: [], tile };
+    for (const id of ['a', 'b']) await proofs.keep(id, { grounds: 'g', mats, end: 'done', at: 1 });
     await forgetHere('b', open);
+    expect([(await proofs.all('a')).length, (await proofs.all('b')).length]).toEqual([1, 0]);
     expect((await roomsKeptHere(open)).map(({ id }) => id)).toEqual(['a']);
   });
 
