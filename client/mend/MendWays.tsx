@@ -1,18 +1,18 @@
 import { useSyncExternalStore } from 'react';
 import type { Mend } from '#model/analysis/mendWays/mendWays.ts';
 import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
-import { sayLength } from '#model/units/sayLength.ts';
-import { useScene, useSession, useUnits } from '../session/hooks.ts';
+import { useScene, useSession } from '../session/hooks.ts';
 import '../styles/mend.css';
 import { Button } from '../ui/Button.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { type MendStore, mendStoreOf } from './mendStore.ts';
+import { sayHowFar, sayWhat } from './sayProgress.ts';
 
 /** Looks for the smallest move that widens every way, shows it in pencil and in words, and does it when told to. */
 export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
   const store = mendStoreOf(useSession());
   const state = useSyncExternalStore(store.subscribe, store.state);
-  const units = useUnits();
+  const scene = useScene();
   if (!isAsked && state.at === 'rest' && state.word === null) return null;
   const isLooking = state.at === 'looking';
   return (
@@ -24,12 +24,10 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
       )}
       {isLooking && (
         <p className="aside" data-testid="mend-progress">
-          Looking for the smallest move that widens {state.only ? 'the narrowest place' : 'every way'} …
-          {state.progress &&
-            ` measured ${state.progress.looks} times; less than ${sayLength(Math.floor(state.progress.total), units)} in all does not do it.`}
+          Looking for the smallest move that widens {sayWhat(scene, state.only, state.progress)} … {sayHowFar(scene, state.progress)}
         </p>
       )}
-      {state.at === 'told' && <Told mend={state.mend} store={store} />}
+      {state.at === 'told' && <Told mend={state.mend} isStopped={state.isStopped} store={store} />}
       <div className="verbs">
         {(isAsked || isLooking) && state.at !== 'told' && (
           // One button in one place, so that focus stays on it.
@@ -37,19 +35,23 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
             {isLooking ? 'Stop' : 'Look for a move that widens every way'}
           </Button>
         )}
+        {isAsked && state.at === 'rest' && state.only === 'narrowest' && (
+          <TextLink onPress={() => store.look('narrowest')}>Only widen the narrowest place</TextLink>
+        )}
       </div>
       <Kept store={store} />
     </section>
   );
 }
 
-function Told({ mend, store }: { readonly mend: Mend; readonly store: MendStore }) {
+function Told({ mend, isStopped, store }: { readonly mend: Mend; readonly isStopped: boolean; readonly store: MendStore }) {
   const scene = useScene();
   return (
     <>
       {/* Read next where focus was on the button that is gone (keepFocus). */}
       <p tabIndex={-1} className="mend-words" data-told>
         {sayMend(scene, mend)}
+        {isStopped && ' The search was stopped: a smaller change may exist.'}
       </p>
       {mend.end === 'found' && (
         <>

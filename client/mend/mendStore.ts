@@ -1,18 +1,19 @@
-import type { Mend } from '#model/analysis/mendWays/mendWays.ts';
+import type { Mend, MendProgress } from '#model/analysis/mendWays/mendWays.ts';
 import { sayMove } from '#model/analysis/mendWays/sayMend.ts';
-import type { SearchProgress } from '#model/analysis/mendWays/search.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { planStoreOf } from '../plan/planStore.ts';
 import type { Session } from '../session/types.ts';
 import { whileSame } from '../session/whileSame.ts';
 import { type AskedPort, askedWork } from '../worker/askedWork.ts';
 import type { MendAnswer, MendQuestion } from '../worker/mendMessages.ts';
+import { sayStopped } from './sayProgress.ts';
 
 type MendState =
-  /** `word`: what became of the last one. */
-  | { readonly at: 'rest'; readonly word: string | null }
-  | { readonly at: 'looking'; readonly only: 'narrowest' | null; readonly progress: SearchProgress | null }
-  | { readonly at: 'told'; readonly mend: Mend };
+  /** `word`: what became of the last one; `only`: what it was asked for, and may be again. */
+  | { readonly at: 'rest'; readonly word: string | null; readonly only: 'narrowest' | null }
+  | { readonly at: 'looking'; readonly only: 'narrowest' | null; readonly progress: MendProgress | null }
+  /** `isStopped`: a smaller change may exist, it was not looked for to the end. */
+  | { readonly at: 'told'; readonly mend: Mend; readonly isStopped: boolean };
 
 export interface MendStore {
   state(): MendState;
@@ -58,7 +59,7 @@ const groundsOf = ({ room, access, options, children, adults, exitRules, left }:
 
 export function createMendStore(session: Session, start: () => Port): MendStore {
   const listeners = new Set<() => void>();
-  let state: MendState = { at: 'rest', word: null };
+  let state: MendState = { at: 'rest', word: null, only: null };
   let kept: readonly string[] = [];
   let asked: 'narrowest' | undefined;
 
@@ -83,7 +84,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
   function rest(word: string | null): void {
     work.end();
     grounds.letGo();
-    change({ at: 'rest', word });
+    change({ at: 'rest', word, only: asked ?? null });
     if (word !== null) session.announce(word);
   }
 
@@ -92,13 +93,24 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
       change({ at: 'looking', only: asked ?? null, progress: answer.progress });
       return;
     }
-    work.end();
     if ('failure' in answer) {
       rest(`The search broke (${answer.failure}). Nothing was changed.`);
       return;
     }
-    change({ at: 'told', mend: answer.mend });
-    session.announce(sayShort(session, answer.mend));
+    tellMend(answer.mend, false);
+  }
+
+  function tellMend(mend: Mend, isStopped: boolean): void {
+    work.end();
+    change({ at: 'told', mend, isStopped });
+    session.announce(sayShort(session, mend));
+  }
+
+  function stop(): void {
+    if (state.at !== 'looking') return;
+    const { only, progress } = state;
+    if (progress?.best) tellMend(progress.best, true);
+    else rest(sayStopped(session.scene(), only, progress));
   }
 
   const grounds = whileSame(
@@ -131,7 +143,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
     state: () => state,
     kept: () => kept,
     look,
-    stop: () => rest('Stopped. Nothing was changed.'),
+    stop,
     keep(piece) {
       kept = [...kept.filter((id) => id !== piece), piece];
       look(asked);
@@ -145,7 +157,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
       const { edits, moves } = state.mend;
       // The change it makes is no reason to say that the plan has changed.
       grounds.letGo();
-      change({ at: 'rest', word: null });
+      change({ at: 'rest', word: null, only: null });
       const isDone = session.commands.applyEdits(session.arrangement().id, edits);
       rest(
         isDone

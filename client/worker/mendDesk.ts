@@ -11,9 +11,12 @@ export function lookForMend({ classroom, options }: MendQuestion, tell: (answer:
     const work = mendWays(classroom, options);
     let told = -TELL_EVERY;
     let step = work.next();
+    let best: unknown = null;
     for (; !step.done; step = work.next()) {
-      if (step.value.looks < told + TELL_EVERY) continue;
+      // What is found is told at once: who stops the search then keeps it.
+      if (step.value.looks < told + TELL_EVERY && step.value.best === best) continue;
       told = step.value.looks;
+      best = step.value.best;
       tell({ progress: step.value });
     }
     tell({ mend: step.value });

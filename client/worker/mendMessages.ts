@@ -1,5 +1,4 @@
-import type { Mend, MendOptions } from '#model/analysis/mendWays/mendWays.ts';
-import type { SearchProgress } from '#model/analysis/mendWays/search.ts';
+import type { Mend, MendOptions, MendProgress } from '#model/analysis/mendWays/mendWays.ts';
 import type { Classroom } from '#model/schema/types.ts';
 
 /** What the page asks of the worker that looks for a mend of the ways: one question, then it is done. */
@@ -9,4 +8,4 @@ export interface MendQuestion {
 }
 
 /** How far the search is, and at its end what came of it. */
-export type MendAnswer = { readonly progress: SearchProgress } | { readonly mend: Mend } | { readonly failure: string };
+export type MendAnswer = { readonly progress: MendProgress } | { readonly mend: Mend } | { readonly failure: string };

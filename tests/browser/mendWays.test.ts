@@ -110,7 +110,10 @@ describe('a mend of the ways', () => {
     await checked(page);
     await look(page).click();
     await proposal(page).getByRole('button', { name: 'Stop' }).click();
-    await proposal(page).getByText('Stopped. Nothing was changed.').waitFor();
+    await proposal(page)
+      .getByText(/^Stopped\. Nothing was changed\./)
+      .waitFor();
+    await look(page).waitFor();
     await page.context().close();
   }, 240_000);
 });

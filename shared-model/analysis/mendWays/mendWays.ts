@@ -41,11 +41,24 @@ export interface MendMove {
 /** A way that stays too narrow with every piece that may be moved out of the room. */
 export type Held = Pick<Short, 'label' | 'width' | 'between'>;
 
+/** The one place that is widened where not every way was asked for; `at` in mm on the plan. */
+export type NarrowestPlace = Held & Pick<Short, 'at'>;
+
+/** How far the search is. */
+export interface MendProgress extends SearchProgress {
+  /** null: every way is asked for, or which place is the narrowest is not known yet. */
+  readonly place: NarrowestPlace | null;
+  /** Holds, and a smaller change is being looked for; null: none yet. */
+  readonly best: Found | null;
+}
+
+type Found = Extract<Mend, { readonly end: 'found' }>;
+
 export type Mend =
   | {
       readonly end: 'found';
       /** The place that is widened where not every way was asked for. */
-      readonly place: (Held & Pick<Narrowest, 'enough'>) | null;
+      readonly place: (NarrowestPlace & Pick<Narrowest, 'enough'>) | null;
       readonly moves: readonly MendMove[];
       /** mm, all moves together */
       readonly total: number;
@@ -94,7 +107,7 @@ const GRID_LOOKS = { found: 1_000, none: 3_000 };
  *
  * Told in slices: each step is one measurement of the ways (some ms). Counted, not timed: the same answer everywhere.
  */
-export function* mendWays(classroom: Classroom, options: MendOptions = {}): Generator<SearchProgress, Mend> {
+export function* mendWays(classroom: Classroom, options: MendOptions = {}): Generator<MendProgress, Mend> {
   const arrangement = pickArrangement(classroom, options.arrangement);
   if (!arrangement) throw new Error('a classroom has at least one arrangement');
   const most = options.most ?? MOST;
@@ -124,19 +137,30 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const running = new RunningAnalysis();
   const newMust = (layout: Layout): NewMust | null => findNewMust(stage, known, running, layout);
   const search = new Search(stage, { most, newMust });
-  const exact = yield* search.run({ looks: options.looks ?? LOOKS, below: Infinity, hasGrid: false });
+  const place = narrowest && { ...narrowest.place, enough: narrowest.enough };
+  const told = <T>(work: Generator<SearchProgress, T>, best: Found | null = null) => tellWith(work, narrowest?.place ?? null, best);
+  const exact = yield* told(search.run({ looks: options.looks ?? LOOKS, below: Infinity, hasGrid: false }));
   if (exact.end === 'apart') return { end: 'apart', pieces: exact.pieces, most, looks: search.looks };
   const tightened = function* (layout: Layout): Generator<SearchProgress, Layout> {
     const tight = yield* tighten(search, layout);
     return newMust(tight) === null ? tight : layout;
   };
-  let best = exact.end === 'found' ? yield* tightened(exact.layout) : null;
+  const foundAt = (layout: Layout): Found => found(stage, before, layout, search.looks, place);
+  const best = exact.end === 'found' ? foundAt(yield* told(tightened(exact.layout))) : null;
   const gridLooks = options.gridLooks ?? (best ? GRID_LOOKS.found : GRID_LOOKS.none);
-  const grid = yield* search.run({ looks: gridLooks, below: best ? totalOf(best) - 1 : Infinity, hasGrid: true });
-  if (grid.end === 'found') best = yield* tightened(grid.layout);
-  if (best) return found(stage, before, best, search.looks, narrowest && { ...narrowest.place, enough: narrowest.enough });
+  const grid = yield* told(search.run({ looks: gridLooks, below: best ? best.total - 1 : Infinity, hasGrid: true }), best);
+  if (grid.end === 'found') return foundAt(yield* told(tightened(grid.layout), best));
+  if (best) return { ...best, looks: search.looks };
   if (exact.end === 'looks') return { end: 'looks', total: exact.total, most, looks: search.looks };
   return { end: 'all', most, looks: search.looks };
+}
+
+/** The same steps, with what is known beside them. */
+function* tellWith<T>(work: Generator<SearchProgress, T>, place: NarrowestPlace | null, best: Found | null): Generator<MendProgress, T> {
+  for (let step = work.next(); ; step = work.next()) {
+    if (step.done) return step.value;
+    yield { ...step.value, place, best };
+  }
 }
 
 /** All of it at once, for who can wait. */
@@ -152,7 +176,7 @@ function missingOf(classroom: Classroom, arrangement: string): string | null {
 }
 
 interface Narrowest {
-  readonly place: Held;
+  readonly place: NarrowestPlace;
   /** Whose way it holds back. */
   readonly fronts: ReadonlySet<string>;
   /** mm: what the rest of these ways allows; null: as much as the checks ask. */
@@ -166,11 +190,11 @@ function narrowestOf(stage: Stage, short: readonly Short[]): Narrowest | null {
   const isThere = ({ at }: Short): boolean => Math.hypot(at.x - worst.at.x, at.y - worst.at.y) < SAME_PLACE;
   const fronts = new Set(short.filter(isThere).map(({ key }) => key));
   const out = new Set(worst.between.flatMap((id) => stage.freeUnitOf(id)?.id ?? []));
-  const { label, width, between } = worst;
+  const { label, width, between, at } = worst;
   // Without the two things the ways are as wide as the rest of them allows; a front that is gone with them says nothing.
   const rest = out.size === 0 ? [] : stage.shortIn(stage.sceneAt(new Map(), out)).filter(({ key }) => fronts.has(key));
   const least = Math.min(...rest.map((one) => one.width));
-  return { place: { label, width, between }, fronts, enough: Number.isFinite(least) && least > width + 1 ? least : null };
+  return { place: { label, width, between, at }, fronts, enough: Number.isFinite(least) && least > width + 1 ? least : null };
 }
 
 /** Fronts whose way was left as it is, with a reason. */
@@ -193,7 +217,7 @@ function findNewMust(stage: Stage, known: ReadonlySet<string>, running: RunningA
   return { subjects: fresh.subjects, isThere };
 }
 
-function found(stage: Stage, before: Report, layout: Layout, looks: number, place: Extract<Mend, { end: 'found' }>['place']): Mend {
+function found(stage: Stage, before: Report, layout: Layout, looks: number, place: Found['place']): Found {
   const moves = [...layout].flatMap(([id, shift]): MendMove[] => {
     const unit = stage.freeById.get(id);
     const [body] = unit?.bodies ?? [];

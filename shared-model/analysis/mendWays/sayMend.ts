@@ -41,11 +41,15 @@ function sayEnd(scene: Scene, mend: Mend): string {
 
 function sayGain(scene: Scene, place: Extract<Mend, { end: 'found' }>['place']): string {
   if (!place) return 'every way is wide enough';
-  const [one, other] = place.between;
-  const where = one === undefined || other === undefined ? `on the way to ${place.label}` : sayPlace(scene, one, other);
+  const where = sayNarrowest(scene, place);
   if (place.enough === null) return `it is wide enough ${where}; no other way gets narrower`;
   const width = sayLength(Math.floor(place.enough), scene.classroom.display.units);
   return `it no longer holds anybody back ${where}: those ways are ${width} wide then, as the rest of them allows, and no other gets narrower`;
+}
+
+/** "between shelf 4 and table 2" */
+export function sayNarrowest(scene: Scene, { label, between: [one, other] }: Held): string {
+  return one === undefined || other === undefined ? `on the way to ${label}` : sayPlace(scene, one, other);
 }
 
 function sayHeld(scene: Scene, { label, width, between }: Held): string {

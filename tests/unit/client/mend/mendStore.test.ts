@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createMendStore } from '#client/mend/mendStore.ts';
+import { sayHowFar, sayWhat } from '#client/mend/sayProgress.ts';
 import { planStoreOf } from '#client/plan/planStore.ts';
 import type { Session } from '#client/session/types.ts';
 import { lookForMend } from '#client/worker/mendDesk.ts';
@@ -83,25 +84,66 @@ describe('a mend of the ways on the page', () => {
   it('says how far the search is, and stops when asked', () => {
     const { store, tell, last, said } = opened();
     store.look();
-    tell({ progress: { looks: 50, total: 120 } });
-    expect(store.state()).toEqual({ at: 'looking', only: null, progress: { looks: 50, total: 120 } });
+    const progress = { looks: 50, total: 128, place: null, best: null };
+    tell({ progress });
+    expect(store.state()).toEqual({ at: 'looking', only: null, progress });
     store.stop();
-    expect([store.state(), last().isEnded]).toEqual([{ at: 'rest', word: 'Stopped. Nothing was changed.' }, true]);
+    const word =
+      'Stopped. Nothing was changed. Looked at was every way. The ways were measured 50 times. No change of less than 0.12 m in all does it.';
+    expect([store.state(), last().isEnded]).toEqual([{ at: 'rest', word, only: null }, true]);
+    expect(said.at(-1)).toBe(word);
+    store.look();
+    store.stop();
     expect(said.at(-1)).toBe('Stopped. Nothing was changed.');
+  });
+
+  it('names the narrowest place while it looks at it alone, and keeps what it found when it is stopped', () => {
+    const { session, store, last, tell, proposal, said } = opened();
+    store.look('narrowest');
+    const { asked } = last();
+    if (!asked) throw new Error('nothing was asked');
+    const answers: MendAnswer[] = [];
+    lookForMend(asked, (answer) => answers.push(answer));
+    const [first] = answers;
+    if (!first || !('progress' in first)) throw new Error('it tells how far it is');
+    expect(sayWhat(session.scene(), 'narrowest', first.progress)).toBe('the narrowest place, between left box and right box, at D3');
+    expect(sayWhat(session.scene(), 'narrowest', null)).toBe('the narrowest place');
+    expect(sayHowFar(session.scene(), first.progress)).not.toContain('0.00');
+    tell(first);
+    store.stop();
+    expect(store.state()).toMatchObject({ at: 'rest', only: 'narrowest' });
+    store.look('narrowest');
+    const withBest = answers.find((answer) => 'progress' in answer && answer.progress.best);
+    if (!withBest || !('progress' in withBest)) throw new Error('what was found is told before the end');
+    expect(sayHowFar(session.scene(), withBest.progress)).toMatch(
+      /times\. Found: a change of 0\.113 m in all; a smaller one is being looked for\.$/,
+    );
+    tell(withBest);
+    store.stop();
+    expect(store.state()).toMatchObject({ at: 'told', isStopped: true, mend: { end: 'found', total: 113 } });
+    expect([proposal()?.length, said.at(-1), last().isEnded]).toEqual([1, 'Found: Left box: 0.113 m towards the west wall.', true]);
   });
 
   it('goes when somebody changes the plan, and says so; a remark changes nothing', () => {
     const { session, store, answer, proposal, last } = opened();
     store.look();
     session.commands.movePiece('a1', 'right', { x: 4680, y: 2000 });
-    expect(store.state()).toEqual({ at: 'rest', word: 'The plan has changed, so the search was stopped. Look again.' });
+    expect(store.state()).toEqual({
+      at: 'rest',
+      word: 'The plan has changed, so the search was stopped. Look again.',
+      only: null,
+    });
     expect(last().isEnded).toBe(true);
     store.look();
     answer();
     session.commands.addRemark({ text: 'mind the rug', x: 100, y: 100 });
     expect(store.state().at).toBe('told');
     session.commands.movePiece('a1', 'right', { x: 4690, y: 2000 });
-    expect(store.state()).toEqual({ at: 'rest', word: 'The plan has changed, so the proposal is gone. Look again.' });
+    expect(store.state()).toEqual({
+      at: 'rest',
+      word: 'The plan has changed, so the proposal is gone. Look again.',
+      only: null,
+    });
     expect(proposal()).toBeNull();
   });
 
@@ -127,10 +169,10 @@ describe('a mend of the ways on the page', () => {
     const before = xs();
     store.look();
     tell({ failure: 'out of memory' });
-    expect(store.state()).toEqual({ at: 'rest', word: 'The search broke (out of memory). Nothing was changed.' });
+    expect(store.state()).toEqual({ at: 'rest', word: 'The search broke (out of memory). Nothing was changed.', only: null });
     store.look();
     last().onerror?.({ message: '', preventDefault: () => {} } as ErrorEvent);
-    expect(store.state()).toEqual({ at: 'rest', word: 'The search broke (the browser refused). Nothing was changed.' });
+    expect(store.state()).toEqual({ at: 'rest', word: 'The search broke (the browser refused). Nothing was changed.', only: null });
     expect(xs()).toEqual(before);
   });
 
