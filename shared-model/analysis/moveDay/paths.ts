@@ -1,0 +1,107 @@
+import { convexHull } from '../../geometry/convexParts.ts';
+import { overlapsBy } from '../../geometry/penetration.ts';
+import { boundingBox, boxesMeet, edges, type Polygon } from '../../geometry/polygon.ts';
+import { add, distance, dot, length, type Point, scale, sub, unit } from '../../geometry/vec.ts';
+import { distanceToSegment, reachesOutside } from '../../geometry/withinRing.ts';
+import { boxOf, cachedParts, canClash } from '../../measures/overlaps.ts';
+import type { SceneBody, SceneRoom } from '../../scene/types.ts';
+import { TOUCHING } from './practice.ts';
+
+/** How a piece gets from its place to the next. */
+export type MovePath =
+  /** Along the floor, straight or round one corner; mm along x and y. */
+  | { readonly how: 'slide'; readonly legs: readonly Point[] }
+  /** On its spot. */
+  | { readonly how: 'turn' }
+  | { readonly how: 'carry'; readonly by: Point };
+
+const partsOf = cachedParts();
+
+/**
+ * Slid where the floor it sweeps is free: straight, else along and then across, or across and then along. Turned where it
+ * stays on its spot, carried otherwise.
+ */
+export function pathOf(from: SceneBody, to: SceneBody, standing: readonly SceneBody[], room: SceneRoom): MovePath {
+  const by = sub(to.center, from.center);
+  const turned = Math.abs((((to.rotation - from.rotation) % 360) + 360) % 360);
+  const isTurned = turned > 0.05 && turned < 359.95;
+  if (isTurned) return length(by) < 0.5 * Math.min(to.width, to.depth) ? { how: 'turn' } : { how: 'carry', by };
+  const along = { x: by.x, y: 0 };
+  const across = { x: 0, y: by.y };
+  const isSquare = Math.abs(by.x) < 0.5 || Math.abs(by.y) < 0.5;
+  const ways = isSquare ? [[by]] : [[by], [along, across], [across, along]];
+  const free = ways.find((legs) => isFree(from, legs, standing, room));
+  return free ? { how: 'slide', legs: free } : { how: 'carry', by };
+}
+
+function isFree(body: SceneBody, legs: readonly Point[], standing: readonly SceneBody[], room: SceneRoom): boolean {
+  let start: readonly Polygon[] = partsOf(body);
+  // What is drawn into the wall comes out of it along the floor all the same.
+  const isHeld = room.isSound && !reachesOutside(room.outline, start, TOUCHING);
+  for (const leg of legs) {
+    const swept = start.map((part) => convexHull([...part, ...part.map((p) => add(p, leg))]));
+    if (isHeld && reachesOutside(room.outline, swept, TOUCHING)) return false;
+    const box = boundingBox(swept.flat());
+    const isHit = standing.some(
+      (other) => canClash(body, other) && boxesMeet(box, boxOf(other)) && overlapsBy(swept, partsOf(other), TOUCHING),
+    );
+    if (isHit) return false;
+    start = start.map((part) => part.map((p) => add(p, leg)));
+  }
+  return true;
+}
+
+/** What a piece comes to stand by: a wall, by its id, or another piece. */
+export interface StandsBy {
+  readonly kind: 'wall' | 'piece';
+  readonly id: string;
+  /** mm between the two */
+  readonly gap: number;
+}
+
+/** mm: further away nothing is named */
+const NEAR = 1500;
+/** How squarely something lies ahead: cosine. */
+const AHEAD = 0.7;
+
+/** The nearest thing that a person can measure to: ahead of a slide, else on any side, walls first where they are as near. */
+export function standsBy(body: SceneBody, standing: readonly SceneBody[], room: SceneRoom, ahead: Point | null): StandsBy | null {
+  const isAhead = (p: Point): boolean => ahead === null || dot(unit(sub(p, body.center)), unit(ahead)) > 0;
+  const found: StandsBy[] = [];
+  for (const wall of room.walls) {
+    if (ahead !== null && dot(wall.inward, unit(ahead)) > -AHEAD) continue;
+    const gap = Math.min(...body.footprint.map((p) => distanceToSegment(wall, p)));
+    found.push({ kind: 'wall', id: wall.id, gap });
+  }
+  for (const other of standing) {
+    if (other.kind === 'rug' || !canClash(body, other)) continue;
+    const near = nearest(body.footprint, other.footprint);
+    if (isAhead(near.at) && (ahead === null || isMet(body, other, ahead))) found.push({ kind: 'piece', id: other.id, gap: near.gap });
+  }
+  found.sort((p, q) => p.gap - q.gap);
+  const [first] = found;
+  return first && first.gap <= NEAR ? first : null;
+}
+
+/** Sliding on, the one would run into the other. */
+function isMet(body: SceneBody, other: SceneBody, ahead: Point): boolean {
+  const on = scale(unit(ahead), NEAR);
+  const swept = partsOf(body).map((part) => convexHull([...part, ...part.map((p) => add(p, on))]));
+  return overlapsBy(swept, partsOf(other), TOUCHING);
+}
+
+function nearest(p: Polygon, q: Polygon): { gap: number; at: Point } {
+  let best = { gap: Infinity, at: p[0] as Point };
+  for (const [corners, sides] of [
+    [p, q],
+    [q, p],
+  ] as const)
+    for (const corner of corners)
+      for (const side of edges(sides)) {
+        const gap = distanceToSegment(side, corner);
+        if (gap < best.gap) best = { gap, at: sides === q ? middleOf(side.a, side.b, corner) : corner };
+      }
+  return best;
+}
+
+const middleOf = (a: Point, b: Point, near: Point): Point => (distance(a, near) < distance(b, near) ? a : b);
