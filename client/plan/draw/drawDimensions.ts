@@ -1,7 +1,8 @@
 import { colours, lines } from '#client/styles/tokens.ts';
-import { type Box, boundingBox } from '#model/geometry/polygon.ts';
+import { boundingBox } from '#model/geometry/polygon.ts';
 import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
 import type { SceneRoom, SceneWall } from '#model/scene/types.ts';
+import { cutsOf, isOutermost } from '../outerStrings.ts';
 import { wallPx } from './drawRoom.ts';
 import { at, figure, line, type Pen, readable, widthOf, write } from './pen.ts';
 
@@ -49,24 +50,6 @@ export function drawOuterStrings(pen: Pen, room: SceneRoom): void {
     else drawString(pen, wall, 0, long, thick + (cuts.length > 2 ? 30 : 16));
     if (cuts.length > 2) drawChain(pen, wall, cuts, thick + 13);
   }
-}
-
-/** On the edge of the whole drawing, or slanted: strings of inner corners would run through doors and names. */
-function isOutermost(wall: SceneWall, bounds: Box): boolean {
-  const isSlanted = Math.min(Math.abs(wall.inward.x), Math.abs(wall.inward.y)) > 0.01;
-  const isOn = (axis: 'x' | 'y', at: number): boolean => Math.abs(wall.a[axis] - at) < 1 && Math.abs(wall.b[axis] - at) < 1;
-  return isSlanted || isOn('x', bounds.minX) || isOn('x', bounds.maxX) || isOn('y', bounds.minY) || isOn('y', bounds.maxY);
-}
-
-function cutsOf(room: SceneRoom, wall: SceneWall): number[] {
-  const long = distance(wall.a, wall.b);
-  const cuts = new Set([0, long]);
-  for (const opening of room.openings) {
-    if (opening.wall !== wall) continue;
-    cuts.add(Math.min(long, opening.raw.offset));
-    cuts.add(Math.min(long, opening.raw.offset + opening.raw.width));
-  }
-  return [...cuts].sort((p, q) => p - q);
 }
 
 function drawChain(pen: Pen, wall: SceneWall, cuts: readonly number[], off: number): void {

@@ -2,6 +2,7 @@ import { colours, lines } from '#client/styles/tokens.ts';
 import { contains } from '#model/geometry/polygon.ts';
 import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
 import type { SceneOpening, SceneRoom } from '#model/scene/types.ts';
+import { hingesAtA } from '../hinge.ts';
 import { wallPx } from './drawRoom.ts';
 import { at, fill, line, type Pen, path, stroke, widthOf, write } from './pen.ts';
 import { boxAround, boxOfWords, cornersOfBox, firstClear, type WordBox, type WordPlace } from './wordPlace.ts';
@@ -61,14 +62,6 @@ function drawDoor(pen: Pen, opening: SceneOpening, a: Point, b: Point, outward: 
   pen.ctx.beginPath();
   pen.ctx.arc(hinge.x, hinge.y, wide, from, to, turned < 0);
   stroke(pen, { width: lines.swing });
-}
-
-/** Facing the wall from inside, is the hinge at the jamb nearer the wall's start? */
-function hingesAtA({ raw, wall }: SceneOpening): boolean {
-  const along = unit(sub(wall.b, wall.a));
-  // In a room that runs clockwise the start of a wall is on the left of somebody who faces it.
-  const runsClockwise = along.x * wall.inward.y - along.y * wall.inward.x > 0;
-  return raw.swing.endsWith('left') === runsClockwise;
 }
 
 /** Names of doors and windows outside the walls, where they lie over no leaf, no other name and not over the room. */

@@ -5,7 +5,7 @@ import { hatch } from './hatch.ts';
 import { at, fill, line, type Pen, path, planPath, stroke, write } from './pen.ts';
 
 /** mm: walls are drawn this thick, outside the measured inner face. Their true thickness is not asked. */
-const WALL = 160;
+export const WALL = 160;
 
 export const wallPx = (pen: Pen): number => Math.max(5, WALL * pen.view.k);
 

@@ -3,9 +3,11 @@ import type { Point } from '#model/geometry/vec.ts';
 import { type Pen, path, stroke } from './pen.ts';
 
 export type Hatch = AreaCode | 'unseen' | 'uncounted';
+export type HatchWay = 'level' | 'upright' | 'rising' | 'falling';
 
 const STEP = 5;
-const strokes: Readonly<Record<Exclude<Hatch, 'AR'>, readonly ('level' | 'upright' | 'rising' | 'falling')[]>> = {
+/** The lines of each hatch; art has dots. */
+export const hatchWays: Readonly<Record<Exclude<Hatch, 'AR'>, readonly HatchWay[]>> = {
   PL: ['level'],
   SE: ['upright'],
   MA: ['rising'],
@@ -40,7 +42,7 @@ export function hatch(
   ctx.clip('evenodd');
   ctx.beginPath();
   if (kind === 'AR') dots(ctx, box, step);
-  else for (const way of strokes[kind]) lines(ctx, box, way, step);
+  else for (const way of hatchWays[kind]) lines(ctx, box, way, step);
   if (kind === 'AR') {
     ctx.fillStyle = colour;
     ctx.fill();
@@ -60,7 +62,7 @@ function dots(ctx: CanvasRenderingContext2D, box: Extent, step: number): void {
     for (let x = box.x0 + step / 2; x < box.x1; x += step) ctx.rect(x - 0.6, y - 0.6, 1.2, 1.2);
 }
 
-function lines(ctx: CanvasRenderingContext2D, box: Extent, way: 'level' | 'upright' | 'rising' | 'falling', step: number): void {
+function lines(ctx: CanvasRenderingContext2D, box: Extent, way: HatchWay, step: number): void {
   const high = box.y1 - box.y0;
   if (way === 'level') for (let y = box.y0 + step / 2; y < box.y1; y += step) segment(ctx, box.x0, y, box.x1, y);
   if (way === 'upright') for (let x = box.x0 + step / 2; x < box.x1; x += step) segment(ctx, x, box.y0, x, box.y1);

@@ -1,0 +1,22 @@
+import type { Box } from '#model/geometry/polygon.ts';
+import { distance } from '#model/geometry/vec.ts';
+import type { SceneRoom, SceneWall } from '#model/scene/types.ts';
+
+/** On the edge of the whole drawing, or slanted: strings of inner corners would run through doors and names. */
+export function isOutermost(wall: SceneWall, bounds: Box): boolean {
+  const isSlanted = Math.min(Math.abs(wall.inward.x), Math.abs(wall.inward.y)) > 0.01;
+  const isOn = (axis: 'x' | 'y', at: number): boolean => Math.abs(wall.a[axis] - at) < 1 && Math.abs(wall.b[axis] - at) < 1;
+  return isSlanted || isOn('x', bounds.minX) || isOn('x', bounds.maxX) || isOn('y', bounds.minY) || isOn('y', bounds.maxY);
+}
+
+/** Where the openings of a wall begin and end, with the wall's own ends: mm from its start, in order. */
+export function cutsOf(room: Pick<SceneRoom, 'openings'>, wall: SceneWall): number[] {
+  const long = distance(wall.a, wall.b);
+  const cuts = new Set([0, long]);
+  for (const opening of room.openings) {
+    if (opening.wall !== wall) continue;
+    cuts.add(Math.min(long, opening.raw.offset));
+    cuts.add(Math.min(long, opening.raw.offset + opening.raw.width));
+  }
+  return [...cuts].sort((p, q) => p - q);
+}
