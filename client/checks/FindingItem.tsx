@@ -1,4 +1,4 @@
-import { memo, useState } from 'react';
+import { memo, useEffect, useRef, useState } from 'react';
 import type { FindingGroup } from '#model/analysis/groupFindings.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { useSession } from '../session/hooks.ts';
@@ -7,8 +7,10 @@ import { Button } from '../ui/Button.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { doFix } from './doFix.ts';
+import { fixWords } from './fixWords.ts';
 import { Gauge } from './Gauge.tsx';
 import { KneelLink } from './KneelLink.tsx';
+import { keepInSight } from './keepInSight.ts';
 import { LeaveForm } from './LeaveForm.tsx';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { type Figures, sayFigures } from './sayFigures.ts';
@@ -32,9 +34,13 @@ export const FindingItem = memo(function FindingItem({ group, isShown, refs, cel
   const session = useSession();
   const [isLeaving, setLeaving] = useState(false);
   const figures = sayFigures(finding.measured, finding.needed, units);
+  const item = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if ((isShown || isLeaving) && item.current) keepInSight(item.current);
+  }, [isShown, isLeaving]);
 
   return (
-    <li className={isShown ? 'finding shown' : 'finding'}>
+    <li ref={item} className={isShown ? 'finding shown' : 'finding'}>
       <button
         type="button"
         className="finding-head"
@@ -119,16 +125,18 @@ function Body({ group: { lead: finding, others }, figures }: { group: FindingGro
 function Verbs({ group: { lead: finding }, isShown, onLeave }: { group: FindingGroup; isShown: boolean; onLeave: () => void }) {
   const session = useSession();
   const { fix } = finding;
+  const words = fix && fixWords(fix.label);
   return (
     <div className="verbs">
-      {fix &&
+      {words?.brings && <p className="aside brings">{words.brings}</p>}
+      {words &&
         (isShown ? (
           <Button kind="strong" {...pencilWhileLooking(session, finding)} onPress={() => doFix(session, finding)}>
-            {fixWords(fix.label)}
+            {words.button}
           </Button>
         ) : (
           <TextLink
-            aria-label={`${fixWords(fix.label)}. ${finding.message}`}
+            aria-label={`${words.button}. ${words.brings ? `${words.brings} ` : ''}${finding.message}`}
             {...pencilWhileLooking(session, finding)}
             onPress={() => doFix(session, finding)}
           >
@@ -148,6 +156,3 @@ function nameOf(id: string | undefined, session: Session): string {
   const scene = session.scene();
   return (scene.bodyById.get(id)?.label ?? scene.materialById.get(id)?.name) || id;
 }
-
-/** Some rules write "Do it: …" themselves. */
-const fixWords = (label: string): string => (label.startsWith('Do it') ? label : `Do it: ${label}`);

@@ -15,8 +15,8 @@ const BOARD_MM = 20;
 /** px below the floor */
 const ARROW = 42;
 
-/** Floor, side panels and boards, with free room written where there is any. */
-export function Carcass({ layout, view, units, isMirrored }: Props) {
+/** Floor, side panels and boards. */
+export function Carcass({ layout, view, isMirrored }: Omit<Props, 'units'>) {
   const { toX, toY, scale } = view;
   const left = toX(0);
   const right = toX(layout.width);
@@ -82,6 +82,14 @@ export function Carcass({ layout, view, units, isMirrored }: Props) {
         pointerLength={6}
         pointerWidth={5}
       />
+    </Group>
+  );
+}
+
+/** Free room written where there is any, on paper of its own: the child's lines pass behind it. */
+export function FreeRooms({ layout, view: { toX, toY, scale }, units }: Omit<Props, 'isMirrored'>) {
+  return (
+    <Group listening={false}>
       {layout.boards.flatMap((board) =>
         board.free.map((gap) => {
           const width = gap.width * scale;
@@ -90,7 +98,15 @@ export function Carcass({ layout, view, units, isMirrored }: Props) {
           const height = Math.min(16, Math.max(13, 60 * scale));
           return (
             <Group key={`${board.key}/${gap.x}`} x={toX(board.left + gap.x)} y={toY(board.surface) - height - 1}>
-              <Rect x={3} width={Math.max(0, width - 6)} height={height} stroke={colours.pencil} strokeWidth={0.9} dash={[2.5, 2.5]} />
+              <Rect
+                x={3}
+                width={Math.max(0, width - 6)}
+                height={height}
+                fill={colours.leaf}
+                stroke={colours.pencil}
+                strokeWidth={0.9}
+                dash={[2.5, 2.5]}
+              />
               <Text
                 width={width}
                 height={height}

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useMemo, useRef } from 'react';
+import { type KeyboardEvent, useCallback, useMemo, useRef } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
@@ -49,6 +49,7 @@ export function FrontOf({ scene, side }: Props) {
     [size, layout.width, top, direction],
   );
   const isSlim = size.width > 0 && isNarrow(size.width);
+  const sayShelf = useCallback((piece: string) => shelfWords(scene, piece), [scene]);
   const canEdit = !side.piece.locked;
   const isStepOpen = useRef(false);
 
@@ -148,7 +149,7 @@ export function FrontOf({ scene, side }: Props) {
               held={hand && { tray: hand.tray, x: hand.x, y: hand.y }}
               units={units}
               direction={direction}
-              sayShelf={(piece) => shelfWords(scene, piece)}
+              sayShelf={sayShelf}
               canEdit={canEdit}
               onTrayDown={(id, event) => {
                 event.cancelBubble = true;

@@ -1,20 +1,21 @@
 import type Konva from 'konva';
-import { Fragment, useMemo } from 'react';
+import { useCallback, useMemo } from 'react';
 import { Arrow, Circle, Group, Layer, Line, Rect, Stage, Text } from 'react-konva';
 import '../ui/drawingShapes.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { colours, fonts } from '../styles/tokens.ts';
 import { gapMark } from './belongs.ts';
-import { Carcass } from './Carcass.tsx';
+import { Carcass, FreeRooms } from './Carcass.tsx';
 import type { FrontBoard, FrontLayout, FrontTray } from './frontLayout.ts';
 import type { FrontLine } from './frontLines.ts';
 import type { FrontView } from './frontView.ts';
 import { LinesOfChild } from './LinesOfChild.tsx';
-import { nameWidths } from './nameWidths.ts';
+import type { Standing } from './nameRoom.ts';
 import type { BelongsAt } from './orderMoves.ts';
 import type { ReadingDirection } from './readingOrder.ts';
 import { Staff } from './Staff.tsx';
 import { BOX, TrayBox } from './TrayBox.tsx';
+import { TrayNames } from './TrayNames.tsx';
 
 interface Held {
   readonly tray: FrontTray;
@@ -43,121 +44,124 @@ interface Props {
 export function FrontStage(props: Props) {
   const { layout, view, lines, moves, chosen, marked, held, units, direction, sayShelf, canEdit, onTrayDown, onBoardDown } = props;
   const isMirrored = direction === 'rtl';
-  const together = layout.boards.flatMap((board) => board.trays.map((tray) => tray.name)).join('\n');
-  // The same list for the same names, so that a slide draws only the tray in hand.
-  const names = useMemo(() => together.split('\n'), [together]);
+  const marks = useMemo(() => marksOf(layout, view, moves, direction), [layout, view, moves, direction]);
+  const asideOf = useCallback(
+    (id: string): string => {
+      const to = moves.get(id);
+      return !to || (to.piece === layout.piece.id && to.side === layout.side) ? '' : `to ${sayShelf(to.piece)}`;
+    },
+    [moves, layout.piece.id, layout.side, sayShelf],
+  );
   const top = Math.max(layout.top, ...lines.map((line) => line.z));
   return (
     <Stage width={view.width} height={view.height}>
       <Layer>
         <Staff view={view} top={top} isMirrored={isMirrored} />
-        <Carcass layout={layout} view={view} units={units} isMirrored={isMirrored} />
+        <Carcass layout={layout} view={view} isMirrored={isMirrored} />
         <LinesOfChild lines={lines} view={view} shelf={layout.width} isMirrored={isMirrored} />
-        {layout.boards.map((board) => {
-          const widths = nameWidths(board, layout.width, view.scale);
-          return (
-            <Fragment key={board.key}>
-              {board.trays.map((tray, i) => (
-                <TrayBox
-                  key={tray.id}
-                  tray={tray}
-                  names={names}
-                  x={view.toX(board.left + tray.x)}
-                  y={view.toY(board.surface)}
-                  scale={view.scale}
-                  look={held?.tray.id === tray.id ? 'left' : moves.has(tray.id) ? 'misplaced' : 'stands'}
-                  isChosen={chosen === tray.id || marked === tray.id}
-                  nameWidth={widths[i] ?? 0}
-                  nameY={nameBelow(board)}
-                  aside={elsewhere(tray.id)}
-                  onDown={onTrayDown}
-                />
-              ))}
-            </Fragment>
-          );
-        })}
-        {!held &&
-          layout.boards.flatMap((board) =>
-            board.trays.map((tray) => <Belongs key={tray.id} {...{ board, tray, layout, view, moves, direction }} />),
-          )}
+        <FreeRooms {...{ layout, view, units }} />
+        {layout.boards.flatMap((board) =>
+          board.trays.map((tray) => (
+            <TrayBox
+              key={tray.id}
+              tray={tray}
+              x={view.toX(board.left + tray.x)}
+              y={view.toY(board.surface)}
+              scale={view.scale}
+              look={held?.tray.id === tray.id ? 'left' : moves.has(tray.id) ? 'misplaced' : 'stands'}
+              isChosen={chosen === tray.id || marked === tray.id}
+              onDown={onTrayDown}
+            />
+          )),
+        )}
+        {!held && marks.map((mark) => <BelongsLine key={mark.id} mark={mark} />)}
+        <TrayNames {...{ layout, view, asideOf }} chosen={held ? null : (chosen ?? marked)} marks={held ? NONE : marks} />
+        {!held && marks.map((mark) => <BelongsNumber key={mark.id} mark={mark} />)}
         {canEdit &&
           layout.boards.map(
             (board) => board.level && <BoardHandle key={board.key} {...{ board, layout, view, isMirrored, onBoardDown }} />,
           )}
-        {held && (
-          <TrayBox
-            tray={held.tray}
-            names={names}
-            x={held.x}
-            y={held.y}
-            scale={view.scale}
-            look="ghost"
-            isChosen={false}
-            nameWidth={0}
-            nameY={0}
-            aside=""
-          />
-        )}
+        {held && <TrayBox tray={held.tray} x={held.x} y={held.y} scale={view.scale} look="ghost" isChosen={false} />}
       </Layer>
     </Stage>
   );
-
-  /** Below the board; where the floor leaves no room there, below the floor. */
-  function nameBelow(board: FrontBoard): number {
-    const under = Math.max(4, 20 * view.scale + 3);
-    const toFloor = board.surface * view.scale;
-    return toFloor - under < NAME_HEIGHT ? toFloor + 10 : under;
-  }
-
-  function elsewhere(id: string): string {
-    const to = moves.get(id);
-    if (!to || (to.piece === layout.piece.id && to.side === layout.side)) return '';
-    return `to ${sayShelf(to.piece)}`;
-  }
 }
+
+const NONE: readonly Mark[] = [];
 
 /** px of two lines of a name */
 const NAME_HEIGHT = 24;
 
-interface BelongsProps {
-  readonly board: FrontBoard;
-  readonly tray: FrontTray;
-  readonly layout: FrontLayout;
-  readonly view: FrontView;
-  readonly moves: ReadonlyMap<string, BelongsAt | null>;
-  readonly direction: ReadingDirection;
+/** Where a misplaced tray belongs, on the drawing (px) and as something that names keep clear of. */
+interface Mark extends Standing {
+  readonly id: string;
+  readonly text: string;
+  readonly line: readonly number[];
+  readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
 }
 
-/** Blue line from a misplaced tray to its gap, with its number there. */
-function Belongs({ board, tray, layout, view, moves, direction }: BelongsProps) {
-  const mark = gapMark(layout, tray.id, moves, direction);
-  if (!mark) return null;
-  const from = { x: view.toX(board.left + tray.x + tray.width / 2), y: view.toY(board.surface + tray.height) - 4 };
-  // A tray that moves away itself may still stand there: the number goes on top of it.
-  const inTheWay = mark.board.trays.find((other) => other.x <= mark.x && mark.x <= other.x + other.width && moves.has(other.id));
-  const lift = inTheWay ? Math.max(BOX, inTheWay.height * view.scale) + 1 : 0;
-  const to = { x: view.toX(mark.board.left + mark.x), y: view.toY(mark.board.surface) - lift };
-  const text = tray.step || String(mark.place);
-  const box = { width: Math.max(14, text.length * 7 + 4), height: 14 };
-  // Upwards it passes below the names of the board above; else it arches over the trays and comes down.
-  const isUp = mark.board.surface > board.surface;
-  const bend = isUp ? to.y + lift + NAME_HEIGHT + 6 : from.y - 10;
+function marksOf(
+  layout: FrontLayout,
+  view: FrontView,
+  moves: ReadonlyMap<string, BelongsAt | null>,
+  direction: ReadingDirection,
+): readonly Mark[] {
+  return layout.boards.flatMap((board) =>
+    board.trays.flatMap((tray): Mark[] => {
+      const mark = gapMark(layout, tray.id, moves, direction);
+      if (!mark) return [];
+      const from = { x: view.toX(board.left + tray.x + tray.width / 2), y: view.toY(board.surface + tray.height) - 4 };
+      // A tray that moves away itself may still stand there: the number goes on top of it.
+      const inTheWay = mark.board.trays.find((other) => other.x <= mark.x && mark.x <= other.x + other.width && moves.has(other.id));
+      const lift = inTheWay ? Math.max(BOX, inTheWay.height * view.scale) + 1 : 0;
+      const to = { x: view.toX(mark.board.left + mark.x), y: view.toY(mark.board.surface) - lift };
+      const text = tray.step || String(mark.place);
+      const size = { width: Math.max(14, text.length * 7 + 4), height: 14 };
+      // Upwards it passes below the names of the board above; else it arches over the trays and comes down.
+      const isUp = mark.board.surface > board.surface;
+      const bend = isUp ? to.y + lift + NAME_HEIGHT + 6 : from.y - 10;
+      const half = size.width / 2 / view.scale;
+      const middle = mark.board.left + mark.x;
+      return [
+        {
+          id: tray.id,
+          text,
+          line: [from.x, from.y, from.x, bend, to.x, bend, to.x, isUp ? to.y + lift + 3 : to.y - size.height - 1],
+          box: { x: to.x - size.width / 2, y: to.y - size.height, ...size },
+          from: middle - half,
+          to: middle + half,
+          surface: mark.board.surface,
+          height: 0,
+          least: size.height + lift + 1,
+        },
+      ];
+    }),
+  );
+}
+
+/** Blue line from a misplaced tray to its gap. */
+function BelongsLine({ mark }: { mark: Mark }) {
+  return (
+    <Arrow
+      points={[...mark.line]}
+      stroke={colours.blue}
+      fill={colours.blue}
+      strokeWidth={1.3}
+      pointerLength={5}
+      pointerWidth={5}
+      lineJoin="round"
+      tension={0}
+      listening={false}
+    />
+  );
+}
+
+/** Its number at the gap. */
+function BelongsNumber({ mark: { box, text } }: { mark: Mark }) {
   return (
     <Group listening={false}>
-      <Arrow
-        points={[from.x, from.y, from.x, bend, to.x, bend, to.x, isUp ? to.y + lift + 3 : to.y - box.height - 1]}
-        stroke={colours.blue}
-        fill={colours.blue}
-        strokeWidth={1.3}
-        pointerLength={5}
-        pointerWidth={5}
-        lineJoin="round"
-        tension={0}
-      />
-      <Rect x={to.x - box.width / 2} y={to.y - box.height} {...box} fill={colours.leaf} stroke={colours.blue} strokeWidth={1.3} />
+      <Rect {...box} fill={colours.leaf} stroke={colours.blue} strokeWidth={1.3} />
       <Text
-        x={to.x - box.width / 2}
-        y={to.y - box.height}
         {...box}
         align="center"
         verticalAlign="middle"

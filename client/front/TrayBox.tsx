@@ -4,16 +4,11 @@ import { Circle, Group, Line, Rect, Text } from 'react-konva';
 import { colours, fonts } from '../styles/tokens.ts';
 import { contentOf, contentStrokes } from './drawings.ts';
 import type { FrontTray } from './frontLayout.ts';
-import { measureName, NAME_SIZE } from './measureText.ts';
-import { toldApart } from './toldApart.ts';
-import { wrapName } from './wrapName.ts';
 
 type TrayLook = 'stands' | 'misplaced' | 'ghost' | 'left';
 
 interface Props {
   readonly tray: FrontTray;
-  /** Of all trays on this side: where a name has no room, what tells them apart is written. */
-  readonly names: readonly string[];
   /** px: left edge and the board's surface */
   readonly x: number;
   readonly y: number;
@@ -21,11 +16,6 @@ interface Props {
   readonly scale: number;
   readonly look: TrayLook;
   readonly isChosen: boolean;
-  /** px that the name may take below the board; 0: no name */
-  readonly nameWidth: number;
-  readonly nameY: number;
-  /** Written under the name, such as "to shelf 6". */
-  readonly aside: string;
   readonly onDown?: ((id: string, event: Konva.KonvaEventObject<PointerEvent>) => void) | undefined;
 }
 
@@ -34,8 +24,8 @@ export const BOX = 13;
 const TRAY_MM = 32;
 const CATCH = 44;
 
-/** A tray from the front: box with its step, simple drawing of what is on it, name hanging below. */
-export const TrayBox = memo(function TrayBox({ tray, names, x, y, scale, look, isChosen, nameWidth, nameY, aside, onDown }: Props) {
+/** A tray from the front: box with its step, simple drawing of what is on it. Its name is drawn over everything, TrayNames. */
+export const TrayBox = memo(function TrayBox({ tray, x, y, scale, look, isChosen, onDown }: Props) {
   const width = Math.max(4, tray.width * scale);
   const height = Math.max(BOX, tray.height * scale);
   const box = Math.min(height, Math.max(BOX, TRAY_MM * scale));
@@ -43,8 +33,6 @@ export const TrayBox = memo(function TrayBox({ tray, names, x, y, scale, look, i
   const line = look === 'left' ? colours.pencil : look === 'ghost' ? colours.blue : colours.ink;
   const isFilled = look === 'misplaced';
   const drawn = contentStrokes(contentOf(tray.tray.material), width * 0.8, height - box - 1);
-  const nameLines = aside ? 1 : 2;
-  const fits = (text: string): boolean => wrapName(text, nameWidth, measureName, nameLines).join(' ') === text;
   const hit = Math.max(0, (CATCH - height) / 2);
   return (
     <Group x={x} y={y} opacity={look === 'left' ? 0.55 : 1} listening={!isGhost} onPointerDown={(event) => onDown?.(tray.id, event)}>
@@ -113,21 +101,6 @@ export const TrayBox = memo(function TrayBox({ tray, names, x, y, scale, look, i
       />
       {isChosen && (
         <Rect x={-3} y={-height - 3} width={width + 6} height={height + 5} stroke={colours.blue} strokeWidth={2.2} listening={false} />
-      )}
-      {nameWidth > 0 && (
-        <Text
-          x={(width - nameWidth) / 2}
-          y={nameY}
-          width={nameWidth}
-          align="center"
-          text={[...wrapName(toldApart(tray.name, names, fits), nameWidth, measureName, nameLines), ...(aside ? [aside] : [])].join('\n')}
-          fontSize={NAME_SIZE}
-          lineHeight={1.12}
-          wrap="none"
-          fontFamily={fonts.control}
-          fill={aside || isChosen ? colours.blue : colours.ink}
-          listening={false}
-        />
       )}
     </Group>
   );

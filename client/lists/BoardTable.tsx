@@ -1,18 +1,15 @@
-import { memo } from 'react';
+import { Fragment, memo } from 'react';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { figure } from '../front/Carcass.tsx';
 import type { FrontBoard, FrontTray } from '../front/frontLayout.ts';
 import { widestRoom } from '../front/gaps.ts';
 import type { BelongsAt } from '../front/orderMoves.ts';
 import { alongBoard, type ReadingDirection } from '../front/readingOrder.ts';
-import { toldApart } from '../front/toldApart.ts';
 import { SeverityMark, severityWord } from '../ui/SeverityMark.tsx';
 import type { ChecksOf } from './trayChecks.ts';
 
 interface Props {
   readonly board: FrontBoard;
-  /** Of all trays on this side. */
-  readonly names: readonly string[];
   readonly units: LengthUnits;
   readonly direction: ReadingDirection;
   readonly moves: ReadonlyMap<string, BelongsAt | null>;
@@ -24,7 +21,7 @@ interface Props {
 }
 
 /** The trays of one board in reading order. */
-export const BoardTable = memo(function BoardTable({ board, names, units, direction, moves, checks, chosen, gap, onChoose }: Props) {
+export const BoardTable = memo(function BoardTable({ board, units, direction, moves, checks, chosen, gap, onChoose }: Props) {
   const room = widestRoom(board.trays, board.width, gap);
   return (
     <table className="board-table">
@@ -44,14 +41,16 @@ export const BoardTable = memo(function BoardTable({ board, names, units, direct
         </tr>
       </thead>
       <tbody>
-        {alongBoard(board, direction).map((tray) => (
-          <Row
-            key={tray.id}
-            {...{ tray, names, onChoose }}
-            isChosen={tray.id === chosen}
-            isMisplaced={moves.has(tray.id)}
-            checks={checks}
-          />
+        {inFamilies(alongBoard(board, direction)).map(({ tray, opens, kind }) => (
+          <Fragment key={tray.id}>
+            {opens && (
+              <tr className="board-family">
+                <td />
+                <td colSpan={2}>{opens}</td>
+              </tr>
+            )}
+            <Row {...{ tray, kind, onChoose }} isChosen={tray.id === chosen} isMisplaced={moves.has(tray.id)} checks={checks} />
+          </Fragment>
         ))}
         <tr className="board-free">
           <td />
@@ -62,34 +61,44 @@ export const BoardTable = memo(function BoardTable({ board, names, units, direct
   );
 });
 
-/** Letters that the narrowest column takes in its lines */
-const ROOM = 26;
-const hasRoom = (text: string): boolean => text.length <= ROOM;
+interface InFamily {
+  readonly tray: FrontTray;
+  readonly kind: string;
+  /** "Dressing frame:" before the first of several beside one another; "": none */
+  readonly opens: string;
+}
+
+/** Names of the form "family: kind" that stand beside one another have their family once, above them. */
+function inFamilies(trays: readonly FrontTray[]): InFamily[] {
+  const families = trays.map(({ name }) => /^[^:]+: /.exec(name)?.[0] ?? '');
+  return trays.map((tray, i) => {
+    const family = families[i] ?? '';
+    const isAfter = family !== '' && families[i - 1] === family;
+    const isBefore = family !== '' && families[i + 1] === family;
+    if (!isAfter && !isBefore) return { tray, kind: tray.name, opens: '' };
+    const kind = tray.name.slice(family.length);
+    return { tray, kind: kind.charAt(0).toUpperCase() + kind.slice(1), opens: isAfter ? '' : family.trim() };
+  });
+}
 
 interface RowProps {
   readonly tray: FrontTray;
-  readonly names: readonly string[];
+  /** What is written of its name: the rest stands above it for the whole family. */
+  readonly kind: string;
   readonly isChosen: boolean;
   readonly isMisplaced: boolean;
   readonly checks: ChecksOf;
   readonly onChoose: (id: string) => void;
 }
 
-function Row({ tray, names, isChosen, isMisplaced, checks, onChoose }: RowProps) {
+function Row({ tray, kind, isChosen, isMisplaced, checks, onChoose }: RowProps) {
   const worst = checks.get(tray.id)?.[0]?.severity ?? (isMisplaced ? 'should' : null);
   return (
     <tr aria-current={isChosen || undefined} className={isMisplaced ? 'misplaced' : undefined}>
       <td className="figure">{tray.step === '' ? '–' : tray.step}</td>
       <td>
-        <button
-          type="button"
-          className="tray-name"
-          aria-pressed={isChosen}
-          aria-label={tray.name}
-          title={tray.name}
-          onClick={() => onChoose(tray.id)}
-        >
-          <span>{toldApart(tray.name, names, hasRoom)}</span>
+        <button type="button" className="tray-name" aria-label={tray.name} aria-pressed={isChosen} onClick={() => onChoose(tray.id)}>
+          {kind}
         </button>
       </td>
       <td className="tray-mark">

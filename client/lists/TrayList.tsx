@@ -39,7 +39,6 @@ export function TrayList() {
   const chosen = chosenThing?.kind === 'tray' ? chosenThing.id : null;
   const count = layout.boards.reduce((sum, board) => sum + board.trays.length, 0);
   const boards = layout.boards.filter((board) => board.level !== null || board.trays.length > 0);
-  const names = boards.flatMap((board) => board.trays.map(({ name }) => name));
   const tray = layout.boards.flatMap((board) => board.trays).find((each) => each.id === chosen);
   const choose = (id: string): void =>
     session.setView({ chosen: { kind: 'tray', id }, material: id, frontOf: { piece: side.piece.id, side: side.side } });
@@ -53,7 +52,7 @@ export function TrayList() {
       <div className="tray-scroll">
         <div className="tray-boards" data-direction={direction}>
           {boards.map((board) => (
-            <BoardTable key={board.key} {...{ board, names, units, direction, moves, checks, chosen }} gap={gap} onChoose={choose} />
+            <BoardTable key={board.key} {...{ board, units, direction, moves, checks, chosen }} gap={gap} onChoose={choose} />
           ))}
           {boards.length === 0 && <p className="aside tray-empty">{capital(sideName(scene, side))} has no board yet. Add one below.</p>}
         </div>

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { boardName } from '#client/front/boardNames.ts';
 import { boardAt } from '#client/front/frontLayout.ts';
 import { frontView } from '#client/front/frontView.ts';
-import { nameWidths } from '#client/front/nameWidths.ts';
 import { newBoardAt } from '#client/front/newBoardAt.ts';
 import { boardHeight, withBoardAt, withPreview } from '#client/front/preview.ts';
 import { inReadingOrder } from '#client/front/readingOrder.ts';
@@ -153,25 +152,5 @@ describe('names below the trays', () => {
     expect(short('Dressing frame: large buttons', ['Dressing frame: large hooks'])).toBe('Large buttons');
     expect(short('Pink cubes (tower)', [])).toBe('Pink cubes');
     expect(short('Pink cubes (tower)', ['Pink cubes (small)'])).toBe('Pink cubes (tower)');
-  });
-
-  it('never run into each other', () => {
-    const board = boardOf(
-      layoutOf(
-        shelfRoom([
-          ['a', 'top', 0, 100],
-          ['b', 'top', 110, 300],
-          ['c', 'top', 900, 300],
-        ]),
-      ),
-      'top',
-    );
-    const scale = 0.2;
-    const widths = nameWidths(board, 1400, scale);
-    const middles = board.trays.map((tray) => (board.left + tray.x + tray.width / 2) * scale);
-    for (let i = 1; i < widths.length; i++) {
-      const room = (middles[i] as number) - (middles[i - 1] as number);
-      expect(((widths[i] as number) + (widths[i - 1] as number)) / 2).toBeLessThanOrEqual(room);
-    }
   });
 });

@@ -1,0 +1,188 @@
+import { toldApart } from './toldApart.ts';
+import type { MeasureText } from './wrapName.ts';
+
+/** A tray on its board as its name needs it (px along the board). */
+export interface Named {
+  readonly id: string;
+  readonly name: string;
+  readonly middle: number;
+  /** Lines of text that have room below the board from one place along it to another (px). */
+  readonly linesAt: (from: number, to: number) => number;
+  /** Written under the name where there is room, such as "to shelf 6"; "": nothing. */
+  readonly aside: string;
+}
+
+export interface NameLabel {
+  readonly id: string;
+  readonly lines: readonly string[];
+  /** px: left end and width */
+  readonly x: number;
+  readonly width: number;
+  readonly isWhole: boolean;
+}
+
+interface Form {
+  readonly lines: readonly string[];
+  readonly width: number;
+  readonly isWhole: boolean;
+  /** What is lost by writing this instead of the whole name. */
+  readonly cost: number;
+}
+
+/** px between two names */
+const BETWEEN = 5;
+/** px from the shelf's ends: its panels stay whole */
+const INSIDE = 4;
+/** Lines of a name at most. */
+const MOST = 3;
+/** A name left out costs more than any shorter one. */
+const LEFT_OUT = 40;
+const MORE = '…';
+
+/**
+ * The names below one board, none over another and none cut inside a word. By rule: the whole name, or what tells it
+ * from its family where others of it stand on this side; where that has no room, its first words with "…" while no
+ * other thing begins like that, else nothing: its number and the list say which it is. Each name hangs below the
+ * middle of its tray.
+ * @param trays of one board, in any order
+ * @param names of all things on this side
+ * @param width px of the shelf
+ */
+export function nameLabels(trays: readonly Named[], names: readonly string[], width: number, measure: MeasureText): NameLabel[] {
+  const inLine = [...trays].sort((p, q) => p.middle - q.middle);
+  const placed = cheapest(
+    inLine.map((tray) => ({ tray, forms: formsOf(tray, names, measure) })),
+    width,
+  );
+  let next = Infinity;
+  return placed
+    .reverse()
+    .map(({ tray, form, x: earliest }) => {
+      const x = Math.min(centred(tray, form, earliest), next - BETWEEN - form.width, width - INSIDE - form.width);
+      next = x;
+      return { id: tray.id, lines: form.lines, x, width: form.width, isWhole: form.isWhole };
+    })
+    .reverse();
+}
+
+/** px: under the middle of its tray, or as near to it as lies right of `earliest` */
+const centred = ({ middle }: Named, { width }: Form, earliest: number): number => Math.max(earliest, middle - width / 2);
+
+/** The name of one thing alone, whole, in lines as even as its words allow. */
+export function wholeName(name: string, most: number, measure: MeasureText): { readonly lines: readonly string[]; readonly width: number } {
+  for (let lines = 1; lines <= 9; lines++) {
+    const form = wrapped(name, lines, measure);
+    if (form && (form.width <= most || lines === 9)) return form;
+  }
+  return { lines: [name], width: measure(name) };
+}
+
+function formsOf({ name, aside }: Named, names: readonly string[], measure: MeasureText): Form[] {
+  const others = names.filter((other) => other !== name);
+  const family = /^[^:]+: /.exec(name)?.[0];
+  const isOfFamily = family !== undefined && others.some((other) => other.startsWith(family));
+  const texts = new Map<string, number>([[name, isOfFamily ? 2 : 0]]);
+  toldApart(name, names, (text) => {
+    if (!texts.has(text)) texts.set(text, texts.size);
+    return false;
+  });
+  const words = name.split(/\s+/);
+  for (let count = words.length - 1; count >= 1; count--) {
+    const start = words.slice(0, count).join(' ').replace(TAIL, '');
+    if (start.length < 3 || others.some((other) => other.startsWith(start))) continue;
+    const text = start + MORE;
+    if (!texts.has(text)) texts.set(text, 4 + (8 * (words.length - count)) / words.length);
+  }
+  return [...texts].flatMap(([text, cost]) =>
+    // The same words in one line, two, three: what is wide and low or narrow and high.
+    Array.from({ length: MOST }, (_, i) => wrapped(text, i + 1, measure)).flatMap((broken, i): Form[] => {
+      if (!broken) return [];
+      const form = { ...broken, cost: cost + i * 0.01, isWhole: text === name };
+      if (aside === '') return [form];
+      // Where there is a line less, the list says where it belongs.
+      const width = Math.max(form.width, measure(aside));
+      return [
+        { ...form, lines: [...form.lines, aside], width },
+        { ...form, cost: form.cost + 1 },
+      ];
+    }),
+  );
+}
+
+/** What a shortened name does not end in. */
+const TAIL = /(?:[,:;(]|\s(?:and|or|with|in|on|of|the|a|an|for|to|by|from))*[,:;\s]*$/i;
+
+interface Broken {
+  readonly lines: readonly string[];
+  readonly width: number;
+}
+
+const known = new Map<string, Broken | null>();
+
+/** A text broken at blanks into so many lines (at most), as narrow as can be; null: it does not go. Kept, since the same names are broken at every frame of a drag. */
+function wrapped(text: string, lines: number, measure: MeasureText): Broken | null {
+  const key = `${lines} ${text}`;
+  const kept = known.get(key);
+  if (kept !== undefined) return kept;
+  const words = text.split(/\s+/).filter((word) => word !== '');
+  const widths = new Set(words.flatMap((_, i) => words.slice(i).map((__, k) => measure(words.slice(i, i + k + 1).join(' ')))));
+  let found: Broken | null = null;
+  for (const width of [...widths].sort((p, q) => p - q)) {
+    const broken = greedy(words, width, measure);
+    if (!broken || broken.length > lines) continue;
+    found = { lines: broken, width };
+    break;
+  }
+  if (known.size > 20_000) known.clear();
+  known.set(key, found);
+  return found;
+}
+
+function greedy(words: readonly string[], width: number, measure: MeasureText): string[] | null {
+  const lines: string[] = [];
+  for (const word of words) {
+    if (measure(word) > width) return null;
+    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
+    if (lines.length > 0 && measure(longer) <= width) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+interface Placed {
+  readonly tray: Named;
+  readonly form: Form;
+  /** px: as far left as it can lie */
+  readonly x: number;
+}
+
+interface State {
+  readonly cost: number;
+  readonly end: number;
+  readonly placed: Placed | null;
+  readonly before: State | null;
+}
+
+/** The forms of the least cost with which all find room, as far left as they go; kept are the states that none beats in both cost and end. */
+function cheapest(trays: readonly { readonly tray: Named; readonly forms: readonly Form[] }[], width: number): Placed[] {
+  let states: State[] = [{ cost: 0, end: INSIDE - BETWEEN, placed: null, before: null }];
+  for (const { tray, forms } of trays) {
+    const next = states.flatMap((state): State[] => [
+      { cost: state.cost + LEFT_OUT, end: state.end, placed: null, before: state },
+      ...forms.flatMap((form): State[] => {
+        const x = Math.max(tray.middle - form.width, state.end + BETWEEN);
+        const end = x + form.width;
+        if (x > tray.middle || end > width - INSIDE) return [];
+        const rightmost = Math.min(width - INSIDE, centred(tray, form, x) + form.width);
+        if (form.lines.length > tray.linesAt(x, rightmost)) return [];
+        return [{ cost: state.cost + form.cost, end, placed: { tray, form, x }, before: state }];
+      }),
+    ]);
+    next.sort((p, q) => p.cost - q.cost || p.end - q.end);
+    states = [];
+    for (const state of next) if (states.length === 0 || state.end < (states.at(-1) as State).end - 1e-6) states.push(state);
+  }
+  const result: Placed[] = [];
+  for (let state: State | null = states[0] ?? null; state; state = state.before) if (state.placed) result.unshift(state.placed);
+  return result;
+}

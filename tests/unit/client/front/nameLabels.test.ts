@@ -1,0 +1,127 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { frontView } from '#client/front/frontView.ts';
+import { type Named, nameLabels, wholeName } from '#client/front/nameLabels.ts';
+import { linesBelow } from '#client/front/nameRoom.ts';
+import { layoutOf, shelfRoom } from './shelf.ts';
+
+/** Six px a letter. */
+const measure = (text: string): number => text.length * 6;
+const tray = (name: string, middle: number, lines = 2, aside = ''): Named => ({ id: name, name, middle, linesAt: () => lines, aside });
+const written = (trays: Named[], width: number, names = trays.map(({ name }) => name)) =>
+  Object.fromEntries(nameLabels(trays, names, width, measure).map(({ id, lines }) => [id, lines.join('/')]));
+
+describe('names below a board', () => {
+  it('are whole where there is room, one beside the other or in two lines', () => {
+    expect(written([tray('Pouring water', 60), tray('Folding cloths', 200)], 300)).toEqual({
+      'Pouring water': 'Pouring water',
+      'Folding cloths': 'Folding cloths',
+    });
+    expect(written([tray('Pouring water', 40), tray('Folding cloths', 90)], 130)).toEqual({
+      'Pouring water': 'Pouring/water',
+      'Folding cloths': 'Folding/cloths',
+    });
+  });
+
+  it('move aside for one another as long as each still hangs below its tray', () => {
+    const labels = nameLabels(
+      [tray('Two-term cube', 100, 1), tray('Three-term cube', 120, 1)],
+      ['Two-term cube', 'Three-term cube'],
+      240,
+      measure,
+    );
+    expect(labels.map(({ x, width }) => [x, x + width])).toEqual([
+      [22, 100],
+      [105, 195],
+    ]);
+  });
+
+  it('say what tells one from its family where others of it stand on this side', () => {
+    const frames = ['Dressing frame: zip', 'Dressing frame: buckles'];
+    expect(written([tray(frames[0] as string, 60), tray(frames[1] as string, 200)], 300)).toEqual({
+      'Dressing frame: zip': 'Zip',
+      'Dressing frame: buckles': 'Buckles',
+    });
+    expect(written([tray('Dressing frame: zip', 60)], 300)).toEqual({ 'Dressing frame: zip': 'Dressing frame: zip' });
+  });
+
+  it('end after whole words, never in the middle of one, and only where nothing else begins like that', () => {
+    expect(written([tray('Moving objects with tongs or tweezers', 60, 1)], 120)).toEqual({
+      'Moving objects with tongs or tweezers': 'Moving objects…',
+    });
+    const sandpaper = ['Sandpaper tablets', 'Sandpaper cards'];
+    expect(written([tray(sandpaper[0] as string, 40, 1)], 80, sandpaper)).toEqual({});
+    expect(written([tray(sandpaper[0] as string, 40, 1)], 80, ['Sandpaper tablets', 'Rods'])).toEqual({
+      'Sandpaper tablets': 'Sandpaper…',
+    });
+  });
+
+  it('are left out where there is no line for them, and say where the tray belongs only with a line to spare', () => {
+    expect(written([tray('Dusting', 60, 0)], 120)).toEqual({});
+    expect(written([tray('Dusting', 60, 2, 'to shelf 6')], 120)).toEqual({ Dusting: 'Dusting/to shelf 6' });
+    expect(written([tray('Dusting', 60, 1, 'to shelf 6')], 120)).toEqual({ Dusting: 'Dusting' });
+  });
+
+  it('never lie over one another, nor beside their tray, nor outside the shelf, nor on what stands below', () => {
+    const words = fc.array(fc.stringMatching(/^[A-Za-z]{1,12}$/), { minLength: 1, maxLength: 5 });
+    const things = fc.array(fc.record({ words, middle: fc.integer({ min: 5, max: 295 }), lines: fc.integer({ min: 0, max: 3 }) }), {
+      maxLength: 12,
+    });
+    fc.assert(
+      fc.property(things, fc.integer({ min: 0, max: 300 }), (list, highAt) => {
+        const trays = list.map((one, i): Named => {
+          const name = `${one.words.join(' ')} ${i}`;
+          // Something high stands below one place of the board: only one line goes there.
+          return {
+            id: String(i),
+            name,
+            middle: one.middle,
+            aside: '',
+            linesAt: (from, to) => (from <= highAt && highAt <= to ? Math.min(1, one.lines) : one.lines),
+          };
+        });
+        const labels = nameLabels(
+          trays,
+          trays.map(({ name }) => name),
+          300,
+          measure,
+        );
+        for (const [i, { id, x, width, lines }] of labels.entries()) {
+          const { middle, linesAt } = trays[Number(id)] as Named;
+          expect(x).toBeGreaterThanOrEqual(0);
+          expect(x + width).toBeLessThanOrEqual(300);
+          expect(x - 1e-6).toBeLessThanOrEqual(middle);
+          expect(x + width + 1e-6).toBeGreaterThanOrEqual(middle);
+          expect(lines.length).toBeLessThanOrEqual(linesAt(x, x + width));
+          const next = labels[i + 1];
+          if (next) expect(x + width).toBeLessThan(next.x);
+        }
+      }),
+    );
+  });
+
+  it('are written whole for the chosen tray, in as few lines as its width lets', () => {
+    expect(wholeName('Moving objects with tongs or tweezers', 150, measure)).toEqual({
+      lines: ['Moving objects with', 'tongs or tweezers'],
+      width: 114,
+    });
+    expect(wholeName('Multiplicationtablets', 20, measure).lines).toEqual(['Multiplicationtablets']);
+  });
+});
+
+describe('lines of text below a board', () => {
+  it('are as many as go between it and what stands below', () => {
+    const { boards } = layoutOf(shelfRoom([]));
+    const [top, low] = [boards[1], boards[3]] as const;
+    if (!top || !low) throw new Error('the shelf has a top and a low board');
+    const view = frontView({ width: 605, height: 300, shelf: 1400, top: 900, isMirrored: false });
+    const along = { from: 100, to: 400 };
+    expect(linesBelow(top, boards, [], along, view)).toBe(3);
+    const standing = (height: number) => [{ from: 350, to: 600, surface: 350, height }];
+    expect(linesBelow(top, boards, standing(200), along, view)).toBe(1);
+    expect(linesBelow(top, boards, standing(270), along, view)).toBe(0);
+    expect(linesBelow(top, boards, standing(270), { from: 100, to: 340 }, view)).toBe(3);
+    // Under the lowest board there is only the ground: its names stand below the floor.
+    expect(linesBelow(low, boards, standing(270), along, view)).toBe(2);
+  });
+});
