@@ -15,9 +15,20 @@ export interface Judged {
 export const judgeRule = (rule: Rule, scene: Scene, measures: Measures): Judged =>
   sayResult(rule, resultOf(rule, scene, measures, scene.classroom.options[rule.id]), scene.classroom);
 
+/** What the class set of a rule, read once for each object of settings. */
+const readOptions = new WeakMap<Rule, { readonly typed: unknown; readonly read: ReturnType<Rule['options']['safeParse']> }>();
+
+function optionsOf(rule: Rule, typed: unknown) {
+  const before = readOptions.get(rule);
+  if (before && before.typed === typed) return before.read;
+  const read = rule.options.safeParse(typed ?? {});
+  readOptions.set(rule, { typed, read });
+  return read;
+}
+
 /** What the rule itself finds. @param typed the class's own settings of this rule */
 export function resultOf(rule: Rule, scene: Scene, measures: Measures, typed: unknown): RuleResult {
-  const options = rule.options.safeParse(typed ?? {});
+  const options = optionsOf(rule, typed);
   if (options.success) return rule.judge({ scene, measures, options: options.data });
   return { applies: true, findings: [badOption(rule, options.error.issues[0]?.path.join('.') ?? '')] };
 }

@@ -20,7 +20,7 @@ export const area = defineRule({
   id: 'places/area',
   asks: 'Is there floor enough for the children enrolled?',
   why: 'A licence allows so many children for so much floor; too many in a room leave no place to work in peace.',
-  tier: 'live',
+  tier: 'settle',
   sources: ['C01', 'C03', 'C05', 'C07', 'C09', 'C11', 'C12', 'C13', 'C14', 'C15', 'C16', 'C19', 'C20', 'C23', 'C24', 'C26', 'class rule'],
   options,
   messages: {

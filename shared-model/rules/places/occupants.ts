@@ -13,7 +13,7 @@ export const occupants = defineRule({
   id: 'places/occupants',
   asks: 'Are no more people in the room than the building code reckons with?',
   why: 'The exits of a building are planned for so many people in each room. With more of them a way out may be too narrow when all have to leave.',
-  tier: 'live',
+  tier: 'settle',
   sources: ['B01', 'B02', 'class rule'],
   options: z.strictObject({
     /** m² net a person; null: the code's figure */

@@ -20,7 +20,7 @@ export const tip = defineRule({
   id: 'steady/tip',
   asks: 'Does every shelf stand so that it cannot tip over?',
   why: 'Children pull themselves up, lean and climb. A tall, shallow shelf that nothing holds comes down on them.',
-  tier: 'live',
+  tier: 'settle',
   sources: ['class rule', 'D02'],
   options: z.strictObject({
     /** height over depth from which a shelf has to be held */

@@ -19,7 +19,7 @@ export const outside = defineRule({
   id: 'survey/outside',
   asks: 'Does everything stand within the walls?',
   why: 'A piece drawn through a wall, a door wider than its wall or walls that cross mean that something was measured or typed wrong. What is then said of walkways, floor and places would be wrong too.',
-  tier: 'live',
+  tier: 'settle',
   sources: ['class rule'],
   options: z.strictObject({
     /** mm a thing may reach into a wall and still count as touching it */

@@ -12,7 +12,7 @@ export const turned = defineRule({
   id: 'survey/turned',
   asks: 'Does every shelf open to the room?',
   why: 'A shelf drawn with its open side to the wall is mostly one that was turned on the plan by mistake; where it really stands so, nobody gets at what is on it.',
-  tier: 'live',
+  tier: 'settle',
   sources: ['class rule'],
   options: z.strictObject({
     /** mm of floor before the middle of an open side */

@@ -48,7 +48,7 @@ describe('the desk of a worker', () => {
   });
 
   it('judges what is dragged as if it stood there', async () => {
-    const dragged = await deskOf()(ask(1, { preview: { piece: 's1', x: -5000, y: 1000, rotation: 0 } }));
+    const dragged = await deskOf()(ask(1, { work: 'settle', preview: { piece: 's1', x: -5000, y: 1000, rotation: 0 } }));
     expect(told(dragged).report.answers['survey/outside']).toBe('problem');
   });
 
