@@ -58,5 +58,7 @@ export default defineConfig({
     testTimeout: 90_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    // Only tests know the test runner's own parts; a build does without.
+    ...(process.env.VITEST && { sequence: { sequencer: (await import('./tests/support/longestFirst.ts')).default } }),
   },
 } as Parameters<typeof defineConfig>[0]);
