@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Finding } from '#model/findings/finding.ts';
 import { sourceText } from '#model/standards/sources.ts';
 import { doFix } from '../checks/doFix.ts';
+import { fixWords } from '../checks/fixWords.ts';
 import { LeaveForm } from '../checks/LeaveForm.tsx';
 import { sayFigures } from '../checks/sayFigures.ts';
 import { WhyLink } from '../checks/WhyLink.tsx';
@@ -15,7 +16,7 @@ export function SettleCard({ finding }: { finding: Finding }) {
   const session = useSession();
   const units = useUnits();
   const [isLeaving, setLeaving] = useState(false);
-  const { fix } = finding;
+  const words = finding.fix && fixWords(finding.fix.label);
   const figures = sayFigures(finding.measured, finding.needed, units);
   return (
     <li className="settle-card">
@@ -33,9 +34,10 @@ export function SettleCard({ finding }: { finding: Finding }) {
         <LeaveForm keys={[finding.key]} onClose={() => setLeaving(false)} />
       ) : (
         <div className="verbs">
-          {fix && (
+          {words?.brings && <p className="aside brings">{words.brings}</p>}
+          {words && (
             <Button kind="strong" onPress={() => doFix(session, finding)}>
-              {fix.label.startsWith('Do it') ? fix.label : `Do it: ${fix.label}`}
+              {words.button}
             </Button>
           )}
           <TextLink onPress={() => setLeaving(true)}>Leave it</TextLink>

@@ -1,5 +1,6 @@
 import type { Finding, Outcome } from '../findings/finding.ts';
 import type { Mats } from '../measures/mats.ts';
+import { rules } from '../rules/registry.ts';
 import type { Rule, Tier } from '../rules/rule.ts';
 import type { Classroom } from '../schema/types.ts';
 import { type LeftState, leftPart } from './leftStates.ts';
@@ -38,7 +39,8 @@ export interface AnalyseOptions {
 export function analyse(classroom: Classroom, options: AnalyseOptions = {}): Report {
   const report = new RunningAnalysis().analyse(classroom, options);
   if (options.tiers?.every((tier) => tier === 'live')) return report;
-  const trying = soundFixes(report.findings, classroom, report.arrangement);
+  const ran = rules.filter((rule) => rule.id in report.answers);
+  const trying = soundFixes(report.findings, classroom, report.arrangement, undefined, ran);
   let step = trying.next();
   while (!step.done) step = trying.next();
   return { ...report, findings: step.value, ...leftPart(classroom, { ...report, findings: step.value }) };

@@ -24,3 +24,16 @@ export interface Fix {
   readonly label: string;
   readonly edits: readonly Edit[];
 }
+
+/** Between what a fix does and what comes with it, in its label. */
+const BRINGS = '. It brings with it: ';
+
+/** The label of a fix that brings findings, each in a sentence. */
+export const labelWith = (label: string, brings: readonly string[]): string =>
+  brings.length === 0 ? label : `${label.replace(/\.$/, '')}${BRINGS}${brings.join(' ')}`;
+
+/** A label in its two parts; `brings` null: nothing comes with it, as far as it was tried. */
+export function labelParts(label: string): { readonly does: string; readonly brings: string | null } {
+  const at = label.indexOf(BRINGS);
+  return at === -1 ? { does: label, brings: null } : { does: label.slice(0, at), brings: label.slice(at + 2) };
+}

@@ -1,6 +1,7 @@
 import type { Scene } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 import { roundMm } from '../units/round.ts';
+import { bestMending } from './order/bestMending.ts';
 import { judgesPracticalLife, trayGapOf } from './order/classOptions.ts';
 import { type InsertBy, type IsInReach, insertAll, type Mending } from './order/insertion.ts';
 import { type CarryNoteKg, type Inversions, inversionsOf, type StrandTrouble, troublesOf } from './order/inversions.ts';
@@ -19,7 +20,7 @@ export interface OrderMeasure {
   /** What is known of carrying and reach, as the moves use it. */
   readonly carryNoteKg: CarryNoteKg;
   readonly isInReach: IsInReach;
-  /** Places for the trays of one strand's trouble that take it away; the rest stays. */
+  /** Places for trays that take one strand's trouble away, and bring nothing new where that can be; the rest stays. */
   mend(trouble: StrandTrouble): Mending;
   /** Every strand with a placed material, in reading order, as the report gives it. */
   strands(): readonly StrandOrder[];
@@ -58,9 +59,10 @@ export function orderOf(scene: Scene, carryNoteKg: CarryNoteKg, isInReach: IsInR
     carryNoteKg,
     isInReach,
     circles: relation.graph.circles.filter((ids) => ids.some(isPlaced)),
-    mend({ strand, moves }) {
+    mend(trouble) {
+      const { strand } = trouble;
       const mustHold: MustHold = (first, second) => relation.reading[second]?.material.strand.trim() === strand && isJudged(first, second);
-      return insertAll(scene, relation, moves, mustHold, by);
+      return bestMending(scene, relation, trouble, inversions, mustHold, by);
     },
     strands: () => strandsOf(scene, relation, inversions, isJudged, by),
   };
@@ -79,7 +81,7 @@ function strandsOf(scene: Scene, relation: OrderRelation, inversions: Inversions
   const places = moving.length === 0 ? [] : insertAll(scene, relation, moving, mustHold, by).places;
   const moves = new Map(
     places.map(({ material, board, x }): [string, OrderMove] => {
-      const { piece, side, level } = board.board;
+      const { piece, side, level } = board;
       return [material, { material, to: { piece: piece.id, side, level: level?.id ?? null, x: roundMm(x) } }];
     }),
   );

@@ -2,21 +2,32 @@ import type { Scene, SceneBoard, SceneSide, SceneTray } from '../../scene/types.
 import type { Placement } from '../../schema/types.ts';
 import type { OrderRelation } from './relation.ts';
 import { type MustHold, Reshelving, type Shortage } from './reshelving.ts';
-import { standSize, type WorkBoard, type WorkShelves, type WorkTray, workShelves } from './workShelves.ts';
+import { readWorkSide, standSize, type WorkBoard, type WorkShelves, type WorkTray, workShelves } from './workShelves.ts';
 
 /** Where something is moved to. mm from the left end of the board. */
-interface NewPlace {
+export interface NewPlace {
   readonly material: string;
-  readonly board: WorkBoard;
+  readonly side: SceneSide;
+  readonly board: SceneBoard;
   readonly x: number;
+  /** What stands left of it then, by id; null: nothing. */
+  readonly behind: string | null;
 }
 
 /** Where the things that move go; everything else stays on its board, pushed along it where room is needed. */
 export interface Mending {
+  /** Positions of what moves. */
+  readonly moves: readonly number[];
   readonly places: readonly NewPlace[];
   readonly shortages: readonly Shortage[];
   /** Every tray that then stands elsewhere, the pushed ones too. */
   readonly placements: readonly Placement[];
+  /** Trays of a board then stand closer than the wanted gap. */
+  readonly isSqueezed: boolean;
+  /** Something goes where the smallest child does not take it from. */
+  readonly isBeyondReach: boolean;
+  /** Ids in reading order as it would be. */
+  readAfter(): readonly string[];
 }
 
 /** Whether the smallest child takes a tray from a board with its left edge at x (mm). Not known counts as yes. */
@@ -46,6 +57,7 @@ export function insertAll(
   const work = new Reshelving(relation, shelves, moving);
   const places: { material: string; board: WorkBoard; tray: WorkTray }[] = [];
   const shortages: Shortage[] = [];
+  let [isSqueezed, isBeyondReach] = [false, false];
   for (const position of inTopologicalOrder(scene, relation, moving)) {
     const tray = relation.reading[position] as SceneTray;
     const size = standSize(tray.material, tray.placement.turned);
@@ -58,14 +70,22 @@ export function insertAll(
       ({ board, x }) => isInReach(tray, board.side, board.board, x),
     );
     if (!slot) continue;
+    isSqueezed ||= slot.pushGap !== null && slot.pushGap < gap - 1e-9;
+    isBeyondReach ||= !isInReach(tray, slot.slot.board.side, slot.slot.board.board, slot.slot.x);
     if (slot.short) shortages.push({ ...slot.short, material: tray.material.id });
     const placed = work.put(position, tray, size, slot);
     places.push({ material: tray.material.id, board: slot.slot.board, tray: placed });
   }
   return {
-    places: places.map(({ material, board, tray }) => ({ material, board, x: tray.x })),
+    moves: moving,
+    places: places.map(({ material, board: { side, board, trays }, tray }) => {
+      return { material, side, board, x: tray.x, behind: trays[trays.indexOf(tray) - 1]?.id ?? null };
+    }),
     shortages,
     placements: changedPlacements(shelves),
+    isSqueezed,
+    isBeyondReach,
+    readAfter: () => shelves.sides.flatMap((side) => readWorkSide(side, shelves.direction)).map(({ id }) => id),
   };
 }
 

@@ -4,7 +4,7 @@ import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/
 import { sayBoard, sayThings } from '../../findings/sayBoard.ts';
 import type { Mending } from '../../measures/order/insertion.ts';
 import type { StrandTrouble } from '../../measures/order/inversions.ts';
-import { isToldBy } from '../../measures/order/relation.ts';
+import { hasBit, isToldBy } from '../../measures/order/relation.ts';
 import type { Shortage } from '../../measures/order/reshelving.ts';
 import type { OrderMeasure } from '../../measures/order.ts';
 import { pointOfTray, sideOf } from '../../measures/placeWords.ts';
@@ -14,7 +14,6 @@ import { defineRule } from '../rule.ts';
 
 /** More than this at once is no fix but a new arrangement: the finding names them, and nothing is proposed. */
 const MOST_MOVES = 200;
-const noMending: Mending = { places: [], shortages: [], placements: [] };
 
 const options = z.strictObject({
   /** whether the order within practical life is judged */
@@ -29,12 +28,12 @@ export const sequence = defineRule({
   sources: ['M1912', 'H1914', 'common practice'],
   options,
   messages: {
-    order: '{strand}: {early} stands before {late}, which comes first {told}. Move {what} and it is in order.',
+    order: '{strand}: {early} stands before {late}, which comes first {told}.{also} {mend}',
     short:
-      '{strand}: {early} stands before {late}, which comes first {told}. {what} would have to move, but no board has room: {board} is {lack} by {by}.',
+      '{strand}: {early} stands before {late}, which comes first {told}.{also} {what} would have to move, but no board has room: {board} is {lack} by {by}.',
     circle: '{circle}: each is said to come after the one before it, round in a circle, so which comes first is not known.',
   },
-  // The measure reads the class's setting of practicalLife itself: the report gives the same moves.
+  // The measure reads the class's setting of practicalLife itself, as for the report.
   judge({ scene, measures }): RuleResult {
     const order = measures.order();
     if (!order.inversions.isJudged && order.circles.length === 0) return doesNotApply;
@@ -47,9 +46,9 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
   const trays = order.relation.reading;
   const at = (position: number): SceneTray => trays[position] as SceneTray;
   const [early, late] = [at(trouble.early), at(trouble.late)];
-  const moving = trouble.moves.map(at);
-  const mending = moving.length > MOST_MOVES ? noMending : order.mend(trouble);
-  const worst = [...mending.shortages].sort((p, q) => q.by - p.by)[0];
+  const mending = trouble.moves.length > MOST_MOVES ? null : order.mend(trouble);
+  const moving = (mending?.moves ?? trouble.moves).map(at);
+  const worst = [...(mending?.shortages ?? [])].sort((p, q) => q.by - p.by)[0];
   const told = howTold(scene, order, early, late);
   const point = pointOfTray(scene, early);
   return {
@@ -62,15 +61,19 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
       late: late.material.name,
       told: told.words,
       what: sayThings(moving.map(({ material }) => material.name)),
+      also: sayAlso(order, trouble, moving),
+      mend:
+        mending && mending.places.length > 0 ? sayWhere(scene, mending) : `Move ${sayThings(moving.map(({ material }) => material.name))}.`,
       ...(worst && lackOf(scene, worst)),
     },
-    subjects: moving.map(({ material }) => material.id),
+    // What it is of stays the same, whichever of the trays is moved to mend it.
+    subjects: trouble.moves.map((position) => at(position).material.id),
     part: trouble.strand,
-    measured: { value: moving.length, unit: 'materials' },
+    measured: { value: trouble.moves.length, unit: 'materials' },
     needed: { value: 0, unit: 'materials' },
     sources: told.sources,
     ...(point && { at: point }),
-    ...(!worst && mending.placements.length > 0 && { fix: fixOf(moving, mending) }),
+    ...(!worst && mending && mending.placements.length > 0 && { fix: fixOf(moving, mending) }),
   };
 }
 
@@ -88,10 +91,47 @@ function lackOf(scene: Scene, { board, what, by }: Shortage) {
   return { board: side ? sayBoard(side, board) : 'the board', lack: lacks[what], by: mm(by) };
 }
 
+/** "It also stands before the blocks. So does the rough board before the cards." For what moves and is not of the first pair. */
+function sayAlso({ relation, inversions }: OrderMeasure, trouble: StrandTrouble, moving: readonly SceneTray[]): string {
+  const { reading, words, columnOf } = relation;
+  const nameOf = (position: number): string => reading[position]?.material.name ?? '';
+  const told = new Set([trouble.early, trouble.late]);
+  const ofFirst: string[] = [];
+  const others: string[] = [];
+  for (const { material } of moving) {
+    const position = columnOf.get(material.id) ?? -1;
+    if (position === -1 || told.has(position)) continue;
+    const isPair = (p: number, q: number): boolean => hasBit(inversions.rows, words, p, q);
+    const behind = isPair(trouble.early, position) ? -1 : reading.findIndex((_, q) => isPair(position, q));
+    const before = behind === -1 ? reading.findIndex((_, p) => isPair(p, position)) : -1;
+    const [early, late] = behind === -1 ? [isPair(trouble.early, position) ? trouble.early : before, position] : [position, behind];
+    if (early === -1) continue;
+    for (const each of [early, late]) told.add(each);
+    if (early === trouble.early) ofFirst.push(nameOf(late));
+    else others.push(`${nameOf(early)} before ${nameOf(late)}`);
+  }
+  const also = ofFirst.length === 0 ? '' : ` It also stands before ${sayThings(ofFirst)}.`;
+  return others.length === 0 ? also : `${also} So ${others.length === 1 ? 'does' : 'do'} ${sayThings(others)}.`;
+}
+
+/** Places told one by one. */
+const MOST_PLACES = 3;
+
+/** "In order it is with Pink cubes on the top board of Size and touch, behind Blocks." */
+function sayWhere(scene: Scene, { places }: Mending): string {
+  const nameOf = (id: string): string => scene.materialById.get(id)?.name ?? id;
+  const told = places.slice(0, MOST_PLACES).map(({ material, side, board, behind }) => {
+    const next = behind === null ? 'at its left end' : `right of ${nameOf(behind)}`;
+    return `${nameOf(material)} on ${sayBoard(side, board)}, ${next}`;
+  });
+  const more = places.length - told.length;
+  return `It is in order with ${told.join('; ')}${more === 0 ? '' : `; and ${more} more moved`}.`;
+}
+
 function fixOf(moving: readonly SceneTray[], { placements, places }: Mending): Fix {
   const [first] = places;
   const names = sayThings(moving.map(({ material }) => material.name));
-  const where = places.length === 1 && first ? ` to ${sayBoard(first.board.side, first.board.board)}` : '';
+  const where = places.length === 1 && first ? ` to ${sayBoard(first.side, first.board)}` : '';
   return { label: `Do it: ${names}${where || ' in order'}`, edits: placements.map((placement) => ({ do: 'place', placement })) };
 }
 

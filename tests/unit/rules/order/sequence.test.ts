@@ -161,10 +161,19 @@ testRule(sequence, {
       ],
     },
     {
-      name: 'no board has room: says which and by how much',
+      name: 'no other board has room, but the two fit in each other’s place',
       classroom: shelved(
         [tray('m1', { step: 1, width: 500 }), tray('m2', { step: 2, width: 900 })],
         { 'a-1': ['m2'], 'a-2': ['m1'] },
+        { pieces: [shelf('a', { boards: 2, width: 1000 })] },
+      ),
+      findings: [{ messageKey: 'order', subjects: ['m2'], fix: 'gone' }],
+    },
+    {
+      name: 'no board has room: says which and by how much',
+      classroom: shelved(
+        [tray('m1', { step: 1, width: 500 }), tray('m2', { step: 2, width: 900 }), tray('n', { strand: '', width: 400 })],
+        { 'a-1': ['m2'], 'a-2': ['m1', ['n', 560]] },
         { pieces: [shelf('a', { boards: 2, width: 1000 })] },
       ),
       findings: [{ messageKey: 'short', subjects: ['m2'] }],
