@@ -16,17 +16,31 @@ export interface Handle {
 const LEAST = 100;
 /** px: a side shorter than this has no room for a handle at its middle */
 const ROOM_FOR_HANDLE = 52;
-const STEM = 30;
+/** px: how far off the turning handle may stand, the usual first */
+const STEMS: readonly number[] = [30, 22, 42, 54, 68, 84];
+/** px: the ring of a finger's handle */
+const RING = 11;
 
-/** Handles of the chosen thing: at its ends, at front and back when they are far enough apart, and one to turn it by. */
-export function handlesOf(body: SceneBody, view: Viewport): Handle[] {
+/** px of the screen that words take, as a circle round their middle. */
+export interface WordsAt {
+  readonly at: Point;
+  readonly radius: number;
+}
+
+/**
+ * Handles of the chosen thing: at its ends, at front and back when they are far enough apart, and one to turn it by, as
+ * far before its front as leaves the words of other things to be read.
+ */
+export function handlesOf(body: SceneBody, view: Viewport, words: readonly WordsAt[] = []): Handle[] {
   const middle = (side: Side): Point => toScreen(view, lerp(body.edges[side].a, body.edges[side].b, 0.5));
   const sides: Side[] = [];
   if (body.width * view.k >= 18) sides.push('left', 'right');
   if (body.depth * view.k >= ROOM_FOR_HANDLE) sides.push('front', 'back');
   const front = middle('front');
   const out = body.edges.front.outward;
-  const stem: Handle = { what: 'turn', at: add(front, scale(out, STEM)), foot: front };
+  const places = STEMS.map((stem) => add(front, scale(out, stem)));
+  const free = places.find((place) => words.every(({ at, radius }) => distance(place, at) >= radius + RING));
+  const stem: Handle = { what: 'turn', at: free ?? (places[0] as Point), foot: front };
   return [...sides.map((side): Handle => ({ what: side, at: middle(side), foot: middle(side) })), stem];
 }
 

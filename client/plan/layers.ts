@@ -7,7 +7,7 @@ import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece } from './bodies.ts';
 import { drawDimension, drawOuterStrings } from './draw/drawDimensions.ts';
 import { drawDraft } from './draw/drawDraft.ts';
-import { drawFindings } from './draw/drawFindings.ts';
+import { drawFindings, labelsOf } from './draw/drawFindings.ts';
 import { drawFixture } from './draw/drawFixture.ts';
 import { drawHandles } from './draw/drawHandles.ts';
 import { drawChosen, drawHold } from './draw/drawHolds.ts';
@@ -22,6 +22,8 @@ import { drawAdultSeatWords } from './draw/drawSmallPieces.ts';
 import { drawUnseen, drawUnseenWords } from './draw/drawUnseen.ts';
 import { at, line, type Pen, path, planPath, stroke } from './draw/pen.ts';
 import { onFloor, takenByMarks, takenOnFloor } from './draw/takenOnFloor.ts';
+import { handlesOf } from './handles.ts';
+import { wordsBeside } from './handleWords.ts';
 import { pieceNumbers } from './numbers.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { matsIn, narrowPlaceOf } from './reportParts.ts';
@@ -148,7 +150,8 @@ function drawChoice(pen: Pen, model: PlanModel): void {
     const body = model.moving?.bodies.find((b) => b.id === chosen.id) ?? bodyById(model, chosen.id);
     if (!body) return;
     drawChosen(pen, ringOf(pen, body));
-    if (!body.piece?.locked) drawHandles(pen, body, model.isTouch);
+    if (body.piece?.locked) return;
+    drawHandles(pen, handlesOf(body, model.view, wordsBeside(model, body.id)), labelsOf(pen, model, body.id), model.isTouch);
     return;
   }
   const room = roomOf(model);

@@ -4,6 +4,7 @@ import { moveFixtureDrag, movePieceDrag } from './drag/movePieceDrag.ts';
 import { moveCornerDrag, moveOpeningDrag, moveWallDrag } from './drag/roomDrags.ts';
 import { handleDrag } from './drag/shapeDrags.ts';
 import { handleAt, handlesOf } from './handles.ts';
+import { wordsBeside } from './handleWords.ts';
 import { type Item, isSame, itemOfChosen } from './items.ts';
 import { itemAt } from './pick.ts';
 import { bodyById, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
@@ -160,7 +161,8 @@ function pressOn(model: PlanModel, press: Press): Gesture {
   const at = toPlan(model.view, press.at);
   const { chosen } = session.view();
   const body = chosen && (chosen.kind === 'piece' || chosen.kind === 'fixture') ? bodyById(model, chosen.id) : undefined;
-  const handle = body && !body.piece?.locked ? handleAt(handlesOf(body, model.view), press.at, press.isTouch ? 22 : 8) : null;
+  const handles = body && !body.piece?.locked ? handlesOf(body, model.view, wordsBeside(model, body.id)) : [];
+  const handle = handleAt(handles, press.at, press.isTouch ? 22 : 8);
   const under = itemAt(at, session.arrangement(), rawRoomOf(model), (reachOf(press) / model.view.k) * 0.6);
   // A handle's catching area must not cover the middle of the thing itself, or a small thing could not be slid.
   if (body && handle && chosen && !(under && isSame(under, chosen) && distance(handle.at, press.at) > 11)) {

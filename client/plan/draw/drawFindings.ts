@@ -77,12 +77,12 @@ function clearOfLabels(p: Point, labels: readonly LabelPlace[]): Point {
 }
 
 /** The words on shelves and tables, as drawPiece writes them. */
-function labelsOf(pen: Pen, { session, moving }: PlanModel): LabelPlace[] {
+export function labelsOf(pen: Pen, { session, moving }: PlanModel, without: string | null = null): LabelPlace[] {
   const arrangement = session.arrangement();
   const numbers = pieceNumbers(arrangement);
   const areas = areasOfShelves(arrangement, session.classroom().materials);
   return arrangement.pieces.flatMap((piece) => {
-    if (moving?.ids.has(piece.id) || (piece.kind !== 'shelf' && piece.kind !== 'table')) return [];
+    if (piece.id === without || moving?.ids.has(piece.id) || (piece.kind !== 'shelf' && piece.kind !== 'table')) return [];
     const area = areas.get(piece.id);
     const letters = piece.kind === 'shelf' && area ? areaLetters(area.area, area.strand) : '';
     const text = [numbers.get(piece.id), letters].filter(Boolean).join(' ');

@@ -1,15 +1,30 @@
 import { colours } from '#client/styles/tokens.ts';
-import type { SceneBody } from '#model/scene/types.ts';
-import { type Handle, handlesOf } from '../handles.ts';
-import { fill, line, type Pen, stroke } from './pen.ts';
+import { distance, dot, lerp, type Point, sub } from '#model/geometry/vec.ts';
+import type { Handle } from '../handles.ts';
+import type { LabelPlace } from './labelPlace.ts';
+import { fill, line, type Pen, readable, stroke, write } from './pen.ts';
 
-/** Small squares for a mouse, rings of 22 px for a finger. */
-export function drawHandles(pen: Pen, body: SceneBody, isTouch: boolean): void {
-  for (const handle of handlesOf(body, pen.view)) {
-    if (handle.what === 'turn') line(pen, handle.foot, handle.at, { colour: colours.blue, width: 1 });
+/** Small squares for a mouse, rings of 22 px for a finger. Words that the turning handle's stem would strike through stand on it. */
+export function drawHandles(pen: Pen, handles: readonly Handle[], labels: readonly LabelPlace[], isTouch: boolean): void {
+  for (const handle of handles) {
+    if (handle.what === 'turn') drawStem(pen, handle, labels);
     if (isTouch || handle.what === 'turn') drawRing(pen, handle, isTouch ? 11 : 5);
     else drawSquare(pen, handle);
   }
+}
+
+function drawStem(pen: Pen, { foot, at }: Handle, labels: readonly LabelPlace[]): void {
+  line(pen, foot, at, { colour: colours.blue, width: 1 });
+  for (const { said, center, size, weight, along, half } of labels) {
+    if (distance(nearestOnStem(foot, at, center), center) > half + 2) continue;
+    write(pen, said, center, { size, weight, angle: readable(along.x, along.y), ground: colours.leaf });
+  }
+}
+
+function nearestOnStem(foot: Point, at: Point, p: Point): Point {
+  const along = sub(at, foot);
+  const share = dot(sub(p, foot), along) / Math.max(1, dot(along, along));
+  return lerp(foot, at, Math.max(0, Math.min(1, share)));
 }
 
 function drawRing(pen: Pen, { at, what }: Handle, radius: number): void {

@@ -6,6 +6,7 @@ import { at, type Pen, widthOf } from './pen.ts';
 export interface LabelPlace {
   readonly said: string;
   readonly size: number;
+  readonly weight: number;
   readonly center: Point;
   readonly along: Point;
   /** half the words' width */
@@ -28,7 +29,7 @@ export function labelPlace(pen: Pen, body: SceneBody, text: string, weight: numb
   const size = Math.max(10, Math.min(11.5, thin - 3));
   for (const said of [text, text.split(' ')[0] ?? '']) {
     const width = widthOf(pen, said, size, weight);
-    if (width + 6 < long) return { said, size, center: at(pen, body.center), along: unit(sub(b, a)), half: width / 2, long, thin };
+    if (width + 6 < long) return { said, size, weight, center: at(pen, body.center), along: unit(sub(b, a)), half: width / 2, long, thin };
   }
   return null;
 }

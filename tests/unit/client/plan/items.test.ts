@@ -98,6 +98,16 @@ describe('handles', () => {
     expect(handleAt(handlesOf(body, view), { x: 100, y: 180 }, 22)?.what).toBe('right');
   });
 
+  it('leave the words of other things to be read: the one to turn by stands nearer or farther', () => {
+    const turn = (words: Parameters<typeof handlesOf>[2]) => handlesOf(body, view, words).find((h) => h.what === 'turn')?.at;
+    const usual = turn([]);
+    if (!usual) throw new Error('there is a handle to turn by');
+    // Turned by 90 the front looks to the left.
+    expect(turn([{ at: usual, radius: 9 }])).toEqual({ x: usual.x - 24, y: usual.y });
+    expect(turn([{ at: { x: usual.x - 14, y: usual.y }, radius: 9 }])).toEqual({ x: usual.x + 8, y: usual.y });
+    expect(turn([{ at: usual, radius: 200 }])).toEqual(usual);
+  });
+
   it('hold the opposite side still, to whole centimetres, never to nothing', () => {
     const box = { x: 1000, y: 1000, width: 1200, depth: 320, rotation: 90 };
     // Turned by 90 the right end points down.
