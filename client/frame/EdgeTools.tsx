@@ -35,6 +35,7 @@ export function EdgeTools() {
                 { id: 'share', text: 'Share this address', run: () => dialogs.open('share') },
               ]),
           { id: 'class', text: 'The class: children, adults, rules', run: () => dialogs.open('class') },
+          { id: 'survey', text: 'Measure the room', run: () => dialogs.open('survey') },
           { id: 'new', text: 'New classroom', run: () => dialogs.open('new') },
           { id: 'open', text: 'Open a file', run: () => dialogs.open('open') },
           { id: 'save', text: 'Save a file', run: () => saveFile(session) },

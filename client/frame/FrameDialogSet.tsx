@@ -3,6 +3,7 @@ import { StartDialogs } from '../start/StartDialogs.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
 
 const ClassDialog = lazy(() => import('../settings/ClassDialog.tsx').then((m) => ({ default: m.ClassDialog })));
+const SurveyDialog = lazy(() => import('../survey/SurveyDialog.tsx').then((m) => ({ default: m.SurveyDialog })));
 const RulePageDialog = lazy(() => import('../pages/RulePageDialog.tsx').then((m) => ({ default: m.RulePageDialog })));
 const MeDialog = lazy(() => import('./MeDialog.tsx').then((m) => ({ default: m.MeDialog })));
 const ShareDialog = lazy(() => import('./ShareDialog.tsx').then((m) => ({ default: m.ShareDialog })));
@@ -15,6 +16,7 @@ export function FrameDialogSet() {
       {shown === 'class' && <ClassDialog onClose={close} />}
       {shown === 'share' && <ShareDialog onClose={close} />}
       {shown === 'me' && <MeDialog onClose={close} />}
+      {(shown === 'survey' || shown === 'survey-new') && <SurveyDialog isFresh={shown === 'survey-new'} onClose={close} />}
       {page !== null && <RulePageDialog rule={page} onRule={openPage} onClose={close} />}
       <StartDialogs />
     </Suspense>

@@ -75,7 +75,7 @@ function ThingFields({ item, isLocked }: { item: Item; isLocked: boolean }) {
   );
 }
 
-const swings: readonly { value: Opening['swing']; text: string }[] = [
+export const swings: readonly { value: Opening['swing']; text: string }[] = [
   { value: 'in-left', text: 'in, hinge left' },
   { value: 'in-right', text: 'in, hinge right' },
   { value: 'out-left', text: 'out, hinge left' },

@@ -1,3 +1,4 @@
+import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useLayout } from '../frame/useLayout.ts';
 import { useSession } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
@@ -15,6 +16,7 @@ export function DrawVerbs() {
 function VerbLine() {
   const session = useSession();
   const { hasLetterKeys } = usePlanState();
+  const dialogs = useFrameDialogs();
   const store = planStoreOf(session);
   return (
     <div className="verbs draw-line">
@@ -25,6 +27,7 @@ function VerbLine() {
       <VerbMenu
         label="More"
         items={[
+          { id: 'survey', text: 'Measure the room', run: () => dialogs.open('survey') },
           ...moreVerbs.map((verb) => ({
             id: `${verb.tool.kind}-${verb.name}`,
             text: verb.name,
@@ -59,15 +62,19 @@ function VerbButton({ verb }: { verb: Verb }) {
 function CompactVerbs() {
   const session = useSession();
   const { tool } = usePlanState();
+  const dialogs = useFrameDialogs();
   return (
     <div className="draw-compact">
       <VerbMenu
         label="Draw"
-        items={[...verbs, ...moreVerbs].map((verb) => ({
-          id: `${verb.tool.kind}-${verb.name}`,
-          text: verb.name,
-          run: () => takeUpTool(session, verb.tool),
-        }))}
+        items={[
+          { id: 'survey', text: 'Measure the room', run: () => dialogs.open('survey') },
+          ...[...verbs, ...moreVerbs].map((verb) => ({
+            id: `${verb.tool.kind}-${verb.name}`,
+            text: verb.name,
+            run: () => takeUpTool(session, verb.tool),
+          })),
+        ]}
       />
       {asides.map((verb) => (
         <Button key={verb.name} kind={isSameTool(tool, verb.tool) ? 'strong' : 'quiet'} onPress={() => takeUpTool(session, verb.tool)}>

@@ -47,7 +47,7 @@ export function nameOfItem(session: Session, item: Item): string {
   }
   if (item.kind === 'fixture') {
     const fixture = room.fixtures.find((f) => f.id === item.id);
-    return fixture ? fixture.name || fixtureWords[fixture.kind] : 'A thing that is gone';
+    return fixture ? nameOfFixture(fixture) : 'A thing that is gone';
   }
   if (item.kind === 'opening') {
     const opening = room.openings.find((o) => o.id === item.id);
@@ -63,7 +63,9 @@ export function nameOfPiece(piece: Piece, numbers: ReadonlyMap<string, string>):
   return number ? `${pieceWords[piece.kind]} ${number}` : piece.name || pieceWords[piece.kind];
 }
 
-const nameOfOpening = (opening: Opening): string =>
+export const nameOfFixture = (fixture: Pick<Fixture, 'kind' | 'name'>): string => fixture.name || fixtureWords[fixture.kind];
+/** "Door, garden" */
+export const nameOfOpening = (opening: Pick<Opening, 'kind' | 'name'>): string =>
   opening.name ? `${openingWords[opening.kind]}, ${opening.name}` : openingWords[opening.kind];
 
 function nameOfWall(session: Session, corner: string): string {

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { LengthUnits } from '#model/units/sayLength.ts';
+import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { announcer } from '../session/announcer.ts';
 import { openAsNew } from '../session/starts.ts';
 import { type DraftGroup, GroupsForm } from '../settings/GroupsForm.tsx';
@@ -29,6 +30,7 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
   ]);
   const [ruleSet, setRuleSet] = useState('own');
   const [wrong, setWrong] = useState<string | null>(null);
+  const dialogs = useFrameDialogs();
   const isNamed = name.trim() !== '';
   const isReady = isNamed && length !== null && width !== null;
 
@@ -119,6 +121,15 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
             }}
           >
             Draw the walls instead
+          </TextLink>
+          <TextLink
+            isDisabled={!isNamed}
+            onPress={() => {
+              begin(PLACEHOLDER.length, PLACEHOLDER.width);
+              dialogs.open('survey-new');
+            }}
+          >
+            Measure it wall by wall
           </TextLink>
           <TextLink onPress={onClose}>Leave it</TextLink>
           {!isReady && <span className="aside">A name, and length and width (or drawn walls), are wanted.</span>}

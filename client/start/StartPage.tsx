@@ -33,7 +33,7 @@ export function StartPage() {
                 </li>
                 <li>
                   <TextLink onPress={() => dialogs.open('new')}>Empty sheet</TextLink>
-                  <span className="aside">type length and width, or draw the walls</span>
+                  <span className="aside">type length and width, draw the walls, or measure them one by one</span>
                 </li>
                 <li>
                   <TextLink onPress={() => dialogs.open('open')}>Open a file</TextLink>
