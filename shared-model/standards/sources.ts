@@ -1,12 +1,20 @@
 import { accessRows } from './sources/accessRows.ts';
 import { egressRows } from './sources/egressRows.ts';
+import { fixtureRows } from './sources/fixtureRows.ts';
 import { furnitureRows } from './sources/furnitureRows.ts';
 import { generalRows } from './sources/generalRows.ts';
 import type { Source } from './sources/source.ts';
 import { spaceRows } from './sources/spaceRows.ts';
 
 /** Every source that a rule may cite, by its key ("A01", "class rule", "M1912"). */
-export const sources: Readonly<Record<string, Source>> = { ...accessRows, ...egressRows, ...spaceRows, ...furnitureRows, ...generalRows };
+export const sources: Readonly<Record<string, Source>> = {
+  ...accessRows,
+  ...egressRows,
+  ...spaceRows,
+  ...furnitureRows,
+  ...fixtureRows,
+  ...generalRows,
+};
 
 const sureness: Readonly<Record<Source['status'], string>> = {
   found: '',

@@ -59,7 +59,7 @@ export function LicencePaper({ classroom, arrangement, licence, year, size, toda
         <ul>
           {licence.sources.map((source) => (
             <li key={source}>
-              <b>{source}</b> {sourceText(source)}
+              <b>{source.replace(/-.*$/, '')}</b> {sourceText(source)}
             </li>
           ))}
         </ul>

@@ -70,7 +70,7 @@ export function licenceOf(classroom: Classroom, inForce: FloorPlaces, line: Plac
     rules.space?.source,
     counted ? rules.set?.deductionSource : null,
     rules.ratios?.source,
-    fixtures.some(({ printed }) => printed) ? 'D10' : null,
+    ...fixtures.map(({ printed }) => printed?.source),
   ];
   return {
     ruleSet: rules.name,

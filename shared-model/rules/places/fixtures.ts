@@ -40,7 +40,7 @@ function judgeOne(asked: FixtureNeed, children: number, rule: string): RuleFindi
     severity: 'should',
     subjects: ['room'],
     part: what,
-    sources: [printed ? 'D10' : 'class rule'],
+    sources: [printed?.source ?? 'class rule'],
   } as const;
   if (there === null)
     return [

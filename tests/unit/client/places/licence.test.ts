@@ -10,6 +10,7 @@ import { area } from '#model/rules/places/area.ts';
 import { buildScene } from '#model/scene/build.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
 import type { Classroom } from '#model/schema/types.ts';
+import { sourceText } from '#model/standards/sources.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
 const read = readClassroom(JSON.parse(readFileSync(resolve(import.meta.dirname, '../../../../client/demo/demo-room.json'), 'utf8')));
@@ -74,12 +75,15 @@ describe('figures of the rules', () => {
     const { licence } = sheet({ ...demo, ruleSet: 'us-california' });
     expect((licence.groups[0]?.each ?? 0) / 0.3048 ** 2).toBeCloseTo(35, 9);
     expect(licence.groups[0]?.ratio).toContain('teacher alone 12');
-    expect(licence.sources).toEqual(['C09', 'C10', 'D10']);
+    expect(licence.sources).toEqual(['C09', 'C10', 'D10-california']);
   });
   it('England: 2.3 m² a child of three, one adult to eight', () => {
     const { licence } = sheet({ ...demo, ruleSet: 'england' });
     expect(licence.groups[0]?.each).toBe(2.3);
     expect(licence.groups[0]?.ratio).toBe('1 to 8, with a qualified adult 1 to 13');
+    // No text of another country stands on its sheet.
+    expect(licence.sources).toContain('D10-england');
+    for (const source of licence.sources) expect(sourceText(source), source).toMatch(/England/);
   });
 });
 
