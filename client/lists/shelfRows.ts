@@ -115,7 +115,7 @@ function materialsByPiece(arrangement: Arrangement): Map<string, string[]> {
 }
 
 /** The name without the number it repeats; what else a piece is called. A shelf that has none says so. */
-function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
+export function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
   if (piece.kind === 'shelf' || piece.kind === 'table') {
     const own = piece.name.replace(/^\s*(?:shelf|table)?\s*\d*\s*[:,.–-]?\s*/i, '');
     return own === '' && piece.kind === 'shelf' ? 'no name yet' : own;
@@ -124,7 +124,7 @@ function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
 }
 
 /** "1.80 × 0.70", long by high as the list's head says; a dash for a height nobody has measured. */
-function saySize({ width, height }: { width: number; height: number | null }, units: LengthUnits): string {
+export function saySize({ width, height }: { width: number; height: number | null }, units: LengthUnits): string {
   // Feet and inches break at the × only.
   const plain = (mm: number): string => sayLength(mm, units).replace(/ m$/, '').replaceAll(' ', '\u00a0');
   return `${plain(width)} × ${height === null ? '–' : plain(height)}`;
@@ -148,7 +148,7 @@ function gravest(found: readonly Finding[]): Finding | undefined {
 }
 
 /** "fine", or what the checks of a thing, and of what stands on it, are about: "way, order". */
-function checkOf(report: Report | null, item: Item, standing: readonly string[] = []): Pick<ListRow, 'check' | 'severity'> {
+export function checkOf(report: Report | null, item: Item, standing: readonly string[] = []): Pick<ListRow, 'check' | 'severity'> {
   if (!report) return { check: 'being looked at', severity: null };
   const checks = checksBySubject(report);
   const own = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined) ?? [];

@@ -9,6 +9,7 @@ import { TextLink } from '../../ui/TextLink.tsx';
 import { areMatsProven, type PlacesLine } from '../placesLine.ts';
 import { LicencePaper, type PaperSize } from './LicencePaper.tsx';
 import { licenceOf } from './licenceOf.ts';
+import '../../styles/printOut.css';
 import '../../styles/licence.css';
 
 interface Props {

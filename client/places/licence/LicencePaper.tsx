@@ -32,7 +32,7 @@ export function LicencePaper({ classroom, arrangement, licence, year, size, toda
   const units = classroom.display.units;
   const area = (m2: number | null): string => (m2 === null ? 'not known' : sayArea(m2, units));
   return (
-    <div ref={paper} className={`licence-paper ${size}`}>
+    <div ref={paper} className={`licence-paper print-out ${size}`}>
       <header>
         <h3>{short(classroom.name, 60) || 'Class without a name'}</h3>
         <p>

@@ -1,0 +1,68 @@
+import type { LengthUnits } from '#model/units/sayLength.ts';
+import { type PaperName, paperNames } from './paper.ts';
+
+/** What this person prints, and on what. Kept on the device. */
+export interface PrintChoice {
+  readonly paper: PaperName;
+  readonly isRoom: boolean;
+  /** The open checks marked on the plan. */
+  readonly hasMarks: boolean;
+  /** "none", "all", or the id of one shelf */
+  readonly fronts: string;
+  /** 10: as large as the page takes; 20: more on a page */
+  readonly frontScale: 10 | 20;
+  readonly labels: string;
+  readonly isChecks: boolean;
+}
+
+const KEY = 'lowshelf.print';
+
+const atFirst = (units: LengthUnits): PrintChoice => ({
+  paper: units === 'imperial' ? 'letter' : 'a4',
+  isRoom: true,
+  hasMarks: true,
+  fronts: 'none',
+  frontScale: 10,
+  labels: 'none',
+  isChecks: false,
+});
+
+/** The last choice on this device; what was never chosen, or cannot be read, is as at first. `shelves`: ids of those there are now. */
+export function readPrintChoice(units: LengthUnits, shelves: readonly string[]): PrintChoice {
+  const first = atFirst(units);
+  const kept = load();
+  const flag = (key: 'isRoom' | 'hasMarks' | 'isChecks'): boolean => (typeof kept[key] === 'boolean' ? kept[key] : first[key]);
+  const which = (key: 'fronts' | 'labels'): string => {
+    const wanted = kept[key];
+    if (wanted === 'none' || wanted === 'all') return wanted;
+    if (typeof wanted !== 'string') return first[key];
+    // A shelf of another classroom, or one that is gone.
+    return shelves.includes(wanted) ? wanted : 'all';
+  };
+  return {
+    paper: paperNames.find((name) => name === kept.paper) ?? first.paper,
+    isRoom: flag('isRoom'),
+    hasMarks: flag('hasMarks'),
+    fronts: which('fronts'),
+    frontScale: kept.frontScale === 20 ? 20 : 10,
+    labels: which('labels'),
+    isChecks: flag('isChecks'),
+  };
+}
+
+export function keepPrintChoice(choice: PrintChoice): void {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(choice));
+  } catch {
+    // A browser that keeps nothing asks again next time.
+  }
+}
+
+function load(): Record<string, unknown> {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? 'null');
+    return typeof kept === 'object' && kept !== null ? (kept as Record<string, unknown>) : {};
+  } catch {
+    return {};
+  }
+}
