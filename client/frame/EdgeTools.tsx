@@ -7,7 +7,11 @@ import { saveFile } from './saveFile.ts';
 import { useLayout } from './useLayout.ts';
 import { doAgain, takeBack } from './useUndoKeys.ts';
 
-/** Take back, do again, the file verbs and the address, at the right of the top edge. */
+const TAKES_BACK = 'Takes back your own last step';
+/** Steps live with the page, so that nobody takes back what they no longer have before their eyes. */
+const NOTHING_BACK = 'Nothing to take back: steps are kept until the page is loaded again or closed';
+
+/** Take back, do again, the file verbs, the address and the print, at the right of the top edge. */
 export function EdgeTools() {
   const session = useSession();
   const dialogs = useFrameDialogs();
@@ -17,7 +21,7 @@ export function EdgeTools() {
   return (
     <>
       <span className="divide" aria-hidden="true" />
-      <TextLink ink isDisabled={!canTakeBack} onPress={() => takeBack(session)}>
+      <TextLink ink isDisabled={!canTakeBack} title={canTakeBack ? TAKES_BACK : NOTHING_BACK} onPress={() => takeBack(session)}>
         Take back
       </TextLink>
       {isWide && (
@@ -39,6 +43,7 @@ export function EdgeTools() {
           { id: 'new', text: 'New classroom', run: () => dialogs.open('new') },
           { id: 'open', text: 'Open a file', run: () => dialogs.open('open') },
           { id: 'save', text: 'Save a file', run: () => saveFile(session) },
+          ...(isWide ? [] : [{ id: 'print', text: 'Print', run: () => dialogs.open('print') }]),
           { id: 'demo', text: 'Demo room', run: () => void openDemoRoom() },
           { id: 'me', text: 'Your name', run: () => dialogs.open('me') },
           { id: 'start', text: 'To the start', run: () => location.assign('#') },
@@ -47,6 +52,11 @@ export function EdgeTools() {
       {isWide && (
         <TextLink ink onPress={() => dialogs.open('share')}>
           Share this address
+        </TextLink>
+      )}
+      {isWide && (
+        <TextLink ink onPress={() => dialogs.open('print')}>
+          Print
         </TextLink>
       )}
     </>

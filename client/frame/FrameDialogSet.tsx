@@ -7,6 +7,7 @@ const SurveyDialog = lazy(() => import('../survey/SurveyDialog.tsx').then((m) =>
 const RulePageDialog = lazy(() => import('../pages/RulePageDialog.tsx').then((m) => ({ default: m.RulePageDialog })));
 const MeDialog = lazy(() => import('./MeDialog.tsx').then((m) => ({ default: m.MeDialog })));
 const ShareDialog = lazy(() => import('./ShareDialog.tsx').then((m) => ({ default: m.ShareDialog })));
+const PrintDialog = lazy(() => import('../print/PrintDialog.tsx').then((m) => ({ default: m.PrintDialog })));
 
 /** The dialogs of an opened classroom; each is fetched when it is first shown. */
 export function FrameDialogSet() {
@@ -16,6 +17,7 @@ export function FrameDialogSet() {
       {shown === 'class' && <ClassDialog onClose={close} />}
       {shown === 'share' && <ShareDialog onClose={close} />}
       {shown === 'me' && <MeDialog onClose={close} />}
+      {shown === 'print' && <PrintDialog onClose={close} />}
       {(shown === 'survey' || shown === 'survey-new') && <SurveyDialog isFresh={shown === 'survey-new'} onClose={close} />}
       {page !== null && <RulePageDialog rule={page} onRule={openPage} onClose={close} />}
       <StartDialogs />
