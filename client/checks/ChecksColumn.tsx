@@ -3,10 +3,11 @@ import type { Report } from '#model/analysis/report.ts';
 import { neatlineBounds } from '../plan/neatline.ts';
 import { useClassroom, useIsThinking, useReport } from '../session/hooks.ts';
 import { keepFocus } from './keepFocus.ts';
+import { LeftLine } from './LeftLine.tsx';
 import { LeftList } from './LeftList.tsx';
 import { MeasureNext } from './MeasureNext.tsx';
 import { Question } from './Question.tsx';
-import { leftAsTheyAre, openGroups, questionStates } from './sortFindings.ts';
+import { openGroups, questionStates } from './sortFindings.ts';
 import { sourceLetters } from './sourceLetters.ts';
 
 const SourceList = lazy(() => import('./SourceList.tsx').then((m) => ({ default: m.SourceList })));
@@ -46,6 +47,7 @@ const Questions = memo(function Questions({ report, isThinking }: { report: Repo
           {new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })}
         </p>
       )}
+      <LeftLine report={report} />
       {states.map((state) => (
         <Question key={state.id} {...{ state, letters, bounds, isThinking }} />
       ))}
@@ -59,9 +61,7 @@ const Questions = memo(function Questions({ report, isThinking }: { report: Repo
 });
 
 function sayOpen(report: Report, isThinking: boolean): string {
-  const left = leftAsTheyAre(report).length;
   const parts = [`${openGroups(report).length} ${isThinking ? 'open so far' : 'open'}`];
-  if (left > 0) parts.push(`${left} left as ${left === 1 ? 'it is' : 'they are'}`);
   if (isThinking) parts.push('still looking …');
   return parts.join(' · ');
 }

@@ -15,7 +15,7 @@ export function LeftList({ report }: { report: Report }) {
 
   return (
     <section aria-labelledby="left-title">
-      <h3 className="question" id="left-title">
+      <h3 className="question" id="left-title" tabIndex={-1}>
         Left as they are
       </h3>
       <ul>

@@ -1,4 +1,5 @@
 import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
+import { sayDecimal } from '#model/units/round.ts';
 import { type LengthUnits, sayArea } from '#model/units/sayLength.ts';
 import type { PlacesLine } from './placesLine.ts';
 
@@ -68,6 +69,6 @@ function floorWords({ counted, need, byArea, byAreaMost, rules }: FloorPlaces, u
   const takes =
     byAreaMost !== null && byArea !== null && byAreaMost > byArea
       ? `${byArea} to ${byAreaMost}`
-      : (counted.least / need.perChild).toFixed(1);
+      : sayDecimal(counted.least / need.perChild, 2);
   return `${area} counted ÷ ${sayArea(need.perChild, units)} = ${takes}`;
 }

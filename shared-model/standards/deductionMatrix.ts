@@ -34,7 +34,7 @@ export const categoryWords: Readonly<Record<FloorCategory, string>> = {
   open_shelf_for_children: 'the floor under open shelves for children',
   shelf_not_for_children: 'the floor under shelves that are not for children',
   table_chair: 'the floor under tables and chairs',
-  floor_mat: 'the floor under rugs and mats',
+  floor_mat: 'the floor under rugs, mats and their stand',
 };
 
 /** One letter a category, in the order of `floorCategories`. */

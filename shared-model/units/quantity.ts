@@ -1,3 +1,4 @@
+import { sayDecimal } from './round.ts';
 import { type LengthUnits, sayArea, sayLength } from './sayLength.ts';
 
 /** A number with its unit, as findings carry it. */
@@ -19,7 +20,7 @@ export function sayQuantity(quantity: Quantity, units: LengthUnits, near?: numbe
     case 'm2':
       return sayArea(quantity.value, units);
     case 'kg':
-      return `${quantity.value.toFixed(2)} kg`;
+      return `${sayDecimal(quantity.value, 2)} kg`;
     case 'share':
       return `${Math.round(quantity.value * 100)} %`;
     default:

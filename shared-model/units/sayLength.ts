@@ -1,3 +1,5 @@
+import { sayDecimal } from './round.ts';
+
 /** Writing lengths and areas as people do. Lengths come in mm, areas in m². */
 export type LengthUnits = 'metric' | 'imperial';
 
@@ -10,7 +12,7 @@ export function sayLength(mm: number, units: LengthUnits, near?: number): string
   if (units === 'imperial') return sayFeet(mm);
   const isClose = near !== undefined && Math.abs(mm - near) <= 10;
   const decimals = isClose || isWholeMmNeeded(mm) ? 3 : 2;
-  return `${(mm / 1000).toFixed(decimals)} m`;
+  return `${sayDecimal(mm / 1000, decimals)} m`;
 }
 
 /** 915 reads as 0.915, 1200 as 1.20: a typed figure is never rounded away. */
@@ -37,5 +39,5 @@ function sayFraction(eighths: number): string {
 /** "43.20 m²" or "465 sq ft". */
 export function sayArea(m2: number, units: LengthUnits): string {
   if (!Number.isFinite(m2)) return 'unknown';
-  return units === 'imperial' ? `${(m2 * SQUARE_FEET_PER_M2).toFixed(0)} sq ft` : `${m2.toFixed(2)} m²`;
+  return units === 'imperial' ? `${sayDecimal(m2 * SQUARE_FEET_PER_M2, 0)} sq ft` : `${sayDecimal(m2, 2)} m²`;
 }

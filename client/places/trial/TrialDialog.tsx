@@ -91,7 +91,8 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
                   <td className="figure">{before}</td>
                   <td className="figure">
                     {before === after ? after : <b>{after}</b>}
-                    {isShort && <span className="trial-short"> not enough</span>}
+                    {/* What says by how much it is too little says it all. */}
+                    {isShort && !after.includes('too little') && <span className="trial-short"> not enough</span>}
                   </td>
                 </tr>
               ))}

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
+import { sayDecimal } from '#model/units/round.ts';
 import { useSession, useUnits } from '../../session/hooks.ts';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { MaterialDrawing } from './MaterialDrawing.tsx';
@@ -43,7 +44,7 @@ export function MaterialFacts({ material }: { material: Material }) {
         {saySize(material, units)}
       </Fact>
       <Fact word="Mass" sure={saySure(material, 'mass')}>
-        {material.mass === null ? 'not known' : `${material.mass.toFixed(2)} kg`}
+        {material.mass === null ? 'not known' : `${sayDecimal(material.mass, 2)} kg`}
       </Fact>
       <Fact word="Carried" sure={saySure(material, 'carried')}>
         {sayCarried(material)}

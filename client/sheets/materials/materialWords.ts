@@ -1,4 +1,5 @@
 import type { Material } from '#model/schema/types.ts';
+import { sayDecimal } from '#model/units/round.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { sayYears } from '../../text/sayAges.ts';
 
@@ -24,7 +25,7 @@ export function sayCarried({ carried, hands, heaviest }: Pick<Material, 'carried
   const parts = [
     carried ? carriedWords[carried] : 'how it is carried is not known',
     hands === null ? '' : hands === 1 ? 'with one hand' : 'with both hands',
-    heaviest === null ? '' : `${heaviest.toFixed(2)} kg at once`,
+    heaviest === null ? '' : `${sayDecimal(heaviest, 2)} kg at once`,
   ];
   return parts.filter((part) => part !== '').join(', ');
 }

@@ -76,8 +76,8 @@ export type Mend =
   | { readonly end: 'nothing-free' }
   /** Ways that no move widens. */
   | { readonly end: 'fixed'; readonly held: readonly Held[] }
-  /** More pieces than may move would have to. */
-  | { readonly end: 'apart'; readonly pieces: number; readonly most: number; readonly looks: number }
+  /** More pieces than may move would have to; `ways`: to what, each held back by another piece. */
+  | { readonly end: 'apart'; readonly pieces: number; readonly ways: readonly string[]; readonly most: number; readonly looks: number }
   /** All that is tried was tried; `looks`: only what moves less than `total` mm in all. */
   | { readonly end: 'all'; readonly most: number; readonly looks: number }
   | { readonly end: 'looks'; readonly total: number; readonly most: number; readonly looks: number };
@@ -140,7 +140,7 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const place = narrowest && { ...narrowest.place, enough: narrowest.enough };
   const told = <T>(work: Generator<SearchProgress, T>, best: Found | null = null) => tellWith(work, narrowest?.place ?? null, best);
   const exact = yield* told(search.run({ looks: options.looks ?? LOOKS, below: Infinity, hasGrid: false }));
-  if (exact.end === 'apart') return { end: 'apart', pieces: exact.pieces, most, looks: search.looks };
+  if (exact.end === 'apart') return { end: 'apart', pieces: exact.pieces, ways: exact.ways, most, looks: search.looks };
   const tightened = function* (layout: Layout): Generator<SearchProgress, Layout> {
     const tight = yield* tighten(search, layout);
     return newMust(tight) === null ? tight : layout;

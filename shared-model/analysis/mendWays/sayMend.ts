@@ -31,7 +31,7 @@ function sayEnd(scene: Scene, mend: Mend): string {
     case 'fixed':
       return `Nothing was found: with all that may be moved out of the room, ${mend.held.map((held) => sayHeld(scene, held)).join('; ')}.`;
     case 'apart':
-      return `Nothing was found: at least ${mend.pieces} pieces would have to move, and more than ${mend.most} is another arrangement.`;
+      return `Nothing was found: at least ${mend.pieces} pieces would have to move${sayWays(mend.ways)}, and more than ${mend.most} is another arrangement.`;
     case 'all':
       return `Nothing was found. Tried were up to ${sayPieces(mend.most)} at once, none turned, each moved up to ${say(FARTHEST)} or to its nearest wall: to where something touches or is as wide as asked, and to places of a ${say(GRID)} grid. The ways were measured ${mend.looks} times.`;
     case 'looks':
@@ -45,6 +45,15 @@ function sayGain(scene: Scene, place: Extract<Mend, { end: 'found' }>['place']):
   if (place.enough === null) return `it is wide enough ${where}; no other way gets narrower`;
   const width = sayLength(Math.floor(place.enough), scene.classroom.display.units);
   return `it no longer holds anybody back ${where}: those ways are ${width} wide then, as the rest of them allows, and no other gets narrower`;
+}
+
+/** ", one for each of the ways to shelf 4, table 2 and shelf 9" */
+function sayWays(ways: readonly string[]): string {
+  const names = [...new Set(ways)];
+  const [last] = names.slice(-1);
+  if (last === undefined) return '';
+  if (names.length === 1) return `, for the way to ${last} alone`;
+  return `, one for each of the ways to ${names.slice(0, -1).join(', ')} and ${last}`;
 }
 
 /** "between shelf 4 and table 2" */

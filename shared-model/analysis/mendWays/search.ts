@@ -39,7 +39,7 @@ export interface SearchProgress {
 export type Searched =
   | { readonly end: 'found'; readonly layout: Layout }
   /** At least so many pieces would have to move. */
-  | { readonly end: 'apart'; readonly pieces: number }
+  | { readonly end: 'apart'; readonly pieces: number; readonly ways: readonly string[] }
   /** Every layout of the tree was tried. */
   | { readonly end: 'all' }
   /** Every layout of the tree with a total below `total` mm was tried. */
@@ -98,6 +98,7 @@ export class Search {
     };
     push({ layout: new Map(), done: new Set(), mends: null });
     let apart = 0;
+    let ways: readonly string[] = [];
     for (let next = heap.pop(); next; next = heap.pop()) {
       const { value: node } = next;
       const total = totalOf(node.layout);
@@ -105,12 +106,15 @@ export class Search {
       const blocking = yield* this.conflictsOf(node, total);
       if (blocking.length === 0) return { end: 'found', layout: node.layout };
       const need = this.piecesNeeded(node, blocking);
-      if (node.layout.size === 0) apart = need;
+      if (node.layout.size === 0) {
+        apart = need;
+        ways = blocking.flatMap((conflict) => this.shortOf.get(conflict)?.label ?? []);
+      }
       if (need > this.options.most - node.layout.size) continue;
       const [first] = [...blocking].sort((p, q) => this.canMove(node, p).length - this.canMove(node, q).length);
       if (first) for (const child of this.children(node, first, hasGrid)) push(child);
     }
-    return apart > this.options.most && apart < Infinity ? { end: 'apart', pieces: apart } : { end: 'all' };
+    return apart > this.options.most && apart < Infinity ? { end: 'apart', pieces: apart, ways } : { end: 'all' };
   }
 
   /** Stands where nothing is in its way, and every way is wide enough; whether a new must has come is not asked. */

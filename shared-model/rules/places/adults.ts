@@ -5,6 +5,7 @@ import type { ChosenRules } from '../../measures/chosenRules.ts';
 import { type AdultGroup, type AgeGroup, childrenWith, countOf, largestGroup } from '../../measures/roomNeeds.ts';
 import type { Scene } from '../../scene/types.ts';
 import type { Ratios } from '../../standards/childRatios.ts';
+import { sayDate } from '../../units/day.ts';
 import { defineRule } from '../rule.ts';
 
 const notAdvice = 'Not legal advice: your licensing authority decides.';
@@ -88,7 +89,7 @@ function judgeOne(
       ...must,
       outcome: 'problem',
       messageKey: from === null ? 'over' : 'later',
-      data: from === null ? data : { ...data, from },
+      data: from === null ? data : { ...data, from: sayDate(from) },
       ...(from !== null && { part: 'later' }),
       measured: inChildren(takes),
       needed: inChildren(children),

@@ -4,6 +4,7 @@ import type { CountedFloor } from '../../measures/countedFloor.ts';
 import type { FloorPlaces, YearPlaces } from '../../measures/floorPlaces.ts';
 import type { SpaceNeed } from '../../measures/roomNeeds.ts';
 import { categoryWords, type FloorCategory } from '../../standards/deductionMatrix.ts';
+import { sayDate } from '../../units/day.ts';
 import { m2 } from '../../units/quantity.ts';
 import { defineRule } from '../rule.ts';
 
@@ -81,7 +82,7 @@ function judgeOne(floor: FloorPlaces, counted: CountedFloor, need: SpaceNeed, la
     inside: m2(counted.inside + counted.others),
     places: sayPlaces(byArea, byAreaMost),
     notes: sayNotes(floor, need, later === null),
-    ...(later && { from: later.from }),
+    ...(later && { from: sayDate(later.from) }),
   };
   return [
     {

@@ -3,6 +3,7 @@ import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/
 import { measureOccupants } from '../../measures/occupants.ts';
 import { countOf } from '../../measures/roomNeeds.ts';
 import { m2 } from '../../units/quantity.ts';
+import { sayDecimal } from '../../units/round.ts';
 import { defineRule } from '../rule.ts';
 
 const notAdvice = 'A figure for planning exits, no licensed number. Not legal advice: your licensing authority decides.';
@@ -37,7 +38,7 @@ export const occupants = defineRule({
     const common = {
       severity: 'note',
       subjects: ['room'],
-      data: { persons, load: whole, exact: load.toFixed(2), net: m2(net), per: m2(per) },
+      data: { persons, load: whole, exact: sayDecimal(load, 2), net: m2(net), per: m2(per) },
       measured: { value: persons, unit: 'places' },
       needed: { value: whole, unit: 'places' },
       sources: [source],

@@ -27,8 +27,8 @@ export const seat = defineRule({
   options,
   messages: {
     tooFew:
-      '{group}: {count} children, about {stature} tall, size mark {mark}; {found} seats of their size, {needed} are needed beside the mats. A table of that size is {table} high, a seat {seat}.',
-    notKnown: '{group}: {found} seats of their size, {needed} are needed beside the mats found; {why}.',
+      '{group}: {count}, about {stature} tall, size mark {mark}; {found} of their size, {needed} needed beside the mats. A table of that size is {table} high, a seat {seat}.',
+    notKnown: '{group}: {found} of their size, {needed} needed beside the mats found; {why}.',
     noMats: 'How many seats each group needs is not known: the walls do not hold, so no mats can be counted.',
     tooYoung: 'Of {group} the size is not known: no table covers children that young.',
   },
@@ -79,13 +79,24 @@ const noMats: RuleFinding = {
   missing: ['mend the walls: they cross or do not close'],
 };
 
+const saySeats = (count: number): string => (count === 0 ? 'no seat' : count === 1 ? '1 seat' : `${count} seats`);
+
 function tooFew({ id, name, count, stature, mark, needed, found }: Wish): RuleFinding {
   const size = furnitureSizes.find((row) => row.mark === mark);
   return {
     outcome: 'problem',
     severity: 'should',
     messageKey: 'tooFew',
-    data: { group: name, count, stature: mm(stature), mark, found, needed, table: mm(size?.table ?? 0), seat: mm(size?.seat ?? 0) },
+    data: {
+      group: name,
+      count: count === 1 ? '1 child' : `${count} children`,
+      stature: mm(stature),
+      mark,
+      found: saySeats(found),
+      needed,
+      table: mm(size?.table ?? 0),
+      seat: mm(size?.seat ?? 0),
+    },
     subjects: [id],
     measured: { value: found, unit: 'places' },
     needed: { value: needed, unit: 'places' },
@@ -100,7 +111,7 @@ function notKnown({ id, name, needed, found }: Wish, labels: readonly string[]):
     messageKey: 'notKnown',
     data: {
       group: name,
-      found,
+      found: saySeats(found),
       needed,
       why: labels.length > 0 ? `of ${sayThings(labels)} the height is not known` : 'perhaps more mats can be laid',
     },

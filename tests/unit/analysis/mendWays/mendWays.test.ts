@@ -96,7 +96,11 @@ describe('a mend of the ways', () => {
     if (!left || !right || !shelf) throw new Error('the room has three pieces');
     const second = [left, right].map((piece) => ({ ...piece, id: `${piece.id}2`, y: 3500 }));
     const room = plainRoom({ pieces: [left, right, ...second, shelf] });
-    expect(mendWaysNow(room, { most: 1 })).toMatchObject({ end: 'apart', pieces: 2, most: 1 });
+    const apart = mendWaysNow(room, { most: 1 });
+    expect(apart).toMatchObject({ end: 'apart', pieces: 2, most: 1 });
+    expect(sayMend(buildScene(room), apart)).toMatch(
+      /^Nothing was found: at least 2 pieces would have to move, (?:one for each of|for) the ways? to /,
+    );
     expect(found(mendWaysNow(room, { most: 2 })).total).toBe(2 * 213);
   });
 
