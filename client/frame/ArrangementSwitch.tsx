@@ -1,5 +1,7 @@
 import { lazy, Suspense, useState } from 'react';
-import { useArrangement, useClassroom, useSession } from '../session/hooks.ts';
+import { toggleLaid } from '../laidOver/laidOf.ts';
+import { useArrangement, useClassroom, useSession, useViewOf } from '../session/hooks.ts';
+import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 
 const NameDialog = lazy(() => import('./NameDialog.tsx').then((m) => ({ default: m.NameDialog })));
@@ -9,6 +11,8 @@ export function ArrangementSwitch() {
   const session = useSession();
   const classroom = useClassroom();
   const shown = useArrangement();
+  const laid = useViewOf('laid');
+  const sheet = useViewOf('sheet');
   const [asking, setAsking] = useState<'copy' | 'rename' | null>(null);
   const standing = classroom.current ?? classroom.arrangements[0]?.id;
 
@@ -25,12 +29,20 @@ export function ArrangementSwitch() {
     setAsking(null);
   }
 
+  const hasOther = classroom.arrangements.length > 1;
+  const layVerb = laid === null ? 'Lay one over the other' : 'Take the other off';
+  function lay() {
+    if (session.view().sheet !== 'room') session.setView({ sheet: 'room' });
+    toggleLaid(session);
+  }
+
   return (
     <div className="arrangements">
       <VerbMenu
         label="Arrangement"
         items={[
           { id: 'copy', text: 'Propose another, starting from this one', run: () => setAsking('copy') },
+          { id: 'lay', text: layVerb, isOff: !hasOther, run: lay },
           { id: 'rename', text: 'Give it another name', run: () => setAsking('rename') },
           {
             id: 'stands',
@@ -65,6 +77,13 @@ export function ArrangementSwitch() {
           </button>
         ))}
       </fieldset>
+      {hasOther && sheet === 'room' && (
+        <span className="lay-over">
+          <TextLink ink aria-pressed={laid !== null} onPress={lay}>
+            Lay one over the other
+          </TextLink>
+        </span>
+      )}
       {asking && (
         <Suspense fallback={null}>
           <NameDialog

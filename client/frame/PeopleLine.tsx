@@ -4,7 +4,12 @@ import type { Person, SheetName } from '../session/types.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
 
-const sheetWords: Readonly<Record<SheetName, string>> = { room: 'at the room', materials: 'at materials', places: 'at places' };
+const sheetWords: Readonly<Record<SheetName, string>> = {
+  room: 'at the room',
+  materials: 'at materials',
+  places: 'at places',
+  'move-day': 'at the move day',
+};
 
 /** Initials in a box with the person's own edge, and in words where they are. */
 export function PeopleLine() {

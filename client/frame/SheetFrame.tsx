@@ -11,13 +11,19 @@ import { StatusLine } from './StatusLine.tsx';
 import { sheetOrder } from './TitleBlock.tsx';
 import { useUndoKeys } from './useUndoKeys.ts';
 
-const sheetNames: Readonly<Record<SheetName, string>> = { room: 'Room', materials: 'Materials', places: 'Places' };
+const sheetNames: Readonly<Record<SheetName, string>> = {
+  room: 'Room',
+  materials: 'Materials',
+  places: 'Places',
+  'move-day': 'Move day',
+};
 /** Begun while the classroom is still being read, so that the drawing waits for one of the two only. */
 export const fetchRoomSheet = () => import('../sheets/RoomSheet.tsx');
 const sheets = {
   room: lazy(() => fetchRoomSheet().then((m) => ({ default: m.RoomSheet }))),
   materials: lazy(() => import('../sheets/MaterialsSheet.tsx').then((m) => ({ default: m.MaterialsSheet }))),
   places: lazy(() => import('../sheets/PlacesSheet.tsx').then((m) => ({ default: m.PlacesSheet }))),
+  'move-day': lazy(() => import('../sheets/MoveDaySheet.tsx').then((m) => ({ default: m.MoveDaySheet }))),
 } satisfies Record<SheetName, unknown>;
 
 /** Tabs on the top edge, the framed sheet under them. */

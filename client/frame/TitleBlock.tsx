@@ -8,7 +8,7 @@ import { CheckCounts } from './CheckCounts.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
 import { PeopleLine } from './PeopleLine.tsx';
 
-export const sheetOrder: readonly SheetName[] = ['room', 'materials', 'places'];
+export const sheetOrder: readonly SheetName[] = ['room', 'materials', 'places', 'move-day'];
 
 /** What every drawing sheet carries in its lower right corner. In pencil while the sheet is blank. */
 export function TitleBlock() {

@@ -7,11 +7,12 @@ function ingredients(session: Session): Readonly<Record<LayerName, readonly unkn
   const classroom = session.classroom();
   const arrangement = session.arrangement();
   const view = session.view();
+  const laid = view.laid === null ? null : classroom.arrangements.find(({ id }) => id === view.laid)?.pieces;
   return {
     sheet: [classroom.room, classroom.display],
     marks: [session.report(), view.finding, view.chosen === null],
-    things: [arrangement.pieces, arrangement.placements, classroom.room.fixtures, classroom.materials, classroom.display],
-    over: [session.report(), view.finding, view.chosen, arrangement.pieces, classroom.room, classroom.notes, session.people()],
+    things: [arrangement.pieces, arrangement.placements, classroom.room.fixtures, classroom.materials, classroom.display, laid],
+    over: [session.report(), view.finding, view.chosen, arrangement.pieces, classroom.room, classroom.notes, session.people(), laid],
   };
 }
 

@@ -3,7 +3,7 @@ import type { ClassroomDocument, Commands, NeedsRepair, PersonalUndo } from '#mo
 import type { Scene } from '#model/scene/types.ts';
 import type { Arrangement, Classroom, Side } from '#model/schema/types.ts';
 
-export type SheetName = 'room' | 'materials' | 'places';
+export type SheetName = 'room' | 'materials' | 'places' | 'move-day';
 
 /** What is chosen on the drawing; lists and drawing share it. */
 export type Chosen =
@@ -31,6 +31,8 @@ export interface View {
   readonly finding: string | null;
   /** id of the rule set that the one in force is compared with on the Places sheet; null: not chosen. */
   readonly compared: string | null;
+  /** id of the arrangement laid dashed under the shown one; null: none. */
+  readonly laid: string | null;
   readonly preview: Preview | null;
 }
 

@@ -10,13 +10,25 @@ export function arrangementShown(classroom: Classroom, view: Pick<View, 'arrange
 
 export function firstView(classroom: Classroom): View {
   const { id } = arrangementShown(classroom, { arrangement: '' });
-  return { sheet: 'room', arrangement: id, chosen: null, frontOf: null, material: null, finding: null, compared: null, preview: null };
+  return {
+    sheet: 'room',
+    arrangement: id,
+    chosen: null,
+    frontOf: null,
+    material: null,
+    finding: null,
+    compared: null,
+    laid: null,
+    preview: null,
+  };
 }
 
 /** The view after a change of it: choosing a shelf shows its front. The same object when nothing changes. */
 export function changedView(classroom: Classroom, view: View, change: Partial<View>): View {
   const next = { ...view, ...change };
   const chosen = change.chosen;
+  // The one that lay under is shown: the two change places.
+  if (next.laid === next.arrangement) next.laid = view.arrangement === next.arrangement ? null : view.arrangement;
   if (chosen?.kind === 'piece' && change.frontOf === undefined && next.frontOf?.piece !== chosen.id) {
     const piece = arrangementShown(classroom, next).pieces.find((p) => p.id === chosen.id);
     if (piece?.kind === 'shelf') next.frontOf = { piece: piece.id, side: piece.sides[0] ?? 'front' };
@@ -34,6 +46,7 @@ export function coherentView(classroom: Classroom, view: View): View {
     arrangement: arrangement.id,
     chosen: view.chosen && isThere(classroom, view.chosen, isPiece) ? view.chosen : null,
     frontOf: shelf ? view.frontOf : null,
+    laid: view.laid !== arrangement.id && classroom.arrangements.some(({ id }) => id === view.laid) ? view.laid : null,
     material: classroom.materials.some((material) => material.id === view.material) ? view.material : null,
     preview: view.preview && isPiece(view.preview.piece) ? view.preview : null,
   });

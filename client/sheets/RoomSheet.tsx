@@ -16,6 +16,7 @@ import { ScrollPart } from '../ui/ScrollPart.tsx';
 // The plan is drawn first; what hangs on a chosen shelf comes right after.
 const LazyFront = lazy(() => import('../front/Front.tsx').then((m) => ({ default: m.Front })));
 const LazyTrayList = lazy(() => import('../lists/TrayList.tsx').then((m) => ({ default: m.TrayList })));
+const LazyLaidOver = lazy(() => import('../laidOver/LaidOver.tsx').then((m) => ({ default: m.LaidOver })));
 const Front = () => (
   <Suspense fallback={null}>
     <LazyFront />
@@ -168,6 +169,7 @@ function PhoneSheet() {
 }
 
 function PlanPart({ layout }: { layout: Layout }) {
+  const laid = useViewOf('laid');
   return (
     <section className="room-plan" aria-label="Plan">
       {layout !== 'tablet' && (
@@ -178,6 +180,11 @@ function PlanPart({ layout }: { layout: Layout }) {
       <div className="drawing">
         <Plan />
       </div>
+      {laid !== null && (
+        <Suspense fallback={null}>
+          <LazyLaidOver />
+        </Suspense>
+      )}
       {layout === 'tablet' && (
         <div className="short-title">
           <DrawVerbs />

@@ -1,3 +1,5 @@
+import { figuresAtDesk } from '../moveDay/figuresAtDesk.ts';
+import type { MoveQuestion } from '../moveDay/messages.ts';
 import { judgePage } from '../pages/judgePage.ts';
 import type { PageQuestion } from '../pages/messages.ts';
 import { deskOf } from './deskOf.ts';
@@ -5,8 +7,12 @@ import type { Cancel, Question } from './messages.ts';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const desk = deskOf();
-// A page of a check asks a worker of its own, of the same make: the checks are sent to a browser once.
-scope.onmessage = async (event: MessageEvent<Question | Cancel | PageQuestion>) => {
+// A page of a check asks a worker of its own, of the same make, and so does the move day: the checks are sent to a browser once.
+scope.onmessage = async (event: MessageEvent<Question | Cancel | PageQuestion | MoveQuestion>) => {
+  if ('move' in event.data) {
+    figuresAtDesk(event.data, (answer) => scope.postMessage(answer));
+    return;
+  }
   const answer = 'rooms' in event.data ? judgePage(event.data) : await desk(event.data);
   if (answer) scope.postMessage(answer);
 };

@@ -8,7 +8,7 @@ const presence = z.object({
   name: text.max(80).default(''),
   initials: z.string().max(3).default(''),
   edge: z.enum(['solid', 'dashed', 'dotted']).default('solid'),
-  sheet: z.enum(['room', 'materials', 'places']).nullable().default(null),
+  sheet: z.enum(['room', 'materials', 'places', 'move-day']).nullable().default(null),
   /** id of the piece or material in hand */
   holds: id.nullable().default(null),
   /** where the piece in hand would be: the frames of a drag, between the writes */

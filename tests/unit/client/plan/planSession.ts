@@ -27,6 +27,7 @@ export function planSession(change: PlainRoomChange = {}): PlanSession {
     material: null,
     finding: null,
     compared: null,
+    laid: null,
     preview: null,
   };
   const arrangement = () => {

@@ -1,0 +1,35 @@
+import type { PieceChange } from '#model/analysis/moveDay/differences.ts';
+import { distance, type Point } from '#model/geometry/vec.ts';
+import { sayLength } from '#model/units/sayLength.ts';
+import { bodyOfPiece } from '../plan/bodies.ts';
+import { ringOf } from '../plan/draw/drawShape.ts';
+import { at, line, type Pen, path, stroke, write } from '../plan/draw/pen.ts';
+import { wordsAlong } from '../plan/draw/wordsAlong.ts';
+import { colours, dashes } from '../styles/tokens.ts';
+
+/** Where things stand in the arrangement that lies under: dashed, under all that stands. */
+export function drawLaidUnder(pen: Pen, changes: readonly PieceChange[]): void {
+  for (const { before } of changes) {
+    if (!before) continue;
+    path(pen, ringOf(pen, bodyOfPiece(before)));
+    stroke(pen, { colour: colours.pencil, width: 1.4, dash: dashes.proposed });
+  }
+}
+
+/** Thin lines between the two places of a thing, with the distance. */
+export function drawLaidLines(pen: Pen, changes: readonly PieceChange[]): void {
+  // Chairs go with their table.
+  const moved = changes.flatMap(({ before, after, by }) =>
+    before && after && by > 0 && after.table === null ? [{ before, after, by }] : [],
+  );
+  for (const { before, after } of moved) line(pen, at(pen, before), at(pen, after), { colour: colours.pencil, width: 0.9 });
+  const taken: Point[] = [];
+  for (const { before, after, by } of moved) {
+    const [a, b] = [at(pen, before), at(pen, after)];
+    const far = distance(a, b);
+    if (far < 24) continue;
+    const where = wordsAlong(a, b, far < 60 ? 14 : 0, taken);
+    taken.push(where);
+    write(pen, sayLength(Math.round(by / 10) * 10, pen.units), where, { size: 10.5, colour: colours.pencilText, ground: colours.leaf });
+  }
+}

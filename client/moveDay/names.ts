@@ -1,0 +1,47 @@
+import type { Arrangement, Piece } from '#model/schema/types.ts';
+import { nameOfPiece } from '../plan/describe.ts';
+import { pieceNumbers } from '../plan/numbers.ts';
+
+/** How the sheet calls pieces of two arrangements: by the numbers they bear now; new ones by theirs, where it is free. */
+export interface MoveNames {
+  /** "7", "T3"; null: it has none. */
+  number(piece: string): string | null;
+  /** "shelf 7", "table T3", "the mat stand" */
+  name(piece: string): string;
+}
+
+type Pieces = Pick<Arrangement, 'pieces'>;
+
+/** @param earlierId the id in the earlier arrangement of a piece of the later one */
+export function moveNames(from: Pieces, to: Pieces, earlierId: (piece: string) => string): MoveNames {
+  const numbers = new Map(pieceNumbers(from));
+  const pieces = new Map<string, Piece>(from.pieces.map((piece) => [piece.id, piece]));
+  const taken = new Set(numbers.values());
+  for (const piece of to.pieces) {
+    const id = earlierId(piece.id);
+    if (pieces.has(id)) continue;
+    pieces.set(id, piece);
+    const number = pieceNumbers(to).get(piece.id);
+    if (number === undefined || taken.has(number)) continue;
+    numbers.set(id, number);
+    taken.add(number);
+  }
+  return {
+    number: (id) => numbers.get(id) ?? null,
+    name: (id) => {
+      const piece = pieces.get(id);
+      if (!piece) return 'a thing that is gone';
+      // Cupboards of the adults go by their names: nobody looks for a number on them.
+      const byName = piece.name !== '' && (piece.for === 'adults' || !numbers.has(id));
+      const name = byName ? piece.name : nameOfPiece(piece, numbers);
+      return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+    },
+  };
+}
+
+export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+/** "4", "4 and 6", "4, 6, 7 and 12" */
+export function sayList(words: readonly string[]): string {
+  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
