@@ -1,7 +1,8 @@
 import { useClassroom } from '../session/hooks.ts';
 import { type ClassFigure, figuresOfClass } from './figuresOfClass.ts';
 import { PageWords, Spans } from './PageWords.tsx';
-import type { PageSection, Span } from './readRulePage.ts';
+import { optionLine, sayOption } from './plainWords.ts';
+import type { PageSection } from './readRulePage.ts';
 
 interface Props {
   readonly rule: string;
@@ -35,14 +36,12 @@ export function OptionList({ rule, section, defaults, onRule }: Props) {
           // biome-ignore lint/suspicious/noArrayIndexKey: as above
           <ul key={i} className="page-list">
             {block.items.map((spans, j) => {
-              const option = spans.flatMap((span) => (typeof span === 'string' ? [] : [span.code])).find((name) => names.includes(name));
+              const line = optionLine(spans, names);
               return (
                 // biome-ignore lint/suspicious/noArrayIndexKey: as above
                 <li key={j}>
-                  <Spans spans={spans} onRule={onRule} />
-                  {option !== undefined && defaults && (
-                    <b className="option-here">{sayOption(own[option], defaults[option], unitIn(spans))}</b>
-                  )}
+                  <Spans spans={line?.says ?? spans} onRule={onRule} />
+                  {line && defaults && <b className="option-here">{sayOption(line, own, defaults)}</b>}
                 </li>
               );
             })}
@@ -66,27 +65,4 @@ function Figures({ figures }: { figures: readonly ClassFigure[] }) {
       ))}
     </ul>
   );
-}
-
-/** "`angle` (15 degrees): …" -> "degrees" */
-function unitIn(spans: readonly Span[]): string {
-  const text = spans.filter((span) => typeof span === 'string').join('');
-  return /\([\d.]+ ([^)\d]+)\)/.exec(text)?.[1] ?? '';
-}
-
-function sayOption(own: unknown, byDefault: unknown, unit: string): string {
-  const say = (value: unknown): string => (typeof value === 'number' && unit !== '' ? `${value} ${unit}` : sayValue(value));
-  if (own === undefined || own === byDefault) return `In this class: ${say(byDefault)}, the default.`;
-  return `In this class: ${say(own)}, a class rule; the default is ${say(byDefault)}.`;
-}
-
-function sayValue(value: unknown): string {
-  if (value === null || value === undefined) return 'none';
-  if (value === true) return 'yes';
-  if (value === false) return 'no';
-  return typeof value === 'object'
-    ? JSON.stringify(value)
-        .replaceAll(/["{}[\]]/g, ' ')
-        .trim()
-    : String(value);
 }

@@ -1,5 +1,6 @@
 import { Fragment } from 'react';
 import { TextLink } from '../ui/TextLink.tsx';
+import { plainSpans } from './plainWords.ts';
 import type { PageSection, Span } from './readRulePage.ts';
 import { rulePages } from './rulePages.ts';
 
@@ -33,9 +34,9 @@ export function PageWords({ section, onRule }: Props) {
   });
 }
 
-/** Names of other checks lead to their pages; tests of ours and options are set as names. */
+/** Names of other checks lead to their pages. */
 export function Spans({ spans, onRule }: { spans: readonly Span[]; onRule: (rule: string) => void }) {
-  return spans.map((span, i) => {
+  return plainSpans(spans).map((span, i) => {
     // biome-ignore lint/suspicious/noArrayIndexKey: a page never changes while it is shown
     if (typeof span === 'string') return <Fragment key={i}>{span}</Fragment>;
     const page = rulePages.get(span.code);

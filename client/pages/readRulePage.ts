@@ -64,6 +64,7 @@ function readBlock(lines: readonly string[], from: number): { block: Block; last
   return { block: { kind: 'list', items: items.map(readSpans) }, last };
 }
 
-function readSpans(text: string): Span[] {
+/** Words with names between backticks. */
+export function readSpans(text: string): Span[] {
   return text.split('`').flatMap((part, i): Span[] => (i % 2 === 1 ? [{ code: part }] : part === '' ? [] : [part]));
 }
