@@ -1,5 +1,5 @@
 import { fonts } from '../styles/tokens.ts';
-import type { MeasureText } from './wrapName.ts';
+import type { MeasureText } from './nameLabels.ts';
 
 /** Names on the drawing (px). */
 export const NAME_SIZE = 10;

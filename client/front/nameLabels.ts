@@ -1,5 +1,7 @@
 import { toldApart } from './toldApart.ts';
-import type { MeasureText } from './wrapName.ts';
+
+/** px that a text takes on the drawing */
+export type MeasureText = (text: string) => number;
 
 /** A tray on its board as its name needs it (px along the board). */
 export interface Named {
@@ -67,6 +69,19 @@ export function nameLabels(trays: readonly Named[], names: readonly string[], wi
 
 /** px: under the middle of its tray, or as near to it as lies right of `earliest` */
 const centred = ({ middle }: Named, { width }: Form, earliest: number): number => Math.max(earliest, middle - width / 2);
+
+/** A name as it is written within a width and so many lines, by the same rule; null: it has no room. */
+export function nameWithin(
+  name: string,
+  names: readonly string[],
+  width: number,
+  lines: number,
+  measure: MeasureText,
+): readonly string[] | null {
+  const forms = formsOf({ id: '', name, middle: 0, linesAt: () => lines, aside: '' }, names, measure);
+  const fitting = forms.filter((form) => form.width <= width && form.lines.length <= lines).sort((p, q) => p.cost - q.cost);
+  return fitting[0]?.lines ?? null;
+}
 
 /** The name of one thing alone, whole, in lines as even as its words allow. */
 export function wholeName(name: string, most: number, measure: MeasureText): { readonly lines: readonly string[]; readonly width: number } {

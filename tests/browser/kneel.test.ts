@@ -30,13 +30,22 @@ describe.each(['wide', 'tablet', 'phone'] as const)('kneeling before a shelf on 
       expect(await dialog.getByRole('listitem').count()).toBe(Number(words?.[2]));
       return drawn;
     };
+    // She stands where a child looks a shelf over, then as near as she can.
+    expect(await said.textContent()).toMatch(/^From 0\.90 m /);
+    await seenOf();
+    const far = dialog.getByRole('slider', { name: /How far before the shelf/ });
+    await far.focus();
+    await page.keyboard.press('Home');
     expect(await said.textContent()).toMatch(/^From 0\.10 m /);
     expect(await seenOf()).toBeGreaterThan(4);
+    // The way out is in sight however long the list is.
+    const out = await dialog.getByRole('button', { name: 'Stand up' }).boundingBox();
+    expect((out?.y ?? 9e9) + (out?.height ?? 0)).toBeLessThanOrEqual(page.viewportSize()?.height ?? 0);
     const [dusting, carrying] = ['Dusting', 'Carrying a tray'].map((hasText) => dialog.getByRole('listitem').filter({ hasText }));
     expect(await dusting?.textContent()).toMatch(/hidden by the board above; she sees it from 0\.\d\d m back/);
     expect(await carrying?.textContent()).toContain('she sees into it');
 
-    await dialog.getByRole('slider', { name: /How far before the shelf/ }).focus();
+    await far.focus();
     for (let i = 0; i < 18; i++) await page.keyboard.press('ArrowRight');
     expect(await said.textContent()).toMatch(/^From 1\.00 m /);
     await seenOf();

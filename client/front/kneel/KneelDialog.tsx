@@ -51,6 +51,9 @@ export function KneelDialog({ scene, side, material = null, onClose }: Props) {
   );
 }
 
+/** mm before the front: where a child stands who looks a shelf over, or as far as the room lets her */
+const USUAL = 900;
+
 function Look({
   scene,
   side,
@@ -66,7 +69,7 @@ function Look({
     return found ? (side.width - found.board.width) / 2 + found.tray.placement.x + (found.tray.width ?? 0) / 2 : null;
   };
   const [along, setAlong] = useState(() => middleOf(material) ?? side.width / 2);
-  const [wanted, setWanted] = useState(0);
+  const [wanted, setWanted] = useState(USUAL);
   const rules = lookRulesOf(scene.classroom);
   const child = (eyes.find(({ id }) => id === whose) ?? eyes[0])?.child;
   const floorAt = useMemo(() => freeFloorBefore(scene, obstaclesOf(scene), side, rules.stepBack), [scene, side, rules.stepBack]);
@@ -97,7 +100,7 @@ function Look({
         <p className="kneel-key aside" aria-hidden="true">
           <Key look="seen" text="she sees into it" />
           <Key look="too flat" text="too flat" />
-          <Key look="board above" text="hidden: where it would be" />
+          <Key look="board above" text="she does not see it" />
         </p>
         <div className="kneel-controls">
           <Slide label="How far before the shelf" value={distance} least={nearest} most={farthest} onChange={setWanted} isOff={!hasRoom} />

@@ -1,4 +1,4 @@
-import { type Eye, inPicture, type TrayLook } from '#model/measures/kneelView.ts';
+import { type Eye, inPicture } from '#model/measures/kneelView.ts';
 import type { SceneBoard, SceneSide, SceneTray } from '#model/scene/types.ts';
 import { UNMEASURED } from '../frontLayout.ts';
 
@@ -16,7 +16,16 @@ export interface DrawnTray {
   readonly isMeasured: boolean;
   readonly faces: readonly Face[];
   /** The whole of its front face on the picture. */
-  readonly front: { readonly x: number; readonly z: number; readonly width: number; readonly height: number };
+  readonly front: Box;
+  /** What lies upright within its top face; its width or height is 0 where she does not look down on it. */
+  readonly top: Box;
+}
+/** mm on the picture, from its lower left corner */
+interface Box {
+  readonly x: number;
+  readonly z: number;
+  readonly width: number;
+  readonly height: number;
 }
 /** What is seen through one opening: between two boards, or above the topmost. */
 export interface Opening {
@@ -128,9 +137,29 @@ function drawnTray(tray: SceneTray, board: SceneBoard, left: number, eye: Eye): 
       faces.push({ of: 'side', points: [see(edge, y[0], z[0]), see(edge, y[1], z[0]), see(edge, y[1], z[1]), see(edge, y[0], z[1])] });
   const [low, top] = [see(x[0], y[0], z[0]), see(x[1], y[0], z[1])];
   faces.push({ of: 'front', points: [low, { x: top.x, z: low.z }, top, { x: low.x, z: top.z }] });
-  const drawn = { tray, isMeasured, faces, front: { x: low.x, z: low.z, width: top.x - low.x, height: top.z - low.z } };
+  const [backLeft, backRight] = [see(x[0], y[1], z[1]), see(x[1], y[1], z[1])];
+  const [topLeft, topRight] = [Math.max(low.x, backLeft.x), Math.min(top.x, backRight.x)];
+  const upper = { x: topLeft, z: top.z, width: Math.max(0, topRight - topLeft), height: Math.max(0, backLeft.z - top.z) };
+  const drawn = { tray, isMeasured, faces, top: upper, front: { x: low.x, z: low.z, width: top.x - low.x, height: top.z - low.z } };
   return { drawn, far: y[1], aside: Math.abs((x[0] + x[1]) / 2 - eye.along) };
 }
 
-/** Where the spot of a tray lies on the picture; null: not known. */
-export const spotInPicture = (eye: Eye, { spot }: TrayLook): PicturePoint | null => (spot ? inPicture(eye, spot) : null);
+/** What its opening lets through of a thing's face on the picture; its height is 0 where boards hide all of it. */
+export function seenFace({ front, top }: DrawnTray, opening: Opening, which: 'front' | 'top' = 'front'): Box {
+  const face = which === 'front' ? front : top;
+  const sides = opening.to === null ? ([-Infinity, Infinity] as const) : ([opening.left, opening.right] as const);
+  const [x, right] = [Math.max(face.x, sides[0]), Math.min(face.x + face.width, sides[1])];
+  const [z, end] = [Math.max(face.z, opening.from), Math.min(face.z + face.height, opening.to ?? Infinity)];
+  return { x: Math.min(x, right), z: Math.min(z, opening.to ?? z), width: Math.max(0, right - x), height: Math.max(0, end - z) };
+}
+
+/**
+ * Where the mark of a thing stands: on its own face, at its left end beside its name, in the middle where it is narrow,
+ * and within the opening it stands in, so that no mark lies on something else.
+ * @param radius mm of the picture
+ */
+export function markOn(face: Box, opening: Opening, radius: number): PicturePoint {
+  const x = face.width < 5 * radius ? face.x + face.width / 2 : face.x + 1.6 * radius;
+  const top = opening.to === null ? Infinity : opening.to - radius;
+  return { x, z: Math.min(top, Math.max(opening.from + radius, face.z + face.height / 2)) };
+}

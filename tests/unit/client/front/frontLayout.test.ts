@@ -6,7 +6,6 @@ import { newBoardAt } from '#client/front/newBoardAt.ts';
 import { boardHeight, withBoardAt, withPreview } from '#client/front/preview.ts';
 import { inReadingOrder } from '#client/front/readingOrder.ts';
 import { toldApart } from '#client/front/toldApart.ts';
-import { wrapName } from '#client/front/wrapName.ts';
 import { boardOf, layoutOf, shelfRoom } from './shelf.ts';
 
 const room = shelfRoom([
@@ -124,16 +123,6 @@ describe('the drawing on the screen', () => {
 });
 
 describe('names below the trays', () => {
-  const measure = (text: string): number => text.length * 5;
-
-  it('break at blanks and end in dots', () => {
-    expect(wrapName('Spindle box', 60, measure)).toEqual(['Spindle box']);
-    expect(wrapName('Spindle box', 40, measure)).toEqual(['Spindle', 'box']);
-    expect(wrapName('Numeral cards large and small', 60, measure)).toEqual(['Numeral', 'cards large…']);
-    expect(wrapName('Sandpaper', 30, measure)).toEqual(['Sandp…']);
-    expect(wrapName('', 30, measure)).toEqual([]);
-  });
-
   it('say what tells the trays of a family apart where there is no room for all', () => {
     const insets = [
       'Solid insets: cylinders varying in diameter',
