@@ -30,7 +30,7 @@ export function ArrangementSwitch() {
   }
 
   const hasOther = classroom.arrangements.length > 1;
-  const layVerb = laid === null ? 'Lay one over the other' : 'Take the other off';
+  const layVerb = laid === null ? 'Lay one over the other' : 'Lay one over the other: take it off';
   function lay() {
     if (session.view().sheet !== 'room') session.setView({ sheet: 'room' });
     toggleLaid(session);

@@ -50,7 +50,8 @@ export function StepList({ day, saying, actions, chosen, onChoose }: Props) {
         The order follows from what stands in the way of what. Change it by hand; what no longer works is marked.
         {aside.length > 0 &&
           ` ${aside.length === 1 ? 'One piece has' : `${aside.length} pieces have`} to be set aside first: ${isLeast ? 'fewer will not do' : 'perhaps fewer would do, the search for fewer was given up'}.`}
-        {isAsked && ' Whether a carried piece gets round every corner on its way is not worked out: walk the way with the tape first.'}
+        {isAsked &&
+          ' Whether a carried piece gets round every corner on its way is not worked out, nor how wide the ways are while something is set aside: walk them with the tape first. Masses of furniture are not known: when in doubt, take two.'}
       </p>
       <div className="verbs">
         <TextLink aria-expanded={isAsked} onPress={() => setAsked(!isAsked)}>

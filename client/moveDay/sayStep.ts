@@ -71,7 +71,7 @@ function sayPieces(pieces: readonly string[], names: MoveNames): string {
 }
 
 /** "crates A to H" */
-export function sayCrates(letters: readonly string[], all: readonly string[]): string {
+function sayCrates(letters: readonly string[], all: readonly string[]): string {
   const runs: string[][] = [];
   for (const letter of letters) {
     const last = runs.at(-1);

@@ -77,7 +77,7 @@ describe('the day of the move', () => {
     await list.getByText('Table T2: 2.95 m west and 1.10 m south', { exact: false }).waitFor();
     await page.getByRole('button', { name: 'Open middle', exact: true }).click();
     await page.getByRole('region', { name: /“Open middle” over “As it stands”/ }).waitFor();
-    await verb('Take the other off');
+    await verb('Lay one over the other: take it off');
     await page.locator('.laid-over').waitFor({ state: 'detached' });
     await page.context().close();
   }, 60_000);

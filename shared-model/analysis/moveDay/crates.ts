@@ -4,7 +4,7 @@ import { CRATE, TRAY_KG } from './practice.ts';
 import { placeOf, type TrayPlace } from './trayChanges.ts';
 
 /** Trays that travel together: of one area, back to one piece. */
-export interface Crate {
+interface Crate {
   /** "A", "B", … in the order in which they are filled again. */
   readonly letter: string;
   readonly area: string;

@@ -65,7 +65,7 @@ function someSet(units: number, precedences: readonly Precedence[]): number[] {
 }
 
 /** Event of a unit: it leaves, it comes; one and the same unless it is set aside. */
-export const leaving = (unit: number): number => 2 * unit;
+const leaving = (unit: number): number => 2 * unit;
 export const coming = (unit: number, aside: ReadonlySet<number>): number => (aside.has(unit) ? 2 * unit + 1 : 2 * unit);
 
 /** Which event comes before which. Two events of a unit set aside are in order too. */
