@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { distance } from '#model/geometry/vec.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
@@ -11,6 +11,8 @@ import { sayTool, toolName } from './tools.ts';
 import { usePlanState } from './usePlanState.ts';
 import { WallLine } from './WallLine.tsx';
 
+const PictureLine = lazy(() => import('../survey/PictureLine.tsx').then((m) => ({ default: m.PictureLine })));
+
 /** What the tool in hand asks: where to press, how large the new thing is, what the tape says. */
 export function DraftLine() {
   const session = useSession();
@@ -18,15 +20,23 @@ export function DraftLine() {
   const store = planStoreOf(session);
   if (!tool) return null;
   return (
-    <section className={tool.kind === 'wall' ? 'draft-line in-flow' : 'draft-line'} aria-label={`Drawing: ${toolName(tool)}`}>
+    <section
+      className={tool.kind === 'picture' ? 'draft-line in-flow picture' : tool.kind === 'wall' ? 'draft-line in-flow' : 'draft-line'}
+      aria-label={`Drawing: ${toolName(tool)}`}
+    >
       <p>
-        <b>{toolName(tool)}.</b> {sayTool(tool)}
+        <b>{toolName(tool)}.</b> {tool.kind !== 'picture' && sayTool(tool)}
       </p>
       {tool.kind === 'wall' && <WallLine />}
       {(tool.kind === 'piece' || tool.kind === 'fixture' || tool.kind === 'opening') && <SizeFields isOpening={tool.kind === 'opening'} />}
+      {tool.kind === 'picture' && (
+        <Suspense fallback={null}>
+          <PictureLine />
+        </Suspense>
+      )}
       {tool.kind === 'tape' && <TapeLine />}
       {tool.kind === 'remark' && remarkAt && <RemarkForm />}
-      <TextLink onPress={() => store.set({ tool: null, corners: [], tape: [], remarkAt: null })}>Leave off</TextLink>
+      <TextLink onPress={() => store.set({ tool: null, corners: [], tape: [], picturePoints: [], remarkAt: null })}>Leave off</TextLink>
     </section>
   );
 }

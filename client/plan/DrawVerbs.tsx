@@ -28,6 +28,7 @@ function VerbLine() {
         label="More"
         items={[
           { id: 'survey', text: 'Measure the room', run: () => dialogs.open('survey') },
+          { id: 'picture', text: 'Picture under the drawing', run: () => takeUpTool(session, { kind: 'picture', step: 'look' }) },
           ...moreVerbs.map((verb) => ({
             id: `${verb.tool.kind}-${verb.name}`,
             text: verb.name,
@@ -69,6 +70,7 @@ function CompactVerbs() {
         label="Draw"
         items={[
           { id: 'survey', text: 'Measure the room', run: () => dialogs.open('survey') },
+          { id: 'picture', text: 'Picture under the drawing', run: () => takeUpTool(session, { kind: 'picture', step: 'look' }) },
           ...[...verbs, ...moreVerbs].map((verb) => ({
             id: `${verb.tool.kind}-${verb.name}`,
             text: verb.name,

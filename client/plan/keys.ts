@@ -54,7 +54,7 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
       return true;
     }
     if (tool || tape.length > 0) {
-      store.set({ tool: null, tape: [], remarkAt: null });
+      store.set({ tool: null, tape: [], picturePoints: [], remarkAt: null });
       return true;
     }
     isLeaving = true;
@@ -70,7 +70,7 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
       if (finishWalls(session, corners)) store.set({ corners: [], tool: null });
       return true;
     }
-    if (tool && tool.kind !== 'wall' && tool.kind !== 'tape' && tool.kind !== 'remark') {
+    if (tool && tool.kind !== 'wall' && tool.kind !== 'tape' && tool.kind !== 'remark' && tool.kind !== 'picture') {
       setDown(model, centroid(roomOf(model).outline));
       return true;
     }

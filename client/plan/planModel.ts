@@ -2,6 +2,7 @@ import type { Session } from '#client/session/types.ts';
 import type { Box } from '#model/geometry/polygon.ts';
 import type { Point } from '#model/geometry/vec.ts';
 import type { SceneBody, SceneRoom } from '#model/scene/types.ts';
+import type { Picture } from '#model/schema/picture.ts';
 import type { Room } from '#model/schema/types.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import type { TurnedBox } from './box.ts';
@@ -42,6 +43,8 @@ export interface PlanModel {
   moving: Moving | null;
   /** A room being changed by a drag, not yet written. */
   draftRoom: Room | null;
+  /** The picture being slid, not yet written. */
+  draftPicture: Picture | null;
   redraw(...layers: LayerName[]): void;
 }
 
@@ -55,6 +58,7 @@ export function createPlanModel(session: Session, redraw: PlanModel['redraw']): 
     pointer: null,
     moving: null,
     draftRoom: null,
+    draftPicture: null,
     redraw,
   };
 }

@@ -10,6 +10,8 @@ export type Tool =
   | { readonly kind: 'piece'; readonly of: Piece['kind'] }
   | { readonly kind: 'fixture'; readonly of: Fixture['kind'] }
   | { readonly kind: 'tape' }
+  /** The picture under the drawing: slid, or its scale set. */
+  | { readonly kind: 'picture'; readonly step: 'look' | 'scale' }
   | { readonly kind: 'remark' };
 
 export interface NewSize {
@@ -27,6 +29,8 @@ export interface PlanState {
   readonly corners: readonly Point[];
   /** The two ends of the tape, or the one laid so far. */
   readonly tape: readonly Point[];
+  /** Points pressed on the picture to set its scale, mm. */
+  readonly picturePoints: readonly Point[];
   /** Where a remark is about to stand. */
   readonly remarkAt: { readonly at: Point; readonly on: string | null } | null;
   /** A fix being looked at, drawn in pencil. */
@@ -67,6 +71,7 @@ function createStore(): PlanStore {
     size: { width: 1200, depth: 320, height: 700 },
     corners: [],
     tape: [],
+    picturePoints: [],
     remarkAt: null,
     pencil: null,
     proposal: null,

@@ -1,6 +1,7 @@
 import { distance, type Point } from '#model/geometry/vec.ts';
 import type { Drag } from './drag/drag.ts';
 import { moveFixtureDrag, movePieceDrag } from './drag/movePieceDrag.ts';
+import { pictureDrag } from './drag/pictureDrag.ts';
 import { moveCornerDrag, moveOpeningDrag, moveWallDrag } from './drag/roomDrags.ts';
 import { handleDrag } from './drag/shapeDrags.ts';
 import { handleAt, handlesOf } from './handles.ts';
@@ -106,7 +107,10 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
       if (model.store.state().tool) {
         model.pointer = press.at;
         model.redraw('over');
-        gesture = { kind: 'pressed', press, item: null, start: () => null };
+        const { tool } = model.store.state();
+        const slides = tool?.kind === 'picture' && tool.step === 'look';
+        const grabbed = toPlan(model.view, press.at);
+        gesture = { kind: 'pressed', press, item: null, start: () => (slides ? pictureDrag(model, grabbed) : null) };
         return;
       }
       gesture = pressOn(model, press);

@@ -27,6 +27,9 @@ export function pressWithTool(model: PlanModel, p: Point, reach: number): void {
     case 'tape':
       pressTape(model, p, reach);
       return;
+    case 'picture':
+      pressPicture(model, p);
+      return;
     case 'remark':
       model.store.set({ remarkAt: { at: p, on: itemAt(p, model.session.arrangement(), rawRoomOf(model), 0)?.id ?? null } });
       return;
@@ -45,6 +48,13 @@ function pressWall(model: PlanModel, p: Point, reach: number): void {
     return;
   }
   model.store.set({ corners: [...corners, next.at] });
+}
+
+/** Two ends on the picture; a third press begins again. */
+function pressPicture(model: PlanModel, p: Point): void {
+  const { tool, picturePoints } = model.store.state();
+  if (tool?.kind === 'picture' && tool.step === 'scale')
+    model.store.set({ picturePoints: picturePoints.length === 1 ? [...picturePoints, p] : [p] });
 }
 
 function pressTape(model: PlanModel, p: Point, reach: number): void {

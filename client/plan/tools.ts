@@ -48,13 +48,14 @@ export function toolName(tool: Tool): string {
   if (tool.kind === 'piece') return pieceKindName(tool.of);
   if (tool.kind === 'fixture') return fixtureKindName(tool.of);
   if (tool.kind === 'opening') return openingKindName(tool.of);
-  return { wall: 'Wall', tape: 'Tape', remark: 'Remark' }[tool.kind];
+  return { wall: 'Wall', tape: 'Tape', remark: 'Remark', picture: 'Picture' }[tool.kind];
 }
 
-const sayings: Readonly<Record<'wall' | 'tape' | 'remark' | 'thing' | 'opening', string>> = {
+const sayings: Readonly<Record<'wall' | 'tape' | 'remark' | 'picture' | 'thing' | 'opening', string>> = {
   wall: 'Press the corners one after the other, or type lengths.',
   tape: 'Press two points to measure between them.',
   remark: 'Press where the remark belongs.',
+  picture: 'Of an existing plan, under the drawing. One finger slides it.',
   thing: 'Press where it stands.',
   opening: 'Press on a wall.',
 };
@@ -63,7 +64,7 @@ const sayings: Readonly<Record<'wall' | 'tape' | 'remark' | 'thing' | 'opening',
 export function takeUpTool(session: Session, tool: Tool): void {
   const store = planStoreOf(session);
   const isPutDown = isSameTool(store.state().tool, tool);
-  store.set({ tool: isPutDown ? null : tool, size: sizeFor(tool), corners: [], tape: [], remarkAt: null });
+  store.set({ tool: isPutDown ? null : tool, size: sizeFor(tool), corners: [], tape: [], picturePoints: [], remarkAt: null });
   if (isPutDown) return;
   if (tool.kind !== 'tape' && tool.kind !== 'remark') session.setView({ chosen: null });
   session.announce(`${toolName(tool)}. ${sayTool(tool)}${byKey(tool)}`);

@@ -10,8 +10,8 @@ import { sayChange } from './saySurvey.ts';
 import { changesOf, isByDiagonals, lengthOf, type Walk, walkOf } from './walk.ts';
 
 const bends: readonly { value: Bend; text: string }[] = [
-  { value: 'right', text: 'square right' },
-  { value: 'left', text: 'square left' },
+  { value: 'right', text: 'right 90°' },
+  { value: 'left', text: 'left 90°' },
   { value: 'straight', text: 'straight on' },
   { value: 'angle', text: 'by an angle' },
   { value: 'right-diagonals', text: 'right, by diagonals' },

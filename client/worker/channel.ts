@@ -3,6 +3,7 @@ import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from '../session/types.ts';
 import { changeBetween } from './classroomChange.ts';
 import type { Answer, Cancel, Failure, Question, Work } from './messages.ts';
+import { withoutPicture } from './withoutPicture.ts';
 
 export type Port = Pick<Worker, 'postMessage' | 'terminate'> & {
   onmessage: ((event: MessageEvent<Answer | Failure>) => void) | null;
@@ -82,7 +83,8 @@ export function channelTo({ start, hear, giveUp }: Hooks) {
     out = { ...waiting, since: performance.now() };
     waiting = null;
     const { moment, work } = out;
-    const { sequence, classroom, arrangement, preview, mats } = moment;
+    const { sequence, arrangement, preview, mats } = moment;
+    const classroom = withoutPicture(moment.classroom);
     const part: Question['classroom'] =
       sent === null ? { whole: classroom } : sent === classroom ? null : { change: changeBetween(sent, classroom) };
     sent = classroom;

@@ -102,7 +102,7 @@ export const layout = {
 
 /** The part of the room that is no list of things with ids. */
 const roomOwn = rooms.room.omit({ corners: true, openings: true, fixtures: true, zones: true });
-export const roomShape: EntryShape = entry(roomOwn, { survey: layout.survey });
+export const roomShape: EntryShape = entry(roomOwn, { survey: layout.survey, picture: record });
 
 export const childrenShape: EntryShape = entry(children.omit({ groups: true }), { groups });
 

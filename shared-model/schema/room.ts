@@ -80,5 +80,6 @@ export const room = z.looseObject({
   toilets: count.nullable().default(null),
   basins: count.nullable().default(null),
   survey: survey.nullable().default(null),
+  /** The picture under the drawing (picture.ts); another thing is kept and not drawn. */
   picture: z.unknown().default(null),
 });

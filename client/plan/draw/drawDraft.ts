@@ -11,9 +11,10 @@ import { at, fill, line, type Pen, planPath, stroke } from './pen.ts';
 
 /** What is being drawn: walls so far, a thing about to be set down, the tape. */
 export function drawDraft(pen: Pen, model: PlanModel): void {
-  const { tool, corners, tape, remarkAt } = model.store.state();
+  const { tool, corners, tape, picturePoints, remarkAt } = model.store.state();
   drawWallsSoFar(pen, model, corners, tool?.kind === 'wall');
   drawTape(pen, model, tape, tool?.kind === 'tape');
+  drawPicturePoints(pen, picturePoints);
   if (remarkAt) drawKnob(pen, at(pen, remarkAt.at));
   const ghost = ghostOf(model);
   if (!ghost) return;
@@ -55,6 +56,13 @@ function drawTape(pen: Pen, model: PlanModel, tape: readonly Point[], isMeasurin
   if (!to) return;
   drawKnob(pen, at(pen, to));
   drawDimension(pen, at(pen, from), at(pen, to), distance(from, to), { ...blue, size: 12.5 });
+}
+
+/** The two ends by which the picture gets its scale. */
+function drawPicturePoints(pen: Pen, [from, to]: readonly Point[]): void {
+  if (!from) return;
+  if (to) line(pen, at(pen, from), at(pen, to), { colour: colours.blue, width: 2.2 });
+  for (const end of [from, to]) if (end) drawKnob(pen, at(pen, end));
 }
 
 function drawKnob(pen: Pen, p: Point): void {
