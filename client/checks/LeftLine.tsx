@@ -1,6 +1,7 @@
 import type { Report } from '#model/analysis/report.ts';
 import { useClassroom } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
+import { keepInSight } from './keepInSight.ts';
 import { leftGroups } from './leftGroups.ts';
 
 /** How many were left as they are, and the way down to them: they stand at the end of a long column. */
@@ -20,5 +21,5 @@ export function LeftLine({ report }: { report: Report }) {
 function showLeft(): void {
   const title = document.getElementById('left-title');
   title?.focus({ preventScroll: true });
-  title?.scrollIntoView({ block: 'start' });
+  if (title) keepInSight(title.closest('section') ?? title);
 }

@@ -34,6 +34,10 @@ describe('a finding left as it is', () => {
     const left = page.getByRole('region', { name: 'Left as they are' });
     await left.getByText('the niche is not drawn yet').waitFor();
     await left.getByText(/^Left by Person MK on /).waitFor();
+    // The line at the top of the column leads down to it.
+    await page.getByRole('button', { name: '1 left as it is' }).click();
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('left-title');
+    expect(await left.evaluate((part) => part.getBoundingClientRect().top < innerHeight)).toBe(true);
     expect((await savedFile(page)).left).toMatchObject([{ key: outside.key, reason: 'the niche is not drawn yet', by: 'Person MK' }]);
 
     await page.getByRole('button', { name: 'Open middle' }).first().click();

@@ -132,6 +132,8 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const enoughFor = (front: string): number | 'before' | null => (narrowest?.fronts.has(front) ? narrowest.enough : 'before');
   const stage = narrowest ? new Stage(classroom, arrangement.id, keep, enoughFor) : whole;
 
+  // Which place it is, is told before the work begins.
+  if (narrowest) yield { looks: 0, total: 0, place: narrowest.place, best: null };
   const before = new RunningAnalysis().analyse(classroom, { arrangement: arrangement.id });
   const known = new Set(before.findings.filter(({ severity }) => severity === 'must').map(({ key }) => key));
   const running = new RunningAnalysis();
