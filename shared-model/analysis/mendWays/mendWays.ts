@@ -42,7 +42,7 @@ export interface MendMove {
 export type Held = Pick<Short, 'label' | 'width' | 'between'>;
 
 /** The one place that is widened where not every way was asked for; `at` in mm on the plan. */
-export type NarrowestPlace = Held & Pick<Short, 'at'>;
+type NarrowestPlace = Held & Pick<Short, 'at'>;
 
 /** How far the search is. */
 export interface MendProgress extends SearchProgress {
