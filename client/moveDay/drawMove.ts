@@ -103,7 +103,7 @@ function drawArrow(pen: Pen, { plan }: Day, one: DayStep, taken: readonly Number
   const centre = at(pen, end.center);
   const along = unit(sub(centre, a));
   // Its head stands before the name of the piece.
-  const b = distance(a, centre) > 50 ? sub(centre, scale(along, 13)) : centre;
+  const b = distance(a, centre) > 34 ? sub(centre, scale(along, 13)) : centre;
   const far = distance(a, b);
   const colour = one.state.state === 'done' ? colours.pencil : colours.blue;
   if (far > 2 * ROUND) {

@@ -2,7 +2,10 @@ import { colours } from '#client/styles/tokens.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
 import type { SceneBody } from '#model/scene/types.ts';
+import { pictureOf } from '#model/schema/picture.ts';
 import type { Piece } from '#model/schema/types.ts';
+import { drawLaidLines, drawLaidUnder } from '../laidOver/drawLaid.ts';
+import { laidChanges, laidUnder } from '../laidOver/laidOf.ts';
 import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece } from './bodies.ts';
 import { drawDimension, drawOuterStrings } from './draw/drawDimensions.ts';
@@ -15,6 +18,7 @@ import { drawMat, drawNarrowArrow, drawNarrowStrip, drawRemark } from './draw/dr
 import { drawNeatline } from './draw/drawNeatline.ts';
 import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
 import { drawPencil } from './draw/drawPencil.ts';
+import { drawPicture } from './draw/drawPicture.ts';
 import { drawPiece, type PieceLook } from './draw/drawPiece.ts';
 import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from './draw/drawRoom.ts';
 import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
@@ -47,6 +51,8 @@ function drawSheet(pen: Pen, model: PlanModel): void {
   const room = roomOf(model);
   const bounds = boundsOf(model);
   drawRoom(pen, room);
+  const picture = model.draftPicture ?? pictureOf(rawRoomOf(model).picture);
+  if (picture) drawPicture(pen, picture, () => model.redraw('sheet'));
   drawZones(pen, rawRoomOf(model).zones);
   drawGrid(pen, room, { x: bounds.minX, y: bounds.minY }, { x: bounds.maxX, y: bounds.maxY });
   for (const opening of room.openings) drawOpening(pen, opening);
@@ -81,11 +87,18 @@ function drawThings(pen: Pen, model: PlanModel): void {
   const arrangement = model.session.arrangement();
   const hidden = model.moving?.ids;
   const resting = arrangement.pieces.filter((piece) => !hidden?.has(piece.id));
+  drawLaidUnder(pen, laidIn(model));
   const look = looksOf(model);
   const isUnder = (piece: Piece): boolean => piece.kind === 'rug';
   for (const piece of resting) if (isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
   for (const fixture of rawRoomOf(model).fixtures) if (!hidden?.has(fixture.id)) drawFixture(pen, bodyOfFixture(fixture));
   for (const piece of resting) if (!isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
+}
+
+/** What differs from the arrangement that is laid under the shown one. */
+function laidIn({ session }: PlanModel) {
+  const under = laidUnder(session);
+  return under ? laidChanges(under, session.arrangement()) : [];
 }
 
 /** On a canvas with the checks: mats and marks decide where they have room. */
@@ -108,6 +121,10 @@ function looksOf(model: PlanModel): (id: string) => PieceLook {
 function drawOver(pen: Pen, model: PlanModel): void {
   const { session, moving } = model;
   drawChairWords(pen, model);
+  drawLaidLines(
+    pen,
+    laidIn(model).filter(({ after }) => !after || !moving?.ids.has(after.id)),
+  );
   drawChecks(pen, model);
   const { pencil, proposal } = model.store.state();
   if (pencil) drawPencil(pen, session.arrangement(), pencil);
