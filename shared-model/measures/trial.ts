@@ -47,6 +47,12 @@ export interface TrialResult {
   readonly entry: string | null;
   readonly before: ClassNeeds;
   readonly after: ClassNeeds;
+  /** The age that was tried, months. */
+  readonly months: number;
+  /** m² of floor that the rule asks for a child of that age; null: no figure. */
+  readonly floorEach: number | null;
+  /** Ages of the class (months, up to but without `to`) where hers lies outside them; null: within, or nobody is entered. */
+  readonly outsideClass: { readonly from: number; readonly to: number } | null;
   /** She is younger than everybody: reach, seats and small parts are judged for her from then on. */
   readonly isYoungest: boolean;
   /** The promised age lies beyond the rows of the table, and its nearest row is taken. */
@@ -91,10 +97,20 @@ export function tryPromised(classroom: Classroom, counted: CountedFloor | null, 
       counted,
       withPromised(groups, promised, (group) => group),
     ),
+    months: promised.months,
+    floorEach: (rules.space && rowFor(rules.space.rows, promised.months)?.row.m2) ?? null,
+    outsideClass: outside(enrolled, promised.months),
     isYoungest: promised.count > 0 && enrolled.every(({ fromMonths }) => promised.months < fromMonths),
     isBeyondSpace: beyond(rules.space?.rows),
     isBeyondRatio: beyond(rules.ratios?.rows),
   };
+}
+
+function outside(groups: readonly Group[], months: number): TrialResult['outsideClass'] {
+  if (groups.length === 0) return null;
+  const from = Math.min(...groups.map(({ fromMonths }) => fromMonths));
+  const to = Math.max(...groups.map(({ toMonths }) => toMonths));
+  return months < from || months >= to ? { from, to } : null;
 }
 
 function askedByAge(ratios: Ratios, groups: readonly Group[], there: Classroom['adults']): number | null {

@@ -6,7 +6,7 @@ import { placesLineOf } from '#client/places/placesLine.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
 import { axeFindings, type SizeName } from '#tests/support/browser.ts';
-import { readPdf } from '#tests/support/pdfText.ts';
+import { fillsOf, readPdf } from '#tests/support/pdfText.ts';
 import { plainRoomFile } from '#tests/support/plainRoom.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
@@ -81,6 +81,14 @@ describe('the licence sheet', () => {
     await page.locator('.licence-paper').waitFor({ state: 'detached' });
     await page.emulateMedia({ media: 'print' });
     expect(await page.locator('#places-statement').isVisible()).toBe(true);
+    await page.context().close();
+  }, 120_000);
+
+  it('is on white paper also where backgrounds are printed, and says what is not proven', async () => {
+    const page = await demoSheet('wide');
+    const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
+    expect(fillsOf(pdf)).toEqual([]);
+    expect(readPdf(pdf).text).toContain('how many mats fit at the very most is not proven');
     await page.context().close();
   }, 120_000);
 

@@ -29,6 +29,8 @@ describe.each(['wide', 'tablet', 'phone'] as const)('a promised child on a %s sc
     // England, C01: 2.3 m² a child from three, 2.5 m² from two.
     expect(await cells(page, 'Children').allTextContents()).toEqual(['24', '25']);
     expect(await cells(page, 'Floor they need').allTextContents()).toEqual(['55.20 m²', '57.70 m²']);
+    const said = page.getByRole('status').filter({ hasText: 'needs 2.50 m² of floor by the rule of England' });
+    expect(await said.textContent()).toContain('outside the class: it has ages 3 to 6');
     await page.getByLabel('How many come').fill('3');
     expect(await cells(page, 'Floor they need').allTextContents()).toEqual(['55.20 m²', '62.70 m²']);
     await page.getByLabel('Age: years').fill('3');

@@ -1,7 +1,14 @@
 import { inflateSync } from 'node:zlib';
 
-/** Pages and words of a PDF as Chromium prints it: no object streams, fonts with a map to letters. */
-export function readPdf(file: Buffer): { pages: number; text: string } {
+interface OpenedPdf {
+  readonly objects: ReadonlyMap<string, string>;
+  readonly streamOf: (id: string) => string;
+  /** Each page's dictionary and what is drawn on it, in the order of the file. */
+  readonly pages: readonly { readonly page: string; readonly content: string }[];
+}
+
+/** A PDF as Chromium prints it: no object streams. */
+export function openPdf(file: Buffer): OpenedPdf {
   const objects = new Map<string, string>();
   for (const [, id, body] of file.toString('latin1').matchAll(/(\d+) 0 obj\n([\s\S]*?)\nendobj/g)) objects.set(id ?? '', body ?? '');
   const streamOf = (id: string): string => {
@@ -10,8 +17,36 @@ export function readPdf(file: Buffer): { pages: number; text: string } {
     return body.includes('/FlateDecode') ? inflateSync(Buffer.from(data, 'latin1')).toString('latin1') : data;
   };
   const pages = [...objects.values()].filter((body) => /\/Type \/Page\b(?!s)/.test(body));
-  const text = pages.map((page) => pageText(page, objects, streamOf)).join('\f');
-  return { pages: pages.length, text };
+  const contentOf = (page: string): string => [...(/\/Contents (\d+) 0 R/.exec(page)?.slice(1) ?? [])].map(streamOf).join('\n');
+  return { objects, streamOf, pages: pages.map((page) => ({ page, content: contentOf(page) })) };
+}
+
+/** Pages and words of a PDF as Chromium prints it: no object streams, fonts with a map to letters. */
+export function readPdf(file: Buffer): { pages: number; text: string } {
+  const pdf = openPdf(file);
+  return { pages: pdf.pages.length, text: pageTexts(pdf).join('\f') };
+}
+
+/** The words of each page. */
+export const pageTexts = (pdf: OpenedPdf): string[] =>
+  pdf.pages.map(({ page, content }) => pageText(page, content, pdf.objects, pdf.streamOf));
+
+/** Thinner than this is a line, drawn as a filled area (units of the page's own drawing, about 1/4 of a point). */
+const LINE = 20;
+
+/** Colours other than white and black that areas of the pages are filled with, lines left out, as "r g b" from 0 to 1. */
+export function fillsOf(file: Buffer): string[] {
+  const content = openPdf(file)
+    .pages.map((each) => each.content)
+    .join('\n');
+  const colours = new Set<string>();
+  let colour = '0 0 0';
+  for (const [, set, width, height] of content.matchAll(/([\d.]+ [\d.]+ [\d.]+) rg\b|(-?[\d.]+) (-?[\d.]+) re\s+f\*?(?=\s)/g)) {
+    if (set) colour = set;
+    else if (Math.min(Math.abs(Number(width)), Math.abs(Number(height))) > LINE && !['0 0 0', '1 1 1'].includes(colour))
+      colours.add(colour);
+  }
+  return [...colours];
 }
 
 type Letters = ReadonlyMap<number, string>;
@@ -21,14 +56,13 @@ interface Font {
   readonly digits: number;
 }
 
-function pageText(page: string, objects: ReadonlyMap<string, string>, streamOf: (id: string) => string): string {
+function pageText(page: string, content: string, objects: ReadonlyMap<string, string>, streamOf: (id: string) => string): string {
   const fonts = new Map<string, Font>();
   for (const [, name, id] of (/\/Font <<([^>]*)>>/.exec(page)?.[1] ?? '').matchAll(/\/(\w+) (\d+) 0 R/g)) {
     const font = objects.get(id ?? '') ?? '';
     const map = /\/ToUnicode (\d+) 0 R/.exec(font)?.[1];
     if (name && map) fonts.set(name, { letters: lettersOf(streamOf(map)), digits: font.includes('/Type0') ? 4 : 2 });
   }
-  const content = [...(/\/Contents (\d+) 0 R/.exec(page)?.slice(1) ?? [])].map(streamOf).join('\n');
   let font: Font | undefined;
   let text = '';
   for (const [token, name, hex] of content.matchAll(/\/(\w+) [\d.]+ Tf|<([0-9A-Fa-f]+)>|\bET\b|\bTm\b/g)) {

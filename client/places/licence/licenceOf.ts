@@ -95,7 +95,7 @@ export function licenceOf(classroom: Classroom, inForce: FloorPlaces, line: Plac
     binding: line.binding,
     enrolled: line.enrolled,
     fixtures,
-    open: openOf(inForce, line, fixtures, classroom),
+    open: openOf(inForce, line, fixtures, classroom, areMatsProven),
   };
 }
 
@@ -149,17 +149,31 @@ function ratioOf(ratios: FloorPlaces['rules']['ratios'], months: number): string
   return row ? `teacher alone ${row.alone}, with an aide ${row.withAide}, with a qualified aide ${row.withQualifiedAide}` : '';
 }
 
+/** Places to work are a class rule; as long as they are not proven the visitor is told so. */
+function workOf({ byWork, enrolled }: PlacesLine, areMatsProven: boolean): string[] {
+  if (byWork === null) return ['how many places to work there are is not reckoned'];
+  if (areMatsProven) return [];
+  const lacking = enrolled - byWork;
+  return [
+    lacking > 0
+      ? `is there a place to work for ${lacking} more? Found for ${byWork}; how many mats fit at the very most is not proven (class rule)`
+      : `places to work were found for ${byWork}; how many mats fit at the very most is not proven (class rule)`,
+  ];
+}
+
 function openOf(
   { rules, counted }: FloorPlaces,
   line: PlacesLine,
   fixtures: readonly FixtureNeed[],
   { ruleSet, adults }: Classroom,
+  areMatsProven: boolean,
 ): string[] {
   const isFromMemory = Object.hasOwn(fixtureCounts, ruleSet) && fixtureCounts[ruleSet]?.isFromMemory === true;
   return [
     ...(counted ? [] : ['the walls cross or do not close: no floor can be counted']),
     ...rules.missing,
     ...line.open.map((category) => `does ${categoryWords[category]} count?`),
+    ...workOf(line, areMatsProven),
     ...(rules.ratios !== null && adults.length === 0 ? ['which adults work in the room?'] : []),
     ...fixtures.filter(({ there }) => there === null).map(({ what }) => `how many ${what} are there for the children?`),
     ...fixtures

@@ -2,6 +2,7 @@ import { type AdultsMore, MOST_ADULTS, roleWord } from '#model/measures/adultsNe
 import type { FixtureNeed } from '#model/measures/fixtureNeeds.ts';
 import type { ClassNeeds, TrialResult } from '#model/measures/trial.ts';
 import { type LengthUnits, sayArea } from '#model/units/sayLength.ts';
+import { sayYears, sayYearsAndMonths } from '../../text/sayAges.ts';
 
 export interface TrialRow {
   readonly text: string;
@@ -89,7 +90,20 @@ export function sayTrial(result: TrialResult, byWork: number | null, units: Leng
     said.push(`Places to work were found for ${byWork} of ${after.children}; that is a class rule.`);
   if (said.length === 0)
     said.push(after.byArea === null && after.byAdults === null ? 'Whether they fit cannot be told yet.' : 'They fit, as far as is known.');
-  return [...said, ...sayAge(result)];
+  return [...sayNeed(result, units), ...said, ...sayAge(result)];
+}
+
+/** What a child of her age asks of the floor, and that the class is for other ages, before what follows from it. */
+function sayNeed({ rules, months, floorEach, isBeyondSpace, outsideClass }: TrialResult, units: LengthUnits): string[] {
+  const age = sayYearsAndMonths(months);
+  return [
+    ...(floorEach === null
+      ? []
+      : [
+          `A child of ${age} needs ${sayArea(floorEach, units)} of floor by the rule of ${rules.name}${isBeyondSpace ? ', nearest row' : ''}.`,
+        ]),
+    ...(outsideClass ? [`That age is outside the class: it has ages ${sayYears(outsideClass.from)} to ${sayYears(outsideClass.to)}.`] : []),
+  ];
 }
 
 function sayAge({ rules, after, isYoungest, isBeyondSpace, isBeyondRatio }: TrialResult): string[] {

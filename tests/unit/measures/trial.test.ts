@@ -36,6 +36,12 @@ describe('a child of 2 years 9 months in a room of England', () => {
     expect(more.after.adultsAsked).toBe(3);
     expect(more.after.adultsMore).toEqual({ role: 'assistant', count: 1 });
   });
+  it('is told what the floor is for her alone, and that the class is for other ages', () => {
+    expect(trial(room, now(33))).toMatchObject({ months: 33, floorEach: 2.5, outsideClass: { from: 36, to: 48 } });
+    expect(trial(room, now(47))).toMatchObject({ floorEach: 2.3, outsideClass: null });
+    expect(trial(room, now(48)).outsideClass).toEqual({ from: 36, to: 48 });
+    expect(trial({ ...room, ruleSet: 'own' }, now(33)).floorEach).toBe(null);
+  });
   it('would be the youngest, which is said', () => {
     expect(isYoungest).toBe(true);
     expect(trial(room, now(40)).isYoungest).toBe(false);

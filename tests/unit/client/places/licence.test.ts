@@ -98,12 +98,24 @@ describe('what is not known', () => {
     );
     expect(licence.open).toEqual([
       'does the floor under open shelves for children count?',
+      'how many places to work there are is not reckoned',
       'which adults work in the room?',
       'how many toilets are there for the children?',
       'how many basins are there for the children?',
       'the figures for toilets and basins are from memory: check them',
     ]);
     expect(licence.floor[0]).toMatchObject({ isOpen: true, why: 'the text does not say; the class has not answered yet' });
+  });
+  it('says that more places to work are not proven, until they are', () => {
+    const { line } = sheet(demo);
+    const floorPlaces = measuresOf(buildScene(demo)).floorPlaces();
+    const asks = (byWork: number, isProven: boolean) =>
+      licenceOf(demo, floorPlaces, { ...line, byWork }, isProven).open.filter((question) => question.includes('to work'));
+    expect(asks(19, false)).toEqual([
+      'is there a place to work for 5 more? Found for 19; how many mats fit at the very most is not proven (class rule)',
+    ]);
+    expect(asks(30, false)).toEqual(['places to work were found for 30; how many mats fit at the very most is not proven (class rule)']);
+    expect(asks(19, true)).toEqual([]);
   });
   it('is told where there is no rule set at all', () => {
     const { licence } = sheet(plainRoom({ ruleSet: 'own' }));
