@@ -1,6 +1,5 @@
 import { add, distance, type Point, scale, sub, turn } from '#model/geometry/vec.ts';
 import type { Picture } from '#model/schema/picture.ts';
-import { tidyDegrees } from '../plan/box.ts';
 
 /** How a line of the picture is to lie on the sheet. */
 export type Lie = 'as it lies' | 'level' | 'upright';
@@ -35,5 +34,5 @@ export function scaledByTwoPoints(picture: Place, from: Point, to: Point, long: 
   const by = wanted - heading;
   const times = long / apart;
   const middle = add(from, turn(scale(sub(picture, from), times), by));
-  return { x: middle.x, y: middle.y, scale: picture.scale * times, rotation: tidyDegrees(picture.rotation + by) };
+  return { x: middle.x, y: middle.y, scale: picture.scale * times, rotation: (((picture.rotation + by) % 360) + 360) % 360 };
 }

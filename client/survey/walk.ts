@@ -157,6 +157,9 @@ export function laidAt(corners: readonly Point[], index: number, place: Point, h
   const by = heading - (Math.atan2(run.y, run.x) * 180) / Math.PI;
   return corners.map((corner) => {
     const { x, y } = add(place, turned(sub(corner, origin), by));
-    return { x: Math.round(x * 10) / 10, y: Math.round(y * 10) / 10 };
+    return { x: tenth(x), y: tenth(y) };
   });
 }
+
+/** No tape is finer, and a file knows no zero with a sign. */
+const tenth = (mm: number): number => Math.round(mm * 10) / 10 + 0;
