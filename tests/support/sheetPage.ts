@@ -30,7 +30,7 @@ export async function savedFile(page: Page): Promise<Classroom> {
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page
-      .getByRole('button', { name: 'File' })
+      .getByRole('button', { name: 'File', exact: true })
       .click()
       .then(() => page.getByRole('menuitem', { name: 'Save a file' }).click()),
   ]);
