@@ -64,7 +64,7 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
           </Button>
           <TextLink onPress={onClose}>Back to the sheet</TextLink>
           <span role="status">
-            {pages.length === 0 ? 'Nothing is chosen.' : `${sayCount(pages.length, 'page')} on ${sayPaper(choice.paper)}`}
+            {pages.length === 0 ? 'Nothing is chosen.' : `${sayCount(pages.length, 'page')} on ${sayPaper(wanted.paper)}`}
           </span>
         </div>
         <p className="aside">

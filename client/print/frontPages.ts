@@ -69,7 +69,7 @@ function blocksOf(input: PrintInput, side: SceneSide): Block[] {
       { ...same, width, height: front.height + 2 + below.height, marks: [...front.marks, ...shifted(below.marks, 0, front.height + 2)] },
     ];
   const room = free.width - front.width - GAP;
-  const beside = room >= 50 ? trayTable(input, front, room) : null;
+  const beside = room >= LEAST_WIDE ? trayTable(input, front, room) : null;
   if (beside && beside.height <= free.height)
     return [
       {

@@ -66,7 +66,7 @@ export function planMarks({ scene, report, measure, hasChecks }: PlanLook, scale
     ...drawn.filter((body) => !isRug(body)).flatMap(draw),
   ];
   const inside: Mark[] = [...wallMarks(pen, room), ...room.openings.flatMap((opening) => openingMarks(pen, opening)), ...onFloor];
-  const checks = hasChecks && report ? checkMarks(pen, report, inside) : [];
+  const checks = hasChecks && report ? checkMarks(pen, report, inside, near) : [];
   const all: Mark[] = [
     ...inside,
     ...openingNames(pen, room),
@@ -101,7 +101,9 @@ function matMarks(pen: PaperPen, report: Report | null): Mark[] {
     const isUpright = Math.abs(along.y) > Math.abs(along.x) && said === text;
     return [
       shape(ring, { weight: weights.dimension, dash: [1.3, 0.9] }),
-      words(said, center.x, center.y, { size, align: 'middle', angle: isUpright ? -Math.PI / 2 : 0 }),
+      ...(pen.measure(said, size) < Math.max(distance(a, b), distance(a, ring.at(-1) ?? a)) - 0.6
+        ? [words(said, center.x, center.y, { size, align: 'middle', angle: isUpright ? -Math.PI / 2 : 0 })]
+        : []),
     ];
   });
 }
@@ -111,11 +113,13 @@ const MARK = 1.3;
 const CLOSE = 2.6;
 
 /** Must and should where they are, beside the words of what they lie on. */
-function checkMarks(pen: PaperPen, report: Report, drawn: readonly Mark[]): Mark[] {
+function checkMarks(pen: PaperPen, report: Report, drawn: readonly Mark[], near: Box): Mark[] {
   const labels = drawn.flatMap((mark) => (mark.kind === 'words' ? [boundingBox(cornersOfWords(mark, pen.measure))] : []));
   const placed: Point[] = [];
   return bySeverity(report).flatMap((finding) => {
     if (!finding.at || finding.leftReason !== null || finding.outcome !== 'problem' || finding.severity === 'note') return [];
+    const { x, y } = finding.at;
+    if (x < near.minX || x > near.maxX || y < near.minY || y > near.maxY) return [];
     const at = pen.at(finding.at);
     const isTaken = (p: Point): boolean =>
       labels.some(({ minX, minY, maxX, maxY }) => p.x > minX - MARK && p.x < maxX + MARK && p.y > minY - MARK && p.y < maxY + MARK);

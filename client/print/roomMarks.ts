@@ -171,7 +171,7 @@ export function neatlineMarks(pen: PaperPen, bounds: Box, top: number, left: num
   const bar = 1000 / pen.scale;
   const every = [1, 2, 5, 10, 20, 50].find((n) => n * bar > 4) ?? 100;
   const label = (text: string, i: number, x: number, y: number, long: number): Mark[] =>
-    i % every === 0 && long > 2.4 ? [words(text, x, y, { size: 2.5, weight: 650, align: 'middle' })] : [];
+    i % every === 0 && (every > 1 || long > 2.4) ? [words(text, x, y, { size: 2.5, weight: 650, align: 'middle' })] : [];
   return [
     ...barsAcross(bounds).flatMap(({ from, to, label: text }, i) => {
       const [x0, x1] = [pen.at({ x: from, y: 0 }).x, pen.at({ x: to, y: 0 }).x];

@@ -8,7 +8,7 @@ import { type Mark, shifted } from './marks.ts';
 import type { PageDraft, PrintInput } from './pageTypes.ts';
 import { type Box, isLarge, type Sheet, sayPaper, sheetOf } from './paper.ts';
 import { type PlanOnPaper, planMarks } from './planMarks.ts';
-import { shelfListRows } from './shelfListRows.ts';
+import { legendRows, shelfListRows } from './shelfListRows.ts';
 import { aboveStrip, stripPage } from './stripPage.ts';
 import { textRows } from './table.ts';
 import { type TitleFacts, titleColumn } from './titleBlock.ts';
@@ -99,10 +99,11 @@ function noteOf(input: PrintInput, facts: TitleFacts, scale: number): string {
 
 /** The lists in the column beside the plan, as far as there is room. `height`: mm above the title. */
 function besidePlan(input: PrintInput, list: ListOf, panel: Box, height: number): { marks: Mark[]; isListDone: boolean } {
-  if (panel.width < LEAST.list) return { marks: [], isListDone: false };
   if (panel.width < LEAST.two) {
-    const rows = wholeList(list, panel.width, height);
-    return { marks: rows ? drawRows(rows, panel.x, panel.y) : [], isListDone: rows !== null };
+    const rows = panel.width < LEAST.list ? null : wholeList(list, panel.width, height);
+    const legend = breakRows(legendRows(input, panel.width), [height]);
+    const shown = rows ?? (legend.length === 1 ? (legend[0] ?? []) : []);
+    return { marks: drawRows(shown, panel.x, panel.y), isListDone: rows !== null };
   }
   const wide = (panel.width - 2 * GAP) / 2;
   const rows = wholeList(list, wide, panel.height);

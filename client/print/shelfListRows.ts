@@ -63,7 +63,7 @@ export function shelfListRows(
     ...tableRows({ ...look, columns }, shelfCells),
     ...(others.length > 0 ? [spaceRow(2.5), ...tableRows({ ...look, columns: other }, otherCells)] : []),
     spaceRow(2.5),
-    ...legendRows([...new Set([...areas.values()].flatMap(({ area, strand }) => areaCode(area, strand) ?? []))], width),
+    ...legendRows({ scene }, width),
   ];
 }
 
@@ -95,22 +95,25 @@ function badge(code: AreaCode | null, letters: string, x: number, y: number): Ma
   ];
 }
 
-/** What letters, hatches and lines mean, in two columns. */
-function legendRows(codes: readonly AreaCode[], width: number): FlowRow[] {
-  const half = width / 2;
+/** What letters, hatches and lines mean, in two columns where there is room. */
+export function legendRows({ scene }: Pick<PrintInput, 'scene'>, width: number): FlowRow[] {
+  const areas = areasOfShelves(scene.arrangement, scene.classroom.materials);
+  const codes = [...new Set([...areas.values()].flatMap(({ area, strand }) => areaCode(area, strand) ?? []))];
   const entries = [
     ...codes.map((code) => ({ text: areaNames[code], draw: (x: number, y: number) => badge(code, code, x, y) })),
     { text: 'open side; a tick a board', draw: openSideSign },
     { text: 'a mat that fits', draw: matSign },
   ];
+  const count = width < 74 ? 1 : 2;
   return Array.from(
-    { length: Math.ceil(entries.length / 2) },
+    { length: Math.ceil(entries.length / count) },
     (_, row): FlowRow => ({
       height: 4.4,
       draw: (x, y) =>
-        entries
-          .slice(2 * row, 2 * row + 2)
-          .flatMap(({ text, draw }, i) => [...draw(x + i * half, y + 2.2), words(text, x + i * half + 10, y + 2.2, { size: 2.3 })]),
+        entries.slice(count * row, count * (row + 1)).flatMap(({ text, draw }, i) => {
+          const at = x + (i * width) / count;
+          return [...draw(at, y + 2.2), words(text, at + 10, y + 2.2, { size: 2.3 })];
+        }),
     }),
   );
 }

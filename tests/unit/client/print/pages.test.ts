@@ -1,0 +1,216 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { LABEL, needsFirst } from '#client/print/labelPages.ts';
+import { boundsOfMarks, type Mark } from '#client/print/marks.ts';
+import { averageWidth } from '#client/print/measureOnPaper.ts';
+import { pagesOf } from '#client/print/pages.ts';
+import type { PrintPage } from '#client/print/pageTypes.ts';
+import { paperNames, sheetOf } from '#client/print/paper.ts';
+import { keepPrintChoice, type PrintChoice, readPrintChoice } from '#client/print/printChoice.ts';
+import { analyse } from '#model/analysis/report.ts';
+import { buildScene } from '#model/scene/build.ts';
+import { readClassroom } from '#model/schema/readFile.ts';
+import type { Classroom } from '#model/schema/types.ts';
+import { plainRoom } from '#tests/support/plainRoom.ts';
+
+const read = readClassroom(JSON.parse(readFileSync(resolve(import.meta.dirname, '../../../../client/demo/demo-room.json'), 'utf8')));
+if (!read.ok) throw new Error('the demo can be read');
+const demo = read.classroom;
+const report = analyse(demo, { mats: null, tiers: ['live'] });
+
+const nothing: PrintChoice = {
+  paper: 'a4',
+  isRoom: false,
+  hasMarks: true,
+  fronts: 'none',
+  frontScale: 10,
+  labels: 'none',
+  isChecks: false,
+};
+const print = (classroom: Classroom, choice: Partial<PrintChoice>, withReport = true): PrintPage[] =>
+  pagesOf({
+    scene: buildScene(classroom),
+    report: withReport ? report : null,
+    choice: { ...nothing, ...choice },
+    frontOf: null,
+    measure: averageWidth,
+    today: '2026-11-25',
+  });
+
+const textOf = (marks: readonly Mark[]): string => marks.flatMap((mark) => (mark.kind === 'words' ? mark.text : [])).join(' ');
+const room = (width: number, depth: number): Classroom =>
+  plainRoom({
+    room: {
+      corners: [
+        { id: 'c1', x: 0, y: 0 },
+        { id: 'c2', x: width, y: 0 },
+        { id: 'c3', x: width, y: depth },
+        { id: 'c4', x: 0, y: depth },
+      ],
+    },
+  });
+const shelf = (width: number, height: number): Classroom =>
+  plainRoom({
+    pieces: [
+      {
+        id: 's1',
+        kind: 'shelf',
+        name: 'Counting',
+        x: 2000,
+        y: 300,
+        width,
+        depth: 300,
+        height,
+        levels: [{ id: 'l1', surface: height - 300 }],
+      },
+    ],
+  });
+
+describe('the scale of the room sheet', () => {
+  it.each([
+    // design.md, "Print": a room to about 11 × 7.6 m fits A4 lying at 1:50.
+    [10_900, 7_600, 'a4', 50, ''],
+    [7_000, 11_000, 'a4', 50, ''],
+    [14_000, 9_000, 'a4', 100, 'too large for 1:50 on A4; A3 takes it at 1:50'],
+    [14_000, 9_000, 'a3', 50, ''],
+    [14_000, 9_000, 'letter', 100, 'too large for 1:50 on US Letter; US Tabloid takes it at 1:50'],
+    [60_000, 40_000, 'a3', 200, 'too large for 1:50 on A3'],
+  ] as const)('a room of %s × %s mm on %s is at 1:%s', (width, depth, paper, scale, note) => {
+    const [page] = print(room(width, depth), { isRoom: true, paper }, false);
+    expect(page).toMatchObject({ scale, note });
+    expect(textOf(page?.marks ?? [])).toContain(`1:${scale}`);
+  });
+
+  it('draws the floor true to it', () => {
+    const [page] = print(demo, { isRoom: true });
+    // The demo room is 8.40 × 7.60 m over all.
+    const floors = (page?.marks ?? []).filter((mark) => mark.kind === 'line' && mark.fill === 'white' && mark.points.length === 6);
+    const boxes = floors.map((mark) => boundsOfMarks([mark], averageWidth));
+    expect(boxes.some((box) => Math.abs(box.maxX - box.minX - 168) < 1e-9 && Math.abs(box.maxY - box.minY - 152) < 1e-9)).toBe(true);
+  });
+
+  it('does not shrink the room for a thing far outside, and says that it is not drawn', () => {
+    const far = plainRoom({ pieces: [{ id: 't9', kind: 'table', name: 'table 9', x: 60_000, y: 0, width: 1000, depth: 500 }] });
+    const pages = print(far, { isRoom: true }, false);
+    expect(pages[0]?.scale).toBe(50);
+    expect(pages.map(({ marks }) => textOf(marks)).join(' ')).toContain('not drawn: table 9');
+  });
+});
+
+describe('the scale of fronts', () => {
+  it.each([
+    [1800, 700, 'a4', 10, 10, true],
+    [1800, 700, 'a4', 20, 20, false],
+    [1200, 1800, 'a4', 10, 10, false],
+    [3500, 900, 'a4', 10, 20, true],
+    [3300, 900, 'a3', 10, 10, true],
+  ] as const)('a shelf of %s × %s mm on %s, wanted at 1:%s, is at 1:%s', (width, height, paper, frontScale, scale, isLying) => {
+    const [page] = print(shelf(width, height), { fronts: 'all', paper, frontScale }, false);
+    expect(page?.scale).toBe(scale);
+    expect(page?.sheet.isLying).toBe(isLying);
+    expect(textOf(page?.marks ?? [])).toContain('Shelf 1, front');
+  });
+  it('both sides of a double one are printed', () => {
+    const classroom = shelf(1600, 800);
+    const pieces = classroom.arrangements[0]?.pieces.map((piece) => ({ ...piece, sides: ['front', 'back'] as const })) ?? [];
+    const double = { ...classroom, arrangements: [{ ...classroom.arrangements[0], pieces }] } as unknown as Classroom;
+    const text = print(double, { fronts: 'all' }, false)
+      .map(({ marks }) => textOf(marks))
+      .join(' ');
+    expect(text).toContain('Shelf 1, front · Counting');
+    expect(text).toContain('Shelf 1, back · Counting');
+  });
+});
+
+describe('label strips', () => {
+  const pages = print(demo, { labels: 'all' });
+  it('have one label for each tray on a shelf', () => {
+    const scene = buildScene(demo);
+    const trays = scene.sides.flatMap(({ boards }) => boards.flatMap(({ trays }) => trays));
+    const cut = pages.flatMap(({ marks }) => marks.filter((mark) => mark.kind === 'line' && mark.isClosed && mark.dash.length > 0));
+    expect(cut.length).toBe(trays.length);
+    for (const mark of cut) {
+      const { minX, maxX, minY, maxY } = boundsOfMarks([{ ...mark, weight: 0 } as Mark], averageWidth);
+      expect([LABEL.wide, LABEL.narrow].some((wide) => Math.abs(maxX - minX - wide) < 1e-9)).toBe(true);
+      expect(maxY - minY).toBeCloseTo(25, 9);
+    }
+  });
+  it('name what a child needs first by its name, of the catalogue where the class does not have it', () => {
+    const scene = buildScene(demo);
+    const material = demo.materials.find(({ id }) => id === 'se-colour-memory');
+    if (!material) throw new Error('the demo has it');
+    expect(needsFirst(scene, material)).toEqual([demo.materials.find(({ id }) => id === 'se-colour-3')?.name]);
+    expect(needsFirst(scene, { ...material, after: ['pl-move-seat', 'nobody-knows-it'] })).toEqual([
+      'Moving a chair without noise',
+      'nobody-knows-it',
+    ]);
+  });
+});
+
+describe.each(paperNames)('on %s', (paper) => {
+  const everything = { paper, isRoom: true, fronts: 'all', labels: 'all', isChecks: true } as const;
+  it.each(['metric', 'imperial'] as const)('nothing lies outside the margins, in %s, either way of reading', (units) => {
+    for (const readingDirection of ['ltr', 'rtl'] as const) {
+      const pages = print({ ...demo, display: { ...demo.display, units, readingDirection } }, everything);
+      for (const page of pages) {
+        const { inner } = page.sheet;
+        const box = boundsOfMarks(page.marks, averageWidth);
+        expect(box.minX).toBeGreaterThan(inner.x - 1);
+        expect(box.minY).toBeGreaterThan(inner.y - 1);
+        expect(box.maxX).toBeLessThan(inner.x + inner.width + 1);
+        expect(box.maxY).toBeLessThan(inner.y + inner.height + 1);
+      }
+      const numbers = pages.map(({ marks }) =>
+        /(\d+) of (\d+)/
+          .exec(textOf(marks.slice(-40)))
+          ?.slice(1)
+          .map(Number),
+      );
+      expect(numbers.every((pair) => pair?.[1] === pages.length)).toBe(true);
+    }
+  });
+  it('has the sizes of its standard', () => {
+    // ISO 216: A4 210 × 297, A3 297 × 420. ANSI/ASME Y14.1: A 8.5 × 11 in, B 11 × 17 in.
+    const sizes = { a4: [210, 297], a3: [297, 420], letter: [8.5 * 25.4, 11 * 25.4], tabloid: [11 * 25.4, 17 * 25.4] } as const;
+    const [short, long] = sizes[paper];
+    expect(sheetOf(paper, false).width).toBeCloseTo(short, 6);
+    expect(sheetOf(paper, false).height).toBeCloseTo(long, 6);
+    expect(sheetOf(paper, true).width).toBeCloseTo(long, 6);
+  });
+});
+
+describe('what is left out or not known', () => {
+  it('prints nothing when nothing is chosen', () => expect(print(demo, {})).toEqual([]));
+  it('says that checks are still worked out', () => {
+    expect(textOf(print(demo, { isChecks: true }, false)[0]?.marks ?? [])).toContain('still being worked out');
+  });
+});
+
+describe('the choice', () => {
+  const kept = new Map<string, string>();
+  beforeEach(() => {
+    kept.clear();
+    vi.stubGlobal('localStorage', {
+      getItem: (key: string) => kept.get(key) ?? null,
+      setItem: (key: string, text: string) => kept.set(key, text),
+    });
+  });
+  it('is as at first on a device that has none: the paper of the units', () => {
+    expect(readPrintChoice('metric', []).paper).toBe('a4');
+    expect(readPrintChoice('imperial', []).paper).toBe('letter');
+  });
+  it('comes back as it was', () => {
+    const choice: PrintChoice = { ...nothing, paper: 'tabloid', fronts: 's1', labels: 'all', frontScale: 20, isChecks: true };
+    keepPrintChoice(choice);
+    expect(readPrintChoice('metric', ['s1'])).toEqual(choice);
+  });
+  it('takes all shelves where the one that was chosen is not here', () => {
+    keepPrintChoice({ ...nothing, fronts: 's1' });
+    expect(readPrintChoice('metric', ['s2']).fronts).toBe('all');
+  });
+  it.each(['{', 'null', '[]', '{"paper":"A0","fronts":7,"isRoom":"yes"}'])('reads %s as a device that has none', (text) => {
+    kept.set('lowshelf.print', text);
+    expect(readPrintChoice('metric', [])).toMatchObject({ paper: 'a4', isRoom: true, fronts: 'none' });
+  });
+});
