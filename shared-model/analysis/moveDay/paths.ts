@@ -1,6 +1,6 @@
 import { convexHull } from '../../geometry/convexParts.ts';
 import { overlapsBy } from '../../geometry/penetration.ts';
-import { boundingBox, boxesMeet, edges, type Polygon } from '../../geometry/polygon.ts';
+import { boundingBox, boxesMeet, edges, grownBox, type Polygon } from '../../geometry/polygon.ts';
 import { add, distance, dot, length, type Point, scale, sub, unit } from '../../geometry/vec.ts';
 import { distanceToSegment, reachesOutside } from '../../geometry/withinRing.ts';
 import { boxOf, cachedParts, canClash } from '../../measures/overlaps.ts';
@@ -67,6 +67,7 @@ const AHEAD = 0.7;
 /** The nearest thing that a person can measure to: ahead of a slide, else on any side, walls first where they are as near. */
 export function standsBy(body: SceneBody, standing: readonly SceneBody[], room: SceneRoom, ahead: Point | null): StandsBy | null {
   const isAhead = (p: Point): boolean => ahead === null || dot(unit(sub(p, body.center)), unit(ahead)) > 0;
+  const around = grownBox(boxOf(body), NEAR);
   const found: StandsBy[] = [];
   for (const wall of room.walls) {
     if (ahead !== null && dot(wall.inward, unit(ahead)) > -AHEAD) continue;
@@ -74,7 +75,7 @@ export function standsBy(body: SceneBody, standing: readonly SceneBody[], room: 
     found.push({ kind: 'wall', id: wall.id, gap });
   }
   for (const other of standing) {
-    if (other.kind === 'rug' || !canClash(body, other)) continue;
+    if (other.kind === 'rug' || !canClash(body, other) || !boxesMeet(around, boxOf(other))) continue;
     const near = nearest(body.footprint, other.footprint);
     if (isAhead(near.at) && (ahead === null || isMet(body, other, ahead))) found.push({ kind: 'piece', id: other.id, gap: near.gap });
   }

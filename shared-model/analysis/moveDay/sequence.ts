@@ -89,17 +89,25 @@ function inOrder(units: readonly MoveUnit[], precedences: readonly Precedence[],
       { event: coming(index, aside), does: 'back' },
     ];
   });
-  const done = new Set<number>();
+  const waits = new Map<number, number>();
+  const freed = new Map<number, number[]>();
+  for (const [first, second] of edges) {
+    waits.set(second, (waits.get(second) ?? 0) + 1);
+    const list = freed.get(first);
+    if (list) list.push(second);
+    else freed.set(first, [second]);
+  }
   const events: UnitEvent[] = [];
   while (open.length > 0) {
-    const ready = open.filter(({ event }) => edges.every(([first, then]) => then !== event || done.has(first)));
-    const next = ready.reduce<(typeof ready)[number] | null>(
-      (best, one) => (!best || ranks[one.does] < ranks[best.does] ? one : best),
-      null,
-    );
+    let best = -1;
+    for (const [i, { event, does }] of open.entries()) {
+      if ((waits.get(event) ?? 0) > 0) continue;
+      const leader = open[best];
+      if (!leader || ranks[does] < ranks[leader.does]) best = i;
+    }
+    const [next] = best < 0 ? [] : open.splice(best, 1);
     if (!next) throw new Error('what waits for what still goes in a circle');
-    open.splice(open.indexOf(next), 1);
-    done.add(next.event);
+    for (const event of freed.get(next.event) ?? []) waits.set(event, (waits.get(event) ?? 0) - 1);
     events.push({ unit: next.event >> 1, does: next.does });
   }
   return events;

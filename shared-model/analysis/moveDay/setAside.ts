@@ -13,23 +13,27 @@ export interface AsideSets {
   readonly isLeast: boolean;
 }
 
-/** How many states are looked at, and how many sets are kept. */
-const LOOKS = 4_000;
+/** How many arrows are followed in the search (some hundred ms), and how many sets are kept. */
+const STEPS = 5_000_000;
 const SETS = 64;
+
+/** Arrows followed so far. */
+interface Tally {
+  steps: number;
+}
 
 /**
  * The units to set aside first so that no two wait for each other: a least feedback vertex set of what waits for what.
  * A unit set aside leaves at one time and comes at another; all others do both at once. Exact: every circle loses one of its
  * units, so the shortest circle is branched on, with one more unit allowed each time, until a set is found.
  */
-export function leastAside(units: number, precedences: readonly Precedence[], looks = LOOKS): AsideSets {
-  let left = looks;
+export function leastAside(units: number, precedences: readonly Precedence[], steps = STEPS): AsideSets {
+  const tally: Tally = { steps: 0 };
   for (let size = 0; size <= units; size++) {
     const sets: number[][] = [];
     const search = (aside: ReadonlySet<number>, kept: ReadonlySet<number>): void => {
-      if (sets.length >= SETS || left <= 0) return;
-      left -= 1;
-      const circle = shortestCircle(units, precedences, aside);
+      if (sets.length >= SETS || tally.steps > steps) return;
+      const circle = shortestCircle(units, precedences, aside, tally);
       if (!circle) {
         sets.push([...aside].sort((p, q) => p - q));
         return;
@@ -45,7 +49,7 @@ export function leastAside(units: number, precedences: readonly Precedence[], lo
     };
     search(new Set(), new Set());
     if (sets.length > 0) return { sets, isLeast: true };
-    if (left <= 0) break;
+    if (tally.steps > steps) break;
   }
   return { sets: [someSet(units, precedences)], isLeast: false };
 }
@@ -53,13 +57,14 @@ export function leastAside(units: number, precedences: readonly Precedence[], lo
 /** A set that does, none of which can be left out; not always the least. */
 function someSet(units: number, precedences: readonly Precedence[]): number[] {
   const aside = new Set<number>();
-  for (let circle = shortestCircle(units, precedences, aside); circle; circle = shortestCircle(units, precedences, aside)) {
+  const find = (): number[] | null => shortestCircle(units, precedences, aside, { steps: 0 });
+  for (let circle = find(); circle; circle = find()) {
     const degree = (unit: number): number => precedences.filter(({ first, second }) => first === unit || second === unit).length;
     aside.add(circle.reduce((best, unit) => (degree(unit) > degree(best) ? unit : best)));
   }
   for (const unit of [...aside]) {
     aside.delete(unit);
-    if (shortestCircle(units, precedences, aside)) aside.add(unit);
+    if (find()) aside.add(unit);
   }
   return [...aside].sort((p, q) => p - q);
 }
@@ -79,25 +84,47 @@ export function eventsBefore(precedences: readonly Precedence[], aside: Readonly
 }
 
 /** Units on a shortest circle of events that are not set aside yet; null: no circle. */
-function shortestCircle(units: number, precedences: readonly Precedence[], aside: ReadonlySet<number>): number[] | null {
+function shortestCircle(units: number, precedences: readonly Precedence[], aside: ReadonlySet<number>, tally: Tally): number[] | null {
   const next: number[][] = Array.from({ length: 2 * units }, () => []);
-  for (const [first, then] of eventsBefore(precedences, aside)) next[first]?.push(then);
+  for (const [first, second] of eventsBefore(precedences, aside)) next[first]?.push(second);
+  tally.steps += precedences.length;
+  const isLoose = looseEvents(next);
   let shortest: number[] | null = null;
   for (let start = 0; start < 2 * units; start++) {
-    const circle = circleFrom(start, next, shortest?.length ?? Infinity);
+    if (isLoose[start]) continue;
+    const circle = circleFrom(start, next, shortest?.length ?? Infinity, tally);
     if (circle && (!shortest || circle.length < shortest.length)) shortest = circle;
+    // None is shorter than two that wait for each other.
+    if (shortest?.length === 2) break;
   }
   const through = shortest && [...new Set(shortest.map((event) => event >> 1))];
   return through?.filter((unit) => !aside.has(unit)).sort((p, q) => p - q) ?? null;
 }
 
-function circleFrom(start: number, next: readonly (readonly number[])[], shorterThan: number): number[] | null {
+/** Events that nothing in a circle leads to: they are on none. */
+function looseEvents(next: readonly (readonly number[])[]): boolean[] {
+  const waits = next.map(() => 0);
+  for (const list of next) for (const event of list) waits[event] = (waits[event] as number) + 1;
+  const isLoose = next.map(() => false);
+  const free = waits.flatMap((count, event) => (count === 0 ? [event] : []));
+  for (const event of free) {
+    isLoose[event] = true;
+    for (const then of next[event] as readonly number[]) {
+      waits[then] = (waits[then] as number) - 1;
+      if (waits[then] === 0) free.push(then);
+    }
+  }
+  return isLoose;
+}
+
+function circleFrom(start: number, next: readonly (readonly number[])[], shorterThan: number, tally: Tally): number[] | null {
   const back = new Map<number, number>();
   let front = [start];
   for (let long = 1; front.length > 0 && long < shorterThan; long++) {
     const further: number[] = [];
     for (const event of front)
       for (const then of next[event] as readonly number[]) {
+        tally.steps += 1;
         if (then === start) return pathTo(event, start, back);
         if (back.has(then)) continue;
         back.set(then, event);
