@@ -29,6 +29,9 @@ type Input = Pick<PrintInput, 'scene' | 'report' | 'measure'>;
 
 /** mm on paper */
 const HEAD = 10.5;
+const TITLE = 4.2;
+/** a title longer than this is cut */
+const MOST_TITLE = 150;
 const STAFF = { wide: 2, letters: 7.5, toShelf: 13 } as const;
 /** below the floor: names of a low board, then the reading arrow */
 const BELOW = { names: 9, arrow: 3.5 } as const;
@@ -60,7 +63,9 @@ export function frontOnPaper({ scene, report, measure }: Input, side: SceneSide,
   const labelsWide = Math.max(0, ...labels.map((text) => measure(text, 2.3))) + 5;
   const before = STAFF.wide + STAFF.toShelf + STAFF.letters;
   const wide = layout.width / scale;
-  const width = before + wide + labelsWide;
+  const head = sayHead(side, capital(sideName(scene, side)), scale, units, readingDirection);
+  const titleWide = Math.min(MOST_TITLE, measure(head.title, TITLE, 650, true));
+  const width = Math.max(before + wide + labelsWide, measure(head.what, 2.3), titleWide) + 0.5;
   const floor = HEAD + top / scale;
   const left = isMirrored ? labelsWide : before;
   const draw: Drawing = {
@@ -73,9 +78,8 @@ export function frontOnPaper({ scene, report, measure }: Input, side: SceneSide,
     toY: (mm) => floor - mm / scale,
   };
   const moves = orderMoves(report);
-  const title = capital(sideName(scene, side));
   const marks = [
-    ...headOf(side, title, scale, units, readingDirection, width, measure),
+    ...headMarks(head, width, measure),
     ...staffMarks(draw, top),
     ...carcass(draw),
     ...lineMarks(draw, lines, HEAD, floor),
@@ -98,28 +102,30 @@ interface Drawing {
   readonly toY: (mm: number) => number;
 }
 
-function headOf(
+/** What stands above a front: its name, then scale, size and how it is read. */
+function sayHead(
   side: SceneSide,
   title: string,
   scale: number,
   units: LengthUnits,
   direction: 'ltr' | 'rtl',
-  width: number,
-  measure: Measure,
-): Mark[] {
+): { title: string; what: string } {
   const { piece } = side;
   const name = piece.name.replace(/^\s*shelf\s*\d*\s*/i, '');
-  const said = [piece.sides.length > 1 ? title : `${title}, ${sideWord(side.side)}`, name].filter(Boolean).join(' · ');
   const deep = side.side === 'left' || side.side === 'right' ? piece.width : piece.depth;
   const high = piece.height === null ? 'height not known' : `${sayLength(piece.height, units)} high`;
   const reads = direction === 'rtl' ? 'right to left' : 'left to right';
   const read = piece.reading === 'columns' ? `read down, then ${reads}` : `read ${reads}, then down`;
-  const what = `1:${scale} · ${figure(side.width, units)} × ${figure(deep, units)}, ${high} · ${read}`;
-  return [
-    words(cutText(said, width, measure, 4.2, 650, true), 0, 2.8, { size: 4.2, weight: 650, isTitle: true }),
-    words(cutText(what, width, measure, 2.3), 0, 7.2, { size: 2.3 }),
-  ];
+  return {
+    title: [piece.sides.length > 1 ? title : `${title}, ${sideWord(side.side)}`, name].filter(Boolean).join(' · '),
+    what: `1:${scale} · ${figure(side.width, units)} × ${figure(deep, units)}, ${high} · ${read}`,
+  };
 }
+
+const headMarks = ({ title, what }: { title: string; what: string }, width: number, measure: Measure): Mark[] => [
+  words(cutText(title, width, measure, TITLE, 650, true), 0, 2.8, { size: TITLE, weight: 650, isTitle: true }),
+  words(what, 0, 7.2, { size: 2.3 }),
+];
 
 /** mm of one bar of the staff */
 const staffStep = (units: LengthUnits): number => (units === 'imperial' ? 76.2 : 100);

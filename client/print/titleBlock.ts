@@ -41,14 +41,22 @@ const rule = (x: number, from: number, to: number): Mark =>
   );
 const label = (text: string, x: number, y: number): Mark => words(text, x, y, { size: LABEL });
 
+const FACTS = 2.2;
+
+/** Two lines at most; what has no room ends in "…". */
+function twoLines(text: string, width: number, measure: Measure): string[] {
+  const [first = '', ...rest] = wrapText(text, width, measure, FACTS);
+  return rest.length === 0 ? [first] : [first, cutText(rest.join(' '), width, measure, FACTS)];
+}
+
 /** The block as a strip along the foot of a sheet, `STRIP` mm high. */
 export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Measure): Mark[] {
   const { x, y, width, height } = box;
   const sheetWide = 23;
   const barWide = of.scale === null ? 0 : barFor(of.scale, facts.units).long / of.scale;
-  const scaleWide = of.scale === null ? 0 : Math.max(40, barWide + 23);
+  const scaleWide = of.scale === null ? 0 : Math.max(40, barWide + 21);
   const rest = width - sheetWide - scaleWide;
-  const [classWide, arrWide] = [rest * 0.44, rest * 0.26];
+  const [classWide, arrWide] = [rest * 0.44, rest * 0.29];
   const cautionWide = rest - classWide - arrWide;
   const at = {
     arr: x + classWide,
@@ -63,10 +71,10 @@ export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Me
     ...[at.arr, ...(of.scale === null ? [] : [at.scale]), at.caution, at.sheet].map((line) => rule(line, y, y + height)),
     label('Class', x + PAD, y + 2.6),
     words(cut(facts.className, classWide, 5, 650, true), x + PAD, y + 7.4, { size: 5, weight: 650, isTitle: true }),
-    words(cut(facts.facts, classWide, 2.5), x + PAD, y + 13.3, { size: 2.5 }),
+    ...twoLines(facts.facts, classWide - 2 * PAD, measure).map((text, i) => words(text, x + PAD, y + 12 + i * 2.9, { size: FACTS })),
     label('Arrangement', at.arr + PAD, y + 2.6),
     words(cut(facts.arrangement, arrWide, 2.9, 650), at.arr + PAD, y + 6.4, { size: 2.9, weight: 650 }),
-    words(cut(facts.day, arrWide, 2.5), at.arr + PAD, y + 13.3, { size: 2.5 }),
+    words(cut(facts.day, arrWide, FACTS), at.arr + PAD, y + 13.3, { size: FACTS }),
     ...(of.scale === null ? [] : scaleInStrip(at.scale, y, of.scale, of.scaleNote, facts.units, scaleWide, measure)),
     ...wrapText(CAUTION, cautionWide - 2 * PAD, measure, 2.1)
       .slice(0, 6)
