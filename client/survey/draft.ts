@@ -82,7 +82,7 @@ function bendOf(turn: number, isByDiagonals: boolean, isTaped: boolean): Pick<Dr
 }
 
 /** Degrees clockwise from one run to the next, from -180 to 180. */
-export function turnBetween(into: Point, out: Point): number {
+function turnBetween(into: Point, out: Point): number {
   const degrees = ((Math.atan2(out.y, out.x) - Math.atan2(into.y, into.x)) * 180) / Math.PI;
   return degrees - 360 * Math.round(degrees / 360);
 }

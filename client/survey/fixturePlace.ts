@@ -1,4 +1,4 @@
-import { cross, distance, dot, inwardNormal, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
+import { cross, distance, dot, inwardNormal, type Point, scale, sub } from '#model/geometry/vec.ts';
 import { buildRoom } from '#model/scene/room.ts';
 import type { SceneWall } from '#model/scene/types.ts';
 import type { Fixture, Room } from '#model/schema/types.ts';
@@ -65,6 +65,3 @@ export function placeByWalls(
     rotation,
   };
 }
-
-/** Unit vector along a wall. */
-export const alongOf = ({ a, b }: Pick<Face, 'a' | 'b'>): Point => unit(sub(b, a));

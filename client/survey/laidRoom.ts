@@ -17,6 +17,9 @@ export interface LaidRoom {
   readonly unplaced: readonly string[];
 }
 
+/** What was typed, without the noise of reading it. */
+const hundredth = (value: number): number => Math.round(value * 100) / 100 + 0;
+
 /** The room after the walk: walls, what was taped, and doors, windows and fixtures on their walls. Null: it does not come round. */
 export function laidRoom(before: Room, draft: Draft, walk: Walk): LaidRoom | null {
   const layout = layoutOf(walk, draft.isSpread);
@@ -83,14 +86,14 @@ export function laidRoom(before: Room, draft: Draft, walk: Walk): LaidRoom | nul
       return [
         {
           from: isLeftward ? id(i + 1) : wall.corner,
-          length: wall.length,
-          turn: Math.round((isLeftward ? -turnOf(i - 1) : turnOf(i)) * 100) / 100,
+          length: hundredth(wall.length),
+          turn: hundredth(isLeftward ? -turnOf(i - 1) : turnOf(i)),
           ...(bend && isByDiagonals(bend) && { turnBy: 'diagonals' as const }),
         },
       ];
     }),
     diagonals: draft.diagonals.flatMap(({ from, to, length }) =>
-      length !== null && from !== to && index.has(from) && index.has(to) ? [{ from, to, length }] : [],
+      length !== null && from !== to && index.has(from) && index.has(to) ? [{ from, to, length: hundredth(length) }] : [],
     ),
   };
 

@@ -9,9 +9,10 @@ export interface LoadedPicture {
   readonly isSmaller: boolean;
 }
 
-/** px of the longer side that is tried first, and how far it is made smaller. */
-const SIDES = [2400, 2000, 1600, 1300, 1000, 800, 600] as const;
-const QUALITIES = [0.85, 0.7, 0.55] as const;
+/** px of the longer side: at first, and when it is no plan any more. */
+const LONGEST = 2400;
+const SHORTEST = 400;
+const QUALITY = 0.75;
 const MOST_FILE = 40 * 1024 * 1024;
 
 /**
@@ -29,15 +30,17 @@ export async function loadPicture(file: File): Promise<LoadedPicture> {
   });
   try {
     const longest = Math.max(image.width, image.height);
-    const kept = file.size * (4 / 3) < PICTURE_BYTES && longest <= SIDES[0] ? await dataAddress(file) : null;
+    const isSmall = file.size * (4 / 3) + 100 < PICTURE_BYTES && longest <= LONGEST;
     // A phone's photo may lie on its side: only drawn again does it lie as it is shown.
-    if (kept && file.type === 'image/png') return { source: kept, width: image.width, height: image.height, isSmaller: false };
-    for (const side of SIDES) {
-      const times = Math.min(1, side / longest);
-      for (const quality of QUALITIES) {
-        const drawn = await drawnAgain(image, times, quality);
-        if (drawn.source.length <= PICTURE_BYTES) return { ...drawn, isSmaller: times < 1 || file.size > drawn.source.length };
-      }
+    if (isSmall && file.type === 'image/png')
+      return { source: await dataAddress(file), width: image.width, height: image.height, isSmaller: false };
+    let side = Math.min(longest, LONGEST);
+    while (side >= Math.min(longest, SHORTEST)) {
+      const drawn = await drawnAgain(image, side / longest, QUALITY);
+      const { length } = drawn.source;
+      if (length <= PICTURE_BYTES) return { ...drawn, isSmaller: side < longest || file.size > length };
+      // Bytes go about with the area.
+      side = Math.floor(side * Math.min(0.9, Math.sqrt(PICTURE_BYTES / length)));
     }
   } finally {
     image.close();

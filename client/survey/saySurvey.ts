@@ -1,5 +1,5 @@
 import { length as longOf, type Point, turn } from '#model/geometry/vec.ts';
-import type { Misfit, Taped } from '#model/measures/surveyFit.ts';
+import { type Misfit, MOST_WALLS, type Taped } from '#model/measures/surveyFit.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { isByDiagonals, isMistake, lengthOf, SPREADABLE, type Walk } from './walk.ts';
 
@@ -7,7 +7,7 @@ import { isByDiagonals, isMistake, lengthOf, SPREADABLE, type Walk } from './wal
  * What is usual: the room's figure is a class rule; 1 in 1000 is what is asked of plain surveys with a tape (U.S. Navy, Engineering
  * Aid training manual, NAVEDTRA 14069, "Meeting precision specifications").
  */
-export const USUAL = { open: 20, ratio: 1000 } as const;
+const USUAL = { open: 20, ratio: 1000 } as const;
 
 export function sayUsual(units: LengthUnits): string {
   return `Usual: up to ${sayLength(USUAL.open, units)} in a room (class rule), 1 in ${USUAL.ratio} where surveyors tape (U.S. Navy training manual NAVEDTRA 14069). Beyond 1 in ${Math.round(1 / SPREADABLE)} something was taped or typed wrong.`;
@@ -34,6 +34,8 @@ const degrees = (value: number): string => `${Math.round(Math.abs(value) * 10) /
 export function sayWalk(walk: Walk, units: LengthUnits, heading = 0): string {
   const { walls, chain, isWhole, turns, turnsOff, isRound, open, perimeter, fit } = walk;
   if (walls.length === 0) return 'Begin at a corner and walk round with the tape, the wall on your left. Type the first wall.';
+  if (walls.length > MOST_WALLS && walls.some(isByDiagonals))
+    return `Diagonals are reckoned with for up to ${MOST_WALLS} walls. Type the angles instead.`;
   const blank = walls.findIndex((wall) => lengthOf(wall) === null);
   if (isRound && open) return sayOpen(open, perimeter, units, heading);
   if (walls.some(isByDiagonals) && fit) return sayLoose(walk);
@@ -63,7 +65,7 @@ const nameOf = ({ what, index }: Taped): string =>
   ({ wall: `wall ${index + 1}`, turn: `the turn after wall ${index + 1}`, diagonal: `diagonal ${index + 1}` })[what];
 
 /** "Wall 3 fits badly: typed 4.20 m, the others say 4.02 m." */
-export function sayMisfit({ of, typed, others, orElse }: Misfit, units: LengthUnits): string {
+function sayMisfit({ of, typed, others, orElse }: Misfit, units: LengthUnits): string {
   const say = (value: number): string => (of.what === 'turn' ? degrees(value) : sayLength(Math.round(value), units));
   const name = nameOf(of);
   const also = orElse.length > 0 ? ` It may as well be ${orElse.map(nameOf).join(' or ')}: a diagonal would tell.` : '';

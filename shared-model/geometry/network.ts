@@ -17,7 +17,7 @@ export type Observation =
     };
 
 /** One measurement after the adjustment. */
-export interface Residual {
+interface Residual {
   /** What the adjusted points make it; mm or degrees. */
   readonly fitted: number;
   /** fitted - measured */

@@ -23,7 +23,7 @@ export interface Taped {
   readonly index: number;
 }
 
-export interface Fitted {
+interface Fitted {
   /** mm or degrees, as the adjusted corners make it */
   readonly value: number;
   /** What the adjustment changes; null: it was not taped. */
