@@ -6,8 +6,8 @@ import { LengthField } from '../ui/LengthField.tsx';
 import { NumberField } from '../ui/NumberField.tsx';
 import { Select } from '../ui/Select.tsx';
 import { type Bend, changeWall, type Draft, type DraftWall, insertWall, newWall, takeWallOut } from './draft.ts';
-import { sayChange } from './saySurvey.ts';
-import { changesOf, isByDiagonals, lengthOf, type Walk, walkOf } from './walk.ts';
+import { sayChange, sayTurn } from './saySurvey.ts';
+import { changesOf, lengthOf, type Walk, walkOf } from './walk.ts';
 
 const bends: readonly { value: Bend; text: string }[] = [
   { value: 'right', text: 'right 90°' },
@@ -80,7 +80,7 @@ export function WallRows({ draft, walk, units, current, onCurrent, onChange, onR
               units={units}
               isCurrent={wall.corner === current}
               change={draft.isSpread || walk.spread ? (changes[i] ?? null) : null}
-              solved={isByDiagonals(wall) && walk.fit?.loose.length === 0 ? (walk.fit.turns[i]?.value ?? null) : null}
+              said={sayTurn(walk, i)}
               onCurrent={() => onCurrent(wall.corner)}
               onSet={(set) => onChange(changeWall(wall.corner, set))}
               onEnter={(isTyped) => goOn(wall.corner, isTyped)}
@@ -124,14 +124,14 @@ interface RowProps {
   readonly units: LengthUnits;
   readonly isCurrent: boolean;
   readonly change: number | null;
-  /** Degrees that diagonals make the turn. */
-  readonly solved: number | null;
+  /** What the adjustment makes of the turn; null: nothing is adjusted. */
+  readonly said: string | null;
   readonly onCurrent: () => void;
   readonly onSet: (set: Partial<DraftWall>) => void;
   readonly onEnter: (isTyped: boolean) => void;
 }
 
-function WallRow({ number, wall, units, isCurrent, change, solved, onCurrent, onSet, onEnter }: RowProps) {
+function WallRow({ number, wall, units, isCurrent, change, said, onCurrent, onSet, onEnter }: RowProps) {
   return (
     <tr
       data-wall={wall.corner}
@@ -160,13 +160,7 @@ function WallRow({ number, wall, units, isCurrent, change, solved, onCurrent, on
       </td>
       <td>
         <div className="walk-turn">
-          <Select
-            label="then"
-            value={wall.bend}
-            options={bends}
-            onChange={(bend) => onSet({ bend })}
-            echo={solved === null ? null : `${Math.round(Math.abs(solved) * 10) / 10}° ${solved < 0 ? 'left' : 'right'}`}
-          />
+          <Select label="then" value={wall.bend} options={bends} onChange={(bend) => onSet({ bend })} echo={said} />
           {wall.bend === 'angle' && (
             <NumberField
               label="° right, − left"

@@ -86,3 +86,12 @@ export function sayChange(mm: number, units: LengthUnits): string {
   if (rounded === 0) return 'as taped';
   return `${rounded > 0 ? '+' : '−'}${sayLength(Math.abs(rounded), units)}`;
 }
+
+/** What least squares make of the turn after a wall: "63.4° right", where it was typed also by how much it changes; null: nothing. */
+export function sayTurn({ fit }: Walk, index: number): string | null {
+  const turn = fit?.turns[index];
+  if (!turn || fit.loose.length > 0) return null;
+  const made = `${degrees(turn.value)} ${turn.value < 0 ? 'left' : 'right'}`;
+  if (turn.change === null) return made;
+  return Math.abs(turn.change) < 0.05 ? 'as typed' : `fitted ${made}, ${turn.change > 0 ? '+' : '−'}${degrees(turn.change)}`;
+}

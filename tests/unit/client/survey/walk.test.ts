@@ -11,7 +11,7 @@ import {
   newWall,
   takeWallOut,
 } from '#client/survey/draft.ts';
-import { sayChange, sayOpen, sayTrouble, sayWalk } from '#client/survey/saySurvey.ts';
+import { sayChange, sayOpen, sayTrouble, sayTurn, sayWalk } from '#client/survey/saySurvey.ts';
 import { changesOf, isMistake, layoutOf, walkOf } from '#client/survey/walk.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
@@ -119,6 +119,13 @@ describe('angles by diagonals', () => {
     expect([walk.isRound, walk.how, walk.fit?.redundancy]).toEqual([true, 'squares', 1]);
     expect(walk.spread?.[2]).toEqual({ x: expect.closeTo(6000, 3), y: expect.closeTo(4000, 3) });
     expect(sayTrouble(walk, 'metric')).toBeNull();
+    // atan(4) by the coordinates.
+    expect(sayTurn(walk, 0)).toBe('76° right');
+  });
+  it('say what a typed turn becomes', () => {
+    const walk = walkOf(across(walked([4000], [3000], [4000], [3000]), ['c1', 'c3', 5010]));
+    expect(sayTurn(walk, 0)).toMatch(/^fitted 89\.\d° right, −0\.\d°$/);
+    expect(sayTurn(walkOf(corner), 0)).toBeNull();
   });
 });
 
