@@ -129,7 +129,7 @@ export const words = (text: string, x: number, y: number, style: WordStyle = {})
 /** mm that words take at a size (mm) and weight. */
 export type Measure = (text: string, size: number, weight?: number, isTitle?: boolean) => number;
 
-export const widthOf = (measure: Measure, { text, size, weight, isTitle }: Words): number => measure(text, size, weight, isTitle);
+const widthOf = (measure: Measure, { text, size, weight, isTitle }: Words): number => measure(text, size, weight, isTitle);
 
 /** The four corners of the room that words take. */
 export function cornersOfWords(mark: Words, measure: Measure): Point[] {

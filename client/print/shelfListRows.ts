@@ -73,7 +73,7 @@ function seatsOf({ kind, seatSides }: Piece): string {
 }
 
 /** Two letters on the hatch of the area, centred at a height. */
-export function badgeOf(area: { readonly area: string; readonly strand: string } | undefined, x: number, y: number): Mark[] {
+function badgeOf(area: { readonly area: string; readonly strand: string } | undefined, x: number, y: number): Mark[] {
   if (!area) return [];
   return badge(areaCode(area.area, area.strand), areaLetters(area.area, area.strand), x, y);
 }

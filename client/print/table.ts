@@ -21,7 +21,7 @@ interface TableLook {
 export const leading = (size: number): number => size * 1.28;
 const PAD = 1;
 
-export const widthOfColumns = (columns: readonly Column[]): number => columns.reduce((sum, { width }) => sum + width, 0);
+const widthOfColumns = (columns: readonly Column[]): number => columns.reduce((sum, { width }) => sum + width, 0);
 
 /** A ruled table as rows that can be broken; its head stands again in each further column. Long texts take several lines. */
 export function tableRows(
