@@ -39,9 +39,21 @@ const rulePages = () => ({
       : undefined,
 });
 
+/** What no page of ours does: schemas are never written as JSON schema, drawings never play. Left out of what a tablet fetches first. */
+const leftOut = () => ({
+  name: 'left-out',
+  enforce: 'pre' as const,
+  resolveId(source: string, importer: string | undefined) {
+    if (/\/zod\/v4\/classic\/schemas\.js$/.test(importer ?? '') && /\/core\/(?:to-json-schema|json-schema-processors)\.js$/.test(source))
+      return here('./client/leftOut/jsonSchema.ts');
+    if (/\/konva\/lib\/_CoreInternals\.js$/.test(importer ?? '') && source.endsWith('/Tween.js')) return here('./client/leftOut/tween.ts');
+    return undefined;
+  },
+});
+
 export default defineConfig({
   root: here('./client'),
-  plugins: [rulePages(), react(), openableOffline()],
+  plugins: [leftOut(), rulePages(), react(), openableOffline()],
   resolve: {
     dedupe: ['yjs'],
     // The core of the drawing library; its shapes are picked in client/ui/drawingShapes.ts.
@@ -49,7 +61,23 @@ export default defineConfig({
   },
   // `npm run dev` shares through a server that was started beside it.
   server: { proxy: { '^/sync/[\\w-]{22,}$': { target: 'ws://127.0.0.1:8787', ws: true } } },
-  build: { outDir: here('./dist'), emptyOutDir: true, target: 'es2022' },
+  build: {
+    outDir: here('./dist'),
+    emptyOutDir: true,
+    target: 'es2022',
+    // What comes together comes in one file each, which is shorter than many: the page, the plan with its lists, the front with its own.
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'page', test: /\/client\/main\.tsx$/, priority: 3 },
+            { name: 'room', test: /\/client\/sheets\/RoomSheet\.tsx$/, priority: 2 },
+            { name: 'front', test: /\/client\/(?:front\/Front|lists\/TrayList)\.tsx$/, priority: 1 },
+          ],
+        },
+      },
+    },
+  },
   // The solver asks for it where there is Node, so never in a browser.
   worker: { format: 'es', rollupOptions: { external: ['node:module'] } },
   test: {

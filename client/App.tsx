@@ -1,13 +1,17 @@
-import { useEffect, useSyncExternalStore } from 'react';
+import { lazy, Suspense, useEffect, useSyncExternalStore } from 'react';
 import { Dialogs } from './frame/Dialogs.tsx';
 import { OpenClassroom } from './frame/OpenClassroom.tsx';
 import { UpdateNotice } from './frame/UpdateNotice.tsx';
 import { WaitingSheet } from './frame/WaitingSheet.tsx';
 import { classroomInAddress } from './session/address.ts';
 import { readRoomsHere } from './session/roomsHere.ts';
+import { fetchWhenQuiet } from './session/whenQuiet.ts';
 import { openDemoRoom } from './start/openDemoRoom.ts';
-import { StartPage } from './start/StartPage.tsx';
 import { HatchPatterns } from './ui/hatches.tsx';
+
+const loadStartPage = () => import('./start/StartPage.tsx');
+const StartPage = lazy(() => loadStartPage().then((m) => ({ default: m.StartPage })));
+fetchWhenQuiet(loadStartPage);
 
 function subscribeAddress(listener: () => void): () => void {
   addEventListener('hashchange', listener);
@@ -34,7 +38,15 @@ export function App() {
   return (
     <Dialogs>
       <HatchPatterns />
-      {id !== null ? <OpenClassroom key={id} id={id} /> : isForDemo() ? <WaitingSheet trouble={null} /> : <StartPage />}
+      {id !== null ? (
+        <OpenClassroom key={id} id={id} />
+      ) : isForDemo() ? (
+        <WaitingSheet trouble={null} />
+      ) : (
+        <Suspense fallback={<WaitingSheet trouble={null} />}>
+          <StartPage />
+        </Suspense>
+      )}
       <UpdateNotice />
     </Dialogs>
   );

@@ -1,6 +1,7 @@
-import { Arrow, Group, Line, Rect, Text } from 'react-konva';
+import { Group, Line, Rect, Text } from 'react-konva';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { colours, fonts, lines } from '../styles/tokens.ts';
+import { ArrowLine } from './ArrowLine.tsx';
 import type { FrontLayout } from './frontLayout.ts';
 import type { FrontView } from './frontView.ts';
 
@@ -74,13 +75,11 @@ export function Carcass({ layout, view, isMirrored }: Omit<Props, 'units'>) {
       {floorTicks(left, right).map((x) => (
         <Line key={x} points={[x, floor + 1, x - 6, floor + 7]} stroke={colours.pencil} strokeWidth={lines.grid} />
       ))}
-      <Arrow
+      <ArrowLine
         points={isMirrored ? [right, floor + ARROW, left, floor + ARROW] : [left, floor + ARROW, right, floor + ARROW]}
-        stroke={colours.pencil}
-        fill={colours.pencil}
-        strokeWidth={1}
-        pointerLength={6}
-        pointerWidth={5}
+        colour={colours.pencil}
+        width={1}
+        head={6}
       />
     </Group>
   );

@@ -75,7 +75,7 @@ export function FrontOf({ scene, side }: Props) {
     const other = scene.sides.find((each) => `${each.piece.id}/${each.side}` === over);
     if (onto) actions.stand(layout, onto.board, tray.id, onto.places, onto.shortBy);
     else if (over === 'table') actions.putAway(tray.id);
-    else if (other) actions.toShelf(tray.id, other);
+    else if (other) void actions.toShelf(tray.id, other);
     else session.announce(`${tray.name} stays where it was.`);
   }
 

@@ -1,9 +1,10 @@
 import type Konva from 'konva';
 import { useCallback, useMemo } from 'react';
-import { Arrow, Circle, Group, Layer, Line, Rect, Stage, Text } from 'react-konva';
+import { Circle, Group, Layer, Line, Rect, Stage, Text } from 'react-konva';
 import '../ui/drawingShapes.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { colours, fonts } from '../styles/tokens.ts';
+import { ArrowLine } from './ArrowLine.tsx';
 import { gapMark } from './belongs.ts';
 import { Carcass, FreeRooms } from './Carcass.tsx';
 import type { FrontBoard, FrontLayout, FrontTray } from './frontLayout.ts';
@@ -141,19 +142,7 @@ function marksOf(
 
 /** Blue line from a misplaced tray to its gap. */
 function BelongsLine({ mark }: { mark: Mark }) {
-  return (
-    <Arrow
-      points={[...mark.line]}
-      stroke={colours.blue}
-      fill={colours.blue}
-      strokeWidth={1.3}
-      pointerLength={5}
-      pointerWidth={5}
-      lineJoin="round"
-      tension={0}
-      listening={false}
-    />
-  );
+  return <ArrowLine points={mark.line} colour={colours.blue} width={1.3} head={5} />;
 }
 
 /** Its number at the gap. */

@@ -3,12 +3,10 @@ import { sayOrdinal } from '#model/measures/placeWords.ts';
 import type { SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import type { Session } from '../session/types.ts';
-import { firstFit } from './firstFit.ts';
-import { fitOptions } from './fitOptions.ts';
-import { type FrontBoard, type FrontLayout, frontLayout, UNMEASURED } from './frontLayout.ts';
-import { putOption } from './putOption.ts';
+import { fetchWhenQuiet } from '../session/whenQuiet.ts';
+import { type FrontBoard, type FrontLayout, frontLayout } from './frontLayout.ts';
 import { inReadingOrder } from './readingOrder.ts';
-import { shelfWords, sideName } from './shelfNames.ts';
+import { sideName } from './shelfNames.ts';
 import { placeEdits } from './trayEdits.ts';
 
 /** What can be done with trays, each one transaction, one step to take back, and said aloud. */
@@ -16,10 +14,14 @@ export interface FrontActions {
   /** Trays come to stand at x (mm) on a board of a front. `shortBy`: mm by which they overlap. */
   stand(layout: FrontLayout, board: FrontBoard, id: string, places: ReadonlyMap<string, number>, shortBy?: number): void;
   putAway(id: string): void;
-  /** Onto another shelf, where its step asks for it or where there is room. @returns false: nowhere */
-  toShelf(id: string, side: SceneSide): boolean;
+  /** Onto another shelf, where its step asks for it or where there is room. @returns false: nowhere, and it was said */
+  toShelf(id: string, side: SceneSide): Promise<boolean>;
   turn(id: string): void;
 }
+
+/** Where a tray fits needs the order of all materials, which is not needed to draw a front. */
+const loadToShelf = () => import('./toShelf.ts');
+fetchWhenQuiet(loadToShelf);
 
 export function frontActions(session: Session): FrontActions {
   const units = () => session.classroom().display.units;
@@ -55,27 +57,11 @@ export function frontActions(session: Session): FrontActions {
     if (session.commands.putAway(session.arrangement().id, id)) session.announce(`${nameOf(id)} is on the table.`);
   }
 
-  function toShelf(id: string, side: SceneSide): boolean {
-    const scene = session.scene();
-    const material = scene.materialById.get(id);
-    if (!material) return false;
-    // A children's shelf takes it where its step asks for it; any other, where there is room.
-    const fit = fitOptions(scene, id).find((option) => option.side === side && option.fits !== 'no');
-    if (fit) {
-      putOption(session, id, fit);
-      return true;
-    }
-    const gap = trayGapOf(scene.classroom);
-    const layout = frontLayout(side, gap);
-    const isTurned = scene.stands.get(id)?.placement.turned ?? false;
-    const width = (isTurned ? material.depth : material.width) ?? UNMEASURED.width;
-    const found = side.isForChildren ? null : firstFit(layout, id, width, gap);
-    if (!found) {
-      session.announce(`No board of ${shelfWords(scene, side.piece.id)} has ${sayLength(width, units())} free for ${material.name}.`);
-      return false;
-    }
-    stand(layout, found.board, id, found.places);
-    return true;
+  async function toShelf(id: string, side: SceneSide): Promise<boolean> {
+    const loaded = await loadToShelf().catch(() => null);
+    if (loaded) return loaded.toShelf(session, id, side, stand);
+    session.announce(`${nameOf(id)} stays where it was: a part of the page could not be fetched. Try again with the server in reach.`);
+    return false;
   }
 
   function turn(id: string): void {

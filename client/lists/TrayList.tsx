@@ -1,16 +1,20 @@
-import { useMemo } from 'react';
+import { lazy, Suspense, useMemo } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import { frontLayout } from '../front/frontLayout.ts';
 import { orderMoves } from '../front/orderMoves.ts';
 import { capital, sideName } from '../front/shelfNames.ts';
 import { shownSide } from '../front/shownSide.ts';
 import { useRestingReport, useScene, useSession, useUnits, useViewOf } from '../session/hooks.ts';
+import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { BoardEditor } from './BoardEditor.tsx';
 import { BoardTable } from './BoardTable.tsx';
-import { TrayVerbs } from './TrayVerbs.tsx';
 import { checksBySubject } from './trayChecks.ts';
 import '../styles/trayList.css';
+
+const loadVerbs = () => import('./TrayVerbs.tsx');
+const TrayVerbs = lazy(() => loadVerbs().then((m) => ({ default: m.TrayVerbs })));
+fetchWhenQuiet(loadVerbs);
 
 /** The trays of the shelf whose front is shown, board by board: the drawing in words, with the same verbs. */
 export function TrayList() {
@@ -58,7 +62,11 @@ export function TrayList() {
         </div>
         <BoardEditor {...{ side, layout }} />
       </div>
-      {tray && <TrayVerbs key={tray.id} {...{ scene, side, layout, tray, moves, checks }} />}
+      {tray && (
+        <Suspense fallback={null}>
+          <TrayVerbs key={tray.id} {...{ scene, side, layout, tray, moves, checks }} />
+        </Suspense>
+      )}
     </section>
   );
 }

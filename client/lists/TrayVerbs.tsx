@@ -63,7 +63,7 @@ export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
             items={others.map((each) => ({
               id: `${each.piece.id}/${each.side}`,
               text: sideTitle(scene, each),
-              run: () => actions.toShelf(tray.id, each),
+              run: () => void actions.toShelf(tray.id, each),
             }))}
           />
         )}

@@ -1,15 +1,20 @@
+import { lazy, Suspense } from 'react';
 import type { Piece } from '#model/schema/types.ts';
 import { useLayout } from '../frame/useLayout.ts';
 import { useArrangement, useClassroom, useSession } from '../session/hooks.ts';
+import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
 import { areasOfShelves } from './areas.ts';
-import { ChosenFields } from './ChosenFields.tsx';
 import { ChosenVerbs, SlideVerbs } from './ChosenVerbs.tsx';
 import { nameOfItem } from './describe.ts';
 import { type Item, itemOfChosen } from './items.ts';
 import { useChosen } from './useChosen.ts';
 import { usePlanState } from './usePlanState.ts';
 import { isLocked, thingOf } from './verbs.ts';
+
+const loadFields = () => import('./ChosenFields.tsx');
+const ChosenFields = lazy(() => loadFields().then((m) => ({ default: m.ChosenFields })));
+fetchWhenQuiet(loadFields);
 
 /**
  * The verbs of the chosen thing; anything by dragging is also here by buttons and typed figures.
@@ -44,7 +49,9 @@ function Figures({ item, isLocked }: { item: Item; isLocked: boolean }) {
   if (isOver && !hasFigures) return null;
   return (
     <div className={isOver ? 'figures over' : 'figures'}>
-      <ChosenFields key={`${item.kind}/${item.id}`} item={item} isLocked={isLocked} />
+      <Suspense fallback={null}>
+        <ChosenFields key={`${item.kind}/${item.id}`} item={item} isLocked={isLocked} />
+      </Suspense>
     </div>
   );
 }

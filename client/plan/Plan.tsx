@@ -1,11 +1,11 @@
 import type Konva from 'konva';
-import { type PointerEvent, type ReactNode, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { lazy, type PointerEvent, type ReactNode, Suspense, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Layer, Shape, Stage } from 'react-konva';
 import '../ui/drawingShapes.ts';
 import { focusFront } from '../front/frontFocus.ts';
 import { useSession } from '../session/hooks.ts';
+import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import '../styles/plan.css';
-import { DraftLine } from './DraftLine.tsx';
 import { createPlanKeys } from './keys.ts';
 import { drawLayer } from './layers.ts';
 import { createPlanModel, fitWholeRoom, type LayerName, layerNames, type PlanModel } from './planModel.ts';
@@ -14,6 +14,10 @@ import { createPlanPointer, type Press } from './pointer.ts';
 import { usePlanState } from './usePlanState.ts';
 import { useRedraw } from './useRedraw.ts';
 import type { Size } from './viewport.ts';
+
+const loadDraftLine = () => import('./DraftLine.tsx');
+const DraftLine = lazy(() => loadDraftLine().then((m) => ({ default: m.DraftLine })));
+fetchWhenQuiet(loadDraftLine);
 
 /** The room drawn to scale: choose, slide, turn, draw. The lists beside it hold the same in words. */
 export function Plan() {
@@ -91,12 +95,23 @@ export function Plan() {
         </div>
       </div>
       <WholeRoom />
-      <DraftLine />
+      <Drafting />
       <p id={help} className="only-heard">
         Tab goes from thing to thing, arrows slide the chosen one by 0.05 metres, with Shift by 0.50, with Alt by 0.01. Enter opens a
         shelf’s front, Delete puts away, Escape lets go; after that Tab leaves the plan. The lists hold the same things in words.
       </p>
     </div>
+  );
+}
+
+/** What a tool in hand asks. */
+function Drafting() {
+  const { tool } = usePlanState();
+  if (!tool) return null;
+  return (
+    <Suspense fallback={null}>
+      <DraftLine />
+    </Suspense>
   );
 }
 

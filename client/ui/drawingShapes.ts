@@ -3,7 +3,6 @@
  * which saves a tablet about a fifth of it (see resolve.alias in vite.config.ts). A shape that is missing here is
  * said by the library on the console and by the browser tests.
  */
-import 'konva/lib/shapes/Arrow.js';
 import 'konva/lib/shapes/Circle.js';
 import 'konva/lib/shapes/Line.js';
 import 'konva/lib/shapes/Rect.js';

@@ -1,5 +1,4 @@
 import { cdcStature } from '../standards/cdcStature.ts';
-import { cdcWeight } from '../standards/cdcWeight.ts';
 import type { GrowthSex } from '../standards/lmsTable.ts';
 import { type RatioFit, segmentRatios } from '../standards/segmentRatios.ts';
 import { lmsAt, lmsValue, zOfPercentile } from './growth.ts';
@@ -25,10 +24,11 @@ export interface ChildInput {
   readonly mode?: 'combined' | 'stature';
 }
 
-/** A standing child, in mm above the floor unless it says otherwise. */
+/** A standing child, in mm above the floor unless it says otherwise. Her body mass: childMass.ts. */
 export interface ChildModel {
   readonly months: number;
   readonly percentile: number;
+  readonly sex: GrowthSex;
   readonly isMeasured: boolean;
   readonly stature: number;
   readonly shoulder: number;
@@ -40,12 +40,10 @@ export interface ChildModel {
   readonly axilla: number;
   /** From the front of the shelf to the shoulder, toes touching it. */
   readonly standOff: number;
-  /** kg, at the percentile */
-  readonly mass: number;
 }
 
 /**
- * The lengths of a child of an age and a percentile. Stature and mass: CDC 2000. Ratios: records of
+ * The lengths of a child of an age and a percentile. Stature: CDC 2000. Ratios: records of
  * UM-HSRI-77-17, 1977. The class's children are taken by the girls' table, the smaller one at these ages.
  * @returns null below 24 months, where neither source says anything.
  */
@@ -64,6 +62,7 @@ export function childModel({ months, percentile, sex = 'girl', measuredStature =
   return {
     months,
     percentile,
+    sex,
     isMeasured: measuredStature !== null,
     stature,
     shoulder,
@@ -72,7 +71,6 @@ export function childModel({ months, percentile, sex = 'girl', measuredStature =
     eye: of(segmentRatios.eye, stature),
     axilla: of(segmentRatios.axilla, stature),
     standOff: TOES_BEFORE_ANKLE * of(segmentRatios.foot, reaching),
-    mass: lmsValue(lmsAt(cdcWeight, sex, age), z),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Scene, SceneBoard, SceneSide, SceneTray } from '../scene/types.ts';
 import type { Material } from '../schema/types.ts';
 import { roundMm } from '../units/round.ts';
+import { massOf } from './childMass.ts';
 import { type ChildModel, childModel, GROWTH_MONTHS } from './childModel.ts';
 import { freeFloorBefore, type Obstacle, obstaclesOf } from './frontFloor.ts';
 import { FARTHEST_LOOK, takeLimit } from './reachCurves.ts';
@@ -77,6 +78,7 @@ export function reportReach({ smallest }: Reach) {
   if (!smallest) return null;
   const atUsual = takeLimit(smallest, USUAL_DEPTH);
   const atDepth = atUsual === null ? 0 : USUAL_DEPTH;
+  const mass = massOf(smallest);
   return {
     months: smallest.months,
     percentile: smallest.percentile,
@@ -87,8 +89,8 @@ export function reportReach({ smallest }: Reach) {
     standOff: roundMm(smallest.standOff),
     highest: roundMm(atUsual ?? takeLimit(smallest, 0) ?? smallest.shoulder),
     atDepth,
-    carry: roundMm(smallest.mass * CARRY_NOTE),
-    mass: roundMm(smallest.mass),
+    carry: roundMm(mass * CARRY_NOTE),
+    mass: roundMm(mass),
     measured: smallest.isMeasured,
   };
 }

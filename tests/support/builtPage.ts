@@ -9,7 +9,14 @@ export async function builtPage(): Promise<void> {
   const page = join(house, 'dist/sw.js');
   const sources = ['client', 'shared-model', 'vite.config.ts', 'package.json'].map((path) => newest(join(house, path)));
   if (existsSync(page) && statSync(page).mtimeMs > Math.max(...sources)) return;
-  await build({ configFile: join(house, 'vite.config.ts'), logLevel: 'error' });
+  // The page as it is served: a test runner's own NODE_ENV would build React for developers into it.
+  const own = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production';
+  try {
+    await build({ configFile: join(house, 'vite.config.ts'), logLevel: 'error' });
+  } finally {
+    process.env.NODE_ENV = own;
+  }
 }
 
 /** Time of the last change in a folder, ms. */

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { boardPart, sayBoard, sayThings } from '../../findings/sayBoard.ts';
 import { carriedAtOnce } from '../../measures/carrying.ts';
+import { massOf } from '../../measures/childMass.ts';
 import { boardsForChildren, type HeldBoard, type Reach } from '../../measures/reach.ts';
 import type { Material } from '../../schema/types.ts';
 import { kg } from '../../units/quantity.ts';
@@ -59,11 +60,12 @@ function loadOf(reach: Reach, held: HeldBoard, material: Material, { note, shoul
   const child = reach.meantFor(material);
   if (!child) return [];
   // A class may set the note aside by putting it above the other limit.
-  const limit = Math.min(note, should) * child.mass + EXACT;
+  const body = massOf(child);
+  const limit = Math.min(note, should) * body + EXACT;
   const carried = carriedAtOnce(material);
   if (carried && carried.high <= limit) return [];
   const isKnown = carried !== null && carried.low === carried.high;
-  return [{ material, held, carried: isKnown ? carried.high : null, body: child.mass, months: child.months }];
+  return [{ material, held, carried: isKnown ? carried.high : null, body, months: child.months }];
 }
 
 /** One for each board, by the heaviest for its child. */
