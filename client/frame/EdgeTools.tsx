@@ -1,4 +1,5 @@
-import { useCanDoAgain, useCanTakeBack, useSession } from '../session/hooks.ts';
+import { useCanDoAgain, useCanTakeBack, useMayChange, useSession } from '../session/hooks.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import { openDemoRoom } from '../start/openDemoRoom.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
@@ -16,30 +17,26 @@ export function EdgeTools() {
   const session = useSession();
   const dialogs = useFrameDialogs();
   const isWide = useLayout() === 'wide';
+  const mayChange = useMayChange();
   const canTakeBack = useCanTakeBack();
   const canDoAgain = useCanDoAgain();
   return (
     <>
       <span className="divide" aria-hidden="true" />
-      <TextLink ink isDisabled={!canTakeBack} title={canTakeBack ? TAKES_BACK : NOTHING_BACK} onPress={() => takeBack(session)}>
-        Take back
-      </TextLink>
-      {isWide && (
+      <MayChange>
+        <TextLink ink isDisabled={!canTakeBack} title={canTakeBack ? TAKES_BACK : NOTHING_BACK} onPress={() => takeBack(session)}>
+          Take back
+        </TextLink>
         <TextLink ink isDisabled={!canDoAgain} onPress={() => doAgain(session)}>
           Do again
         </TextLink>
-      )}
+      </MayChange>
       <VerbMenu
         label="File"
         items={[
-          ...(isWide
-            ? []
-            : [
-                { id: 'again', text: 'Do again', run: () => doAgain(session), isOff: !canDoAgain },
-                { id: 'share', text: 'Share this address', run: () => dialogs.open('share') },
-              ]),
+          ...(isWide ? [] : [{ id: 'share', text: 'Share this classroom', run: () => dialogs.open('share') }]),
           { id: 'class', text: 'The class: children, adults, rules', run: () => dialogs.open('class') },
-          { id: 'survey', text: 'Measure the room', run: () => dialogs.open('survey') },
+          ...(mayChange ? [{ id: 'survey', text: 'Measure the room', run: () => dialogs.open('survey') }] : []),
           { id: 'new', text: 'New classroom', run: () => dialogs.open('new') },
           { id: 'open', text: 'Open a file', run: () => dialogs.open('open') },
           { id: 'save', text: 'Save a file', run: () => saveFile(session) },
@@ -51,7 +48,7 @@ export function EdgeTools() {
       />
       {isWide && (
         <TextLink ink onPress={() => dialogs.open('share')}>
-          Share this address
+          Share this classroom
         </TextLink>
       )}
       {isWide && (

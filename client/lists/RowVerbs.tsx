@@ -1,8 +1,9 @@
 import { sayLength } from '#model/units/sayLength.ts';
 import type { Item } from '../plan/items.ts';
 import { openFront } from '../plan/keys.ts';
-import { putAway, slideBy, toTheWall, turnBy } from '../plan/verbs.ts';
-import { useSession, useUnits } from '../session/hooks.ts';
+import { copySet, mirrorSet } from '../plan/set/setVerbs.ts';
+import { putAway, slideBy, toggleLock, toTheWall, turnBy } from '../plan/verbs.ts';
+import { useMayChange, useSession, useUnits } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 
 const STEP = 50;
@@ -19,6 +20,13 @@ export function RowVerbs({ item, name, isLocked }: { item: Item; name: string; i
   const units = useUnits();
   const isThing = item.kind === 'piece' || item.kind === 'fixture';
   const piece = item.kind === 'piece' ? session.arrangement().pieces.find((p) => p.id === item.id) : undefined;
+  const mayChange = useMayChange();
+  if (!mayChange)
+    return piece?.kind === 'shelf' ? (
+      <fieldset className="verbs" aria-label={`Verbs of ${name}`}>
+        <TextLink onPress={() => openFront(session, item.id)}>See its front</TextLink>
+      </fieldset>
+    ) : null;
   return (
     <fieldset className="verbs" aria-label={`Verbs of ${name}`}>
       <span className="aside">slide {sayLength(STEP, units)}</span>
@@ -38,6 +46,15 @@ export function RowVerbs({ item, name, isLocked }: { item: Item; name: string; i
         </>
       )}
       {piece?.kind === 'shelf' && <TextLink onPress={() => openFront(session, item.id)}>See its front</TextLink>}
+      {isThing && (
+        <>
+          <TextLink onPress={() => copySet(session, [item])}>Again</TextLink>
+          <TextLink isDisabled={isLocked} onPress={() => mirrorSet(session, [item])}>
+            Mirror
+          </TextLink>
+        </>
+      )}
+      {piece && <TextLink onPress={() => toggleLock(session, piece)}>{isLocked ? 'Unlock' : 'Lock'}</TextLink>}
       {item.kind !== 'wall' && <TextLink onPress={() => putAway(session, item)}>Put away</TextLink>}
     </fieldset>
   );

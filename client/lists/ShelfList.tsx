@@ -1,7 +1,12 @@
 import { memo, useDeferredValue, useMemo, useSyncExternalStore } from 'react';
-import { useChosen } from '../plan/useChosen.ts';
+import { type Item, isSame } from '../plan/items.ts';
+import { canBeSeveral, isInSet } from '../plan/set/chosenSet.ts';
+import { SetVerbs, useChosenItems } from '../plan/set/SetStrip.tsx';
+import { takeUpTool } from '../plan/tools.ts';
+import { usePlanState } from '../plan/usePlanState.ts';
 import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
 import '../styles/shelfList.css';
+import { TextLink } from '../ui/TextLink.tsx';
 import { ListFooter } from './ListFooter.tsx';
 import { RowVerbs } from './RowVerbs.tsx';
 import { ShelfRow } from './ShelfRow.tsx';
@@ -14,7 +19,7 @@ export function ShelfList() {
     <div className="shelf-list">
       <div className="panel-head">
         <h2>Shelf list</h2>
-        <span className="aside">same things as the plan, in words</span>
+        <Several />
       </div>
       <Rows caption="Shelves" rows={rows.shelves} heads={['No', 'Area', 'Holds', 'Long × high', 'Trays', 'Checks']} hasTrays />
       <ListFooter />
@@ -23,6 +28,21 @@ export function ShelfList() {
       <Rows caption="Doors and windows" rows={rows.openings} heads={['No', 'Kind', 'Leads to', 'Wide', 'Checks']} />
       <Rows caption="Walls" rows={rows.walls} heads={['No', 'Wall', 'At', 'Long', 'Checks']} />
     </div>
+  );
+}
+
+/** Several lines at once: ticked, they are chosen together. */
+function Several() {
+  const session = useSession();
+  const { tool } = usePlanState();
+  const isTicking = tool?.kind === 'several';
+  return (
+    <>
+      <span className="aside">same things as the plan, in words</span>
+      <TextLink aria-pressed={isTicking} onPress={() => takeUpTool(session, { kind: 'several' })}>
+        {isTicking ? 'Done ticking' : 'Choose several'}
+      </TextLink>
+    </>
   );
 }
 
@@ -55,7 +75,9 @@ interface RowsProps {
 }
 
 const Rows = memo(function Rows({ caption, rows, heads, hasTrays = false }: RowsProps) {
-  const chosen = useChosen();
+  const items = useChosenItems();
+  const [first] = items;
+  const isTicking = usePlanState().tool?.kind === 'several';
   if (rows.length === 0)
     return hasTrays ? <p className="aside list-empty">No shelf yet. Press Shelf above the plan, then where it stands.</p> : null;
   return (
@@ -73,13 +95,28 @@ const Rows = memo(function Rows({ caption, rows, heads, hasTrays = false }: Rows
       </thead>
       <tbody>
         {rows.map((row, i) => {
-          const isChosen = chosen?.kind === row.kind && chosen.id === row.id;
+          const item: Item = { kind: row.kind, id: row.id };
+          const isChosen = isInSet(items, item);
+          const isFirst = first !== undefined && isSame(first, item);
           return [
-            <ShelfRow key={row.id} row={row} ordinal={i + 1} isChosen={isChosen} hasTrays={hasTrays} />,
-            isChosen && (
+            <ShelfRow
+              key={row.id}
+              row={row}
+              ordinal={i + 1}
+              isChosen={isChosen}
+              isTicking={isTicking && canBeSeveral(item)}
+              hasTrays={hasTrays}
+            />,
+            isFirst && (
               <tr key={`${row.id}/verbs`} className="row-verbs">
                 <td colSpan={heads.length}>
-                  <RowVerbs item={{ kind: row.kind, id: row.id }} name={row.name} isLocked={row.isLocked} />
+                  {items.length > 1 ? (
+                    <fieldset className="verbs" aria-label={`Verbs of ${items.length} things`}>
+                      <SetVerbs items={items} />
+                    </fieldset>
+                  ) : (
+                    <RowVerbs item={item} name={row.name} isLocked={row.isLocked} />
+                  )}
                 </td>
               </tr>
             ),

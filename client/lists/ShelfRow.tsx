@@ -1,6 +1,11 @@
 import { memo } from 'react';
+import type { Item } from '../plan/items.ts';
+import { layTapeOn } from '../plan/layTape.ts';
+import { planStoreOf } from '../plan/planStore.ts';
+import { chooseUpTo, itemsChosen, toggleChosen } from '../plan/set/chosenSet.ts';
 import { choose } from '../plan/verbs.ts';
 import { useSession } from '../session/hooks.ts';
+import type { Session } from '../session/types.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
 import { isSameRow, type ListRow } from './shelfRows.ts';
@@ -10,11 +15,13 @@ interface Props {
   /** Place in its table, for things without a number of their own. */
   readonly ordinal: number;
   readonly isChosen: boolean;
+  /** Several are being chosen: each line is ticked or not. */
+  readonly isTicking: boolean;
   readonly hasTrays: boolean;
 }
 
 /** One thing in words. The whole line presses the button in its first cell. */
-export const ShelfRow = memo(function ShelfRow({ row, ordinal, isChosen, hasTrays }: Props) {
+export const ShelfRow = memo(function ShelfRow({ row, ordinal, isChosen, isTicking, hasTrays }: Props) {
   const session = useSession();
   const item = { kind: row.kind, id: row.id };
   return (
@@ -25,8 +32,9 @@ export const ShelfRow = memo(function ShelfRow({ row, ordinal, isChosen, hasTray
           className="row-choose"
           aria-pressed={isChosen}
           aria-label={`Choose ${row.name}`}
-          onClick={() => choose(session, isChosen ? null : item)}
+          onClick={(event) => pressRow(session, item, isChosen, event)}
         >
+          {isTicking && <span className={isChosen ? 'row-tick ticked' : 'row-tick'} aria-hidden="true" />}
           {row.number || ordinal}
         </button>
       </th>
@@ -40,6 +48,16 @@ export const ShelfRow = memo(function ShelfRow({ row, ordinal, isChosen, hasTray
     </tr>
   );
 }, isSameLine);
+
+/** With Several in hand a line is ticked, with the tape an end of it is laid there; Shift chooses up to it, Ctrl one more. */
+function pressRow(session: Session, item: Item, isChosen: boolean, held: { shiftKey: boolean; ctrlKey: boolean; metaKey: boolean }): void {
+  const { tool } = planStoreOf(session).state();
+  const hasChosen = session.view().chosen !== null;
+  if (tool?.kind === 'tape') layTapeOn(session, item);
+  else if (tool?.kind === 'several' || ((held.ctrlKey || held.metaKey) && hasChosen)) toggleChosen(session, item);
+  else if (held.shiftKey && hasChosen) chooseUpTo(session, item);
+  else choose(session, isChosen && itemsChosen(session).length === 1 ? null : item);
+}
 
 function Check({ row }: { row: ListRow }) {
   if (row.heldBy)
@@ -65,6 +83,6 @@ function Check({ row }: { row: ListRow }) {
 }
 
 function isSameLine(before: Props, after: Props): boolean {
-  if (before.isChosen !== after.isChosen || before.ordinal !== after.ordinal) return false;
+  if (before.isTicking !== after.isTicking || before.isChosen !== after.isChosen || before.ordinal !== after.ordinal) return false;
   return isSameRow(before.row, after.row);
 }

@@ -9,7 +9,8 @@ import { tidyDegrees } from './box.ts';
 import type { Item } from './items.ts';
 import { wallLength, withWallLength } from './roomShape.ts';
 import { writeRoom } from './roomWrites.ts';
-import { gapToWall, setGapToWall, thingOf, turnTo } from './verbs.ts';
+import { thingOf } from './things.ts';
+import { gapToWall, setGapToWall, turnTo } from './verbs.ts';
 
 /** The chosen thing's figures, typed: where it stands, how large it is, how it is turned. */
 export function ChosenFields({ item, isLocked }: { item: Item; isLocked: boolean }) {

@@ -1,16 +1,17 @@
 import { lazy, Suspense } from 'react';
 import type { Piece } from '#model/schema/types.ts';
 import { useLayout } from '../frame/useLayout.ts';
-import { useArrangement, useClassroom, useSession } from '../session/hooks.ts';
+import { useArrangement, useClassroom, useMayChange, useSession } from '../session/hooks.ts';
 import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
 import { areasOfShelves } from './areas.ts';
-import { ChosenVerbs, SlideVerbs } from './ChosenVerbs.tsx';
+import { ChosenVerbs, LookVerbs, SlideVerbs } from './ChosenVerbs.tsx';
 import { nameOfItem } from './describe.ts';
 import { type Item, itemOfChosen } from './items.ts';
+import { SetStrip, useChosenItems } from './set/SetStrip.tsx';
+import { isLocked, thingOf } from './things.ts';
 import { useChosen } from './useChosen.ts';
 import { usePlanState } from './usePlanState.ts';
-import { isLocked, thingOf } from './verbs.ts';
 
 const loadFields = () => import('./ChosenFields.tsx');
 const ChosenFields = lazy(() => loadFields().then((m) => ({ default: m.ChosenFields })));
@@ -26,7 +27,10 @@ export function ChosenStrip() {
   // Names, numbers and fields follow what these say.
   useClassroom();
   useArrangement();
+  const items = useChosenItems();
   const item = itemOfChosen(chosen);
+  const mayChange = useMayChange();
+  if (items.length > 1) return <SetStrip items={items} />;
   const isThing = item?.kind === 'piece' || item?.kind === 'fixture';
   const thing = item ? thingOf(session, item) : undefined;
   if (!item || (isThing && !thing)) return <p className="chosen-strip aside">Press a thing to choose it; its verbs stand here.</p>;
@@ -34,9 +38,15 @@ export function ChosenStrip() {
   return (
     <fieldset className="chosen-strip" aria-label={`Verbs of ${nameOfItem(session, item)}`}>
       <Title item={item} piece={item.kind === 'piece' ? (thing as Piece) : null} />
-      <SlideVerbs item={item} isLocked={locked} />
-      <ChosenVerbs item={item} isLocked={locked} />
-      <Figures item={item} isLocked={locked} />
+      {mayChange ? (
+        <>
+          <SlideVerbs item={item} isLocked={locked} />
+          <ChosenVerbs item={item} isLocked={locked} />
+          <Figures item={item} isLocked={locked} />
+        </>
+      ) : (
+        <LookVerbs item={item} />
+      )}
     </fieldset>
   );
 }

@@ -6,8 +6,9 @@ import { VerbMenu } from '../ui/VerbMenu.tsx';
 import type { Item } from './items.ts';
 import { openFront } from './keys.ts';
 import { planStoreOf } from './planStore.ts';
+import { copySet, mirrorSet } from './set/setVerbs.ts';
 import { usePlanState } from './usePlanState.ts';
-import { copyAgain, putAway, slideBy, toggleLock, toTheWall, turnBy } from './verbs.ts';
+import { putAway, slideBy, toggleLock, toTheWall, turnBy } from './verbs.ts';
 
 const STEP = 50;
 const slides = [
@@ -38,9 +39,22 @@ export function SlideVerbs({ item, isLocked }: Props) {
   );
 }
 
+/** Of who may only look. */
+export function LookVerbs({ item }: { item: Item }) {
+  const session = useSession();
+  const isShelf = session.arrangement().pieces.some((p) => p.id === item.id && p.kind === 'shelf');
+  if (!isShelf) return null;
+  return (
+    <div className="chosen-verbs">
+      <Button onPress={() => openFront(session, item.id)}>See its front</Button>
+    </div>
+  );
+}
+
 interface VerbOf {
   readonly id: string;
   readonly text: string;
+  readonly key?: string;
   readonly run: () => void;
   readonly isOff?: boolean;
 }
@@ -49,12 +63,14 @@ interface VerbOf {
 export function ChosenVerbs({ item, isLocked }: Props) {
   const layout = useLayout();
   const all = useVerbsOf(item, isLocked);
+  const { hasLetterKeys } = usePlanState();
   if (layout === 'wide')
     return (
       <div className="chosen-verbs">
         {[...all.often, ...all.seldom].map((verb) => (
           <TextLink key={verb.id} isDisabled={verb.isOff ?? false} onPress={verb.run}>
             {verb.text}
+            {hasLetterKeys && verb.key && <kbd> {verb.key}</kbd>}
           </TextLink>
         ))}
       </div>
@@ -80,15 +96,16 @@ function useVerbsOf(item: Item, isLocked: boolean): { often: VerbOf[]; seldom: V
   const when = (isShown: boolean, verb: VerbOf): VerbOf[] => (isShown ? [verb] : []);
   return {
     often: [
-      ...when(isThing, { id: 'turn', text: 'Turn', isOff: isLocked, run: () => turnBy(session, item, 15) }),
+      ...when(isThing, { id: 'turn', text: 'Turn', key: ']', isOff: isLocked, run: () => turnBy(session, item, 15) }),
       ...when(isThing, { id: 'wall', text: 'To the wall', isOff: isLocked, run: () => toTheWall(session, item) }),
       // On a wide sheet the front is always there.
       ...when(piece?.kind === 'shelf' && layout !== 'wide', { id: 'front', text: 'See its front', run: () => openFront(session, item.id) }),
-      ...when(item.kind !== 'wall', { id: 'away', text: 'Put away', run: () => putAway(session, item) }),
+      ...when(item.kind !== 'wall', { id: 'away', text: 'Put away', key: 'Delete', run: () => putAway(session, item) }),
     ],
     seldom: [
-      ...when(isThing, { id: 'again', text: 'Again', run: () => copyAgain(session, item) }),
-      ...(piece ? [{ id: 'lock', text: isLocked ? 'Unlock' : 'Lock', run: () => toggleLock(session, piece) }] : []),
+      ...when(isThing, { id: 'again', text: 'Again', key: 'G', run: () => copySet(session, [item]) }),
+      ...when(isThing, { id: 'mirror', text: 'Mirror', key: 'M', isOff: isLocked, run: () => mirrorSet(session, [item]) }),
+      ...(piece ? [{ id: 'lock', text: isLocked ? 'Unlock' : 'Lock', key: 'L', run: () => toggleLock(session, piece) }] : []),
       ...when(layout === 'tablet', {
         id: 'figures',
         text: hasFigures ? 'Hide figures' : 'Figures',

@@ -6,8 +6,12 @@ import { readMe } from '../session/me.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
+import { type Item, piecesInOrder } from './items.ts';
 import { planStoreOf } from './planStore.ts';
-import { sayTool, toolName } from './tools.ts';
+import { chooseSeveral } from './set/chosenSet.ts';
+import { useChosenItems } from './set/SetStrip.tsx';
+import { sayEdgeToEdge } from './tapeBetween.ts';
+import { noDraft, sayTool, toolName } from './tools.ts';
 import { usePlanState } from './usePlanState.ts';
 import { WallLine } from './WallLine.tsx';
 
@@ -35,8 +39,9 @@ export function DraftLine() {
         </Suspense>
       )}
       {tool.kind === 'tape' && <TapeLine />}
+      {tool.kind === 'several' && <SeveralLine />}
       {tool.kind === 'remark' && remarkAt && <RemarkForm />}
-      <TextLink onPress={() => store.set({ tool: null, corners: [], tape: [], picturePoints: [], remarkAt: null })}>Leave off</TextLink>
+      <TextLink onPress={() => store.set(noDraft)}>{tool.kind === 'several' ? 'Done' : 'Leave off'}</TextLink>
     </section>
   );
 }
@@ -75,17 +80,46 @@ function SizeFields({ isOpening }: { isOpening: boolean }) {
   );
 }
 
+/** How many are chosen, and all at once. */
+function SeveralLine() {
+  const session = useSession();
+  const items = useChosenItems();
+  const all = () => piecesInOrder(session.arrangement()).map(({ id }): Item => ({ kind: 'piece', id }));
+  return (
+    <>
+      <p>
+        <b>{items.length}</b> chosen
+      </p>
+      <TextLink onPress={() => chooseSeveral(session, all())}>All that stands</TextLink>
+      <TextLink isDisabled={items.length === 0} onPress={() => chooseSeveral(session, [])}>
+        None
+      </TextLink>
+    </>
+  );
+}
+
 function TapeLine() {
-  const { tape } = usePlanState();
+  const { tape, tapeOn, tapeWay } = usePlanState();
+  const session = useSession();
   const units = useUnits();
   const [from, to] = tape;
   if (!from || !to) return null;
+  const edge = sayEdgeToEdge(session, tapeOn);
   return (
     <p className="tape-says">
       <b>{sayLength(distance(from, to), units)}</b>{' '}
       <span className="aside">
         across {sayLength(Math.abs(to.x - from.x), units)}, down {sayLength(Math.abs(to.y - from.y), units)}
       </span>
+      {edge && (
+        <>
+          {'. '}
+          <b>{edge.slice(0, edge.indexOf(' from edge'))}</b>
+          {edge.slice(edge.indexOf(' from edge'))}
+        </>
+      )}
+      {'. '}
+      {tapeWay ? tapeWay.said : 'The way between them is being looked at.'}
     </p>
   );
 }

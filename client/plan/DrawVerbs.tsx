@@ -1,16 +1,44 @@
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useLayout } from '../frame/useLayout.ts';
-import { useSession } from '../session/hooks.ts';
+import { useMayChange, useSession } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 import { planStoreOf } from './planStore.ts';
-import { asides, isSameTool, moreVerbs, takeUpTool, type Verb, verbs } from './tools.ts';
+import { asides, isForLookers, isSameTool, moreVerbs, takeUpTool, type Verb, verbs } from './tools.ts';
 import { usePlanState } from './usePlanState.ts';
 
 /** What can be drawn, in words, each with its key. */
 export function DrawVerbs() {
   const layout = useLayout();
+  const mayChange = useMayChange();
+  if (!mayChange) return <LookVerbs isCompact={layout === 'tablet' || layout === 'phone'} />;
   return layout === 'tablet' || layout === 'phone' ? <CompactVerbs /> : <VerbLine />;
+}
+
+/** Of who may only look: the tape and remarks, which move nothing. */
+function LookVerbs({ isCompact }: { readonly isCompact: boolean }) {
+  const session = useSession();
+  const { tool } = usePlanState();
+  const theirs = asides.filter(({ tool: { kind } }) => isForLookers(kind));
+  if (!isCompact)
+    return (
+      <div className="verbs draw-line">
+        <span className="draw-word look-word">You may look and remark</span>
+        {theirs.map((verb) => (
+          <VerbButton key={verb.name} verb={verb} />
+        ))}
+      </div>
+    );
+  return (
+    <div className="draw-compact">
+      <span className="look-word">You may look and remark</span>
+      {theirs.map((verb) => (
+        <Button key={verb.name} kind={isSameTool(tool, verb.tool) ? 'strong' : 'quiet'} onPress={() => takeUpTool(session, verb.tool)}>
+          {verb.name}
+        </Button>
+      ))}
+    </div>
+  );
 }
 
 function VerbLine() {

@@ -11,6 +11,7 @@ import { drawLayer } from './layers.ts';
 import { createPlanModel, fitWholeRoom, type LayerName, layerNames, type PlanModel } from './planModel.ts';
 import { planStoreOf } from './planStore.ts';
 import { createPlanPointer, type Press } from './pointer.ts';
+import { RestLine } from './RestLine.tsx';
 import { usePlanState } from './usePlanState.ts';
 import { useRedraw } from './useRedraw.ts';
 import type { Size } from './viewport.ts';
@@ -48,6 +49,7 @@ export function Plan() {
       isTouch: event.pointerType === 'touch',
       isFree: event.altKey,
       isPan: event.button === 1,
+      isMore: event.shiftKey,
     };
   }
 
@@ -98,7 +100,8 @@ export function Plan() {
       <Drafting />
       <p id={help} className="only-heard">
         Tab goes from thing to thing, arrows slide the chosen one by 0.05 metres, with Shift by 0.50, with Alt by 0.01. Enter opens a
-        shelf’s front, Delete puts away, Escape lets go; after that Tab leaves the plan. The lists hold the same things in words.
+        shelf’s front, Delete puts away, Escape lets go; after that Tab leaves the plan. [ and ] turn by 15 degrees, with Alt by one. V
+        chooses several: Enter adds what Tab is on. The lists hold the same things in words.
       </p>
     </div>
   );
@@ -110,6 +113,7 @@ function Drafting() {
   if (!tool) return null;
   return (
     <Suspense fallback={null}>
+      <RestLine />
       <DraftLine />
     </Suspense>
   );

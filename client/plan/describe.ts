@@ -20,7 +20,7 @@ const pieceWords: Readonly<Record<Piece['kind'], string>> = {
   easel: 'Easel',
   rug: 'Rug',
   'adult-seat': 'Adult’s chair',
-  other: 'Other thing',
+  other: 'Own piece',
 };
 const fixtureWords: Readonly<Record<Fixture['kind'], string>> = {
   column: 'Column',
@@ -57,6 +57,9 @@ export function nameOfItem(session: Session, item: Item): string {
   const index = room.corners.findIndex((c) => c.id === item.id);
   return `Corner ${index + 1}`;
 }
+
+/** As a name stands within a sentence. */
+export const lower = (name: string): string => `${name[0]?.toLowerCase() ?? ''}${name.slice(1)}`;
 
 export function nameOfPiece(piece: Piece, numbers: ReadonlyMap<string, string>): string {
   const number = numbers.get(piece.id);

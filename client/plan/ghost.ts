@@ -4,7 +4,7 @@ import type { SceneWall } from '#model/scene/types.ts';
 import { piece as pieceSchema } from '#model/schema/arrangement.ts';
 import { fixture as fixtureSchema } from '#model/schema/room.ts';
 import type { Fixture, Piece } from '#model/schema/types.ts';
-import { snapTolerance, tidyPlace } from './drag/movePieceDrag.ts';
+import { snapTolerance, TO_WALL, tidyPlace } from './drag/movePieceDrag.ts';
 import { type NearDistance, nearDistances } from './nearDistances.ts';
 import { newPiece } from './newThings.ts';
 import { type PlanModel, roomOf, surroundings } from './planModel.ts';
@@ -47,7 +47,7 @@ export function ghostAt(model: PlanModel, p: Point): Ghost | null {
   const turnsToWall =
     tool.of === 'shelf' || tool.of === 'mat-stand' || (tool.kind === 'fixture' && tool.of !== 'column' && tool.of !== 'step');
   const box = { ...tidyPlace(p, false), width: size.width, depth: size.depth, rotation: 0 };
-  const place = snap(box, around, { tolerance: snapTolerance(model), turnsToWall });
+  const place = snap(box, around, { tolerance: snapTolerance(model), toWall: TO_WALL, turnsToWall });
   const at = { x: place.x, y: place.y, rotation: place.rotation };
   const distances = nearDistances({ ...box, ...at }, around);
   if (tool.kind === 'piece')

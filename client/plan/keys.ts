@@ -1,12 +1,16 @@
 import type { Session } from '#client/session/types.ts';
 import { centroid } from '#model/geometry/polygon.ts';
 import type { Point } from '#model/geometry/vec.ts';
-import { type Item, itemOfChosen, itemsInOrder, nextItem } from './items.ts';
+import { hasCursor, moveCursor, pressCursor } from './cursorKeys.ts';
+import { describeItem } from './describe.ts';
+import { type Item, itemsInOrder, nextItem, piecesInOrder } from './items.ts';
 import { fitWholeRoom, moveView, type PlanModel, roomOf } from './planModel.ts';
 import type { PlanPointer } from './pointer.ts';
+import { chooseSeveral, itemsChosen, saySet } from './set/chosenSet.ts';
+import { putAwayChosen, slideChosen, turnChosen, verbOfKey } from './set/chosenVerbs.ts';
 import { finishWalls, setDown } from './toolPress.ts';
-import { takeUpTool, toolOfKey } from './tools.ts';
-import { choose, putAway, slideBy, turnBy } from './verbs.ts';
+import { noDraft, takeUpTool, toolOfKey } from './tools.ts';
+import { choose } from './verbs.ts';
 import { panBy, zoomAbout } from './viewport.ts';
 
 export interface PlanKeys {
@@ -14,7 +18,7 @@ export interface PlanKeys {
   press(event: KeyPress): boolean;
 }
 
-type KeyPress = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey'>;
+type KeyPress = Pick<KeyboardEvent, 'key' | 'shiftKey' | 'altKey' | 'ctrlKey' | 'metaKey'> & { readonly code?: string };
 
 const arrows: Readonly<Record<string, Point>> = {
   ArrowLeft: { x: -1, y: 0 },
@@ -36,6 +40,7 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
       isLeaving = false;
       return false;
     }
+    if (hasCursor(model)) return moveCursor(model, step);
     const items = itemsInOrder(session.arrangement(), session.classroom().room);
     const next = nextItem(items, session.view().chosen, step);
     choose(session, next);
@@ -54,7 +59,8 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
       return true;
     }
     if (tool || tape.length > 0) {
-      store.set({ tool: null, tape: [], picturePoints: [], remarkAt: null });
+      store.set(noDraft);
+      if (tool?.kind === 'several') session.announce(sayChosen(session));
       return true;
     }
     isLeaving = true;
@@ -70,7 +76,11 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
       if (finishWalls(session, corners)) store.set({ corners: [], tool: null });
       return true;
     }
-    if (tool && tool.kind !== 'wall' && tool.kind !== 'tape' && tool.kind !== 'remark' && tool.kind !== 'picture') {
+    if (tool?.kind === 'several' || tool?.kind === 'tape') {
+      pressCursor(model);
+      return true;
+    }
+    if (tool && tool.kind !== 'wall' && tool.kind !== 'remark' && tool.kind !== 'picture') {
       setDown(model, centroid(roomOf(model).outline));
       return true;
     }
@@ -80,7 +90,8 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
 
   return {
     press(event) {
-      const item = itemOfChosen(session.view().chosen);
+      const items = itemsChosen(session);
+      const item = items[0] ?? null;
       if (event.key === 'Tab') return tab(event.shiftKey ? -1 : 1);
       if (event.key === 'Escape') return letGo();
       isLeaving = false;
@@ -89,18 +100,35 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
         else session.undo.takeBack();
         return true;
       }
+      if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'a') {
+        chooseSeveral(
+          session,
+          piecesInOrder(session.arrangement()).map(({ id }): Item => ({ kind: 'piece', id })),
+        );
+        return true;
+      }
       if (event.ctrlKey || event.metaKey) return false;
       const arrow = arrows[event.key];
-      if (arrow) return slideOrPan(model, item, arrow, stepOf(event));
+      if (arrow) return slideOrPan(model, items, arrow, stepOf(event));
       if (event.key === 'Enter') return enter(item);
-      if ((event.key === 'Delete' || event.key === 'Backspace') && item) return putAway(session, item);
-      return letter(model, event.key, item);
+      if (event.key === ' ' && hasCursor(model)) {
+        pressCursor(model);
+        return true;
+      }
+      if ((event.key === 'Delete' || event.key === 'Backspace') && item) return putAwayChosen(session, items);
+      return letter(model, event, items);
     },
   };
 }
 
-function slideOrPan(model: PlanModel, item: Item | null, arrow: Point, step: number): boolean {
-  if (item) slideBy(model.session, item, { x: arrow.x * step, y: arrow.y * step });
+const sayChosen = (session: Session): string => {
+  const items = itemsChosen(session);
+  if (items.length > 1) return `${saySet(session, items)}. Arrows slide them.`;
+  return items[0] ? describeItem(session, items[0]) : 'Nothing is chosen.';
+};
+
+function slideOrPan(model: PlanModel, items: readonly Item[], arrow: Point, step: number): boolean {
+  if (items.length > 0) slideChosen(model.session, items, { x: arrow.x * step, y: arrow.y * step });
   else moveView(model, panBy(model.view, { x: -arrow.x * 40, y: -arrow.y * 40 }));
   return true;
 }
@@ -123,15 +151,26 @@ export function openFront(session: Session, id: string, goToFront?: () => boolea
   return true;
 }
 
-function letter(model: PlanModel, key: string, item: Item | null): boolean {
+/** Degrees that a press of [ or ] turns by: with Alt free, one at a time. Some keyboards write something else with Alt. */
+function turnOf({ key, code, altKey }: KeyPress): number {
+  const sign = key === '[' || (altKey && code === 'BracketLeft') ? -1 : key === ']' || (altKey && code === 'BracketRight') ? 1 : 0;
+  return sign * (altKey ? 1 : 15);
+}
+
+function letter(model: PlanModel, event: KeyPress, items: readonly Item[]): boolean {
+  const { key } = event;
   if (!model.store.state().hasLetterKeys) return false;
   const middle = { x: model.size.width / 2, y: model.size.height / 2 };
   if (key === '+' || key === '=') moveView(model, zoomAbout(model.view, middle, 1.25));
   else if (key === '-') moveView(model, zoomAbout(model.view, middle, 0.8));
   else if (key === '0') fitWholeRoom(model);
-  else if (key === '[' && item) turnBy(model.session, item, -15);
-  else if (key === ']' && item) turnBy(model.session, item, 15);
+  else if (turnOf(event) !== 0 && items.length > 0) turnChosen(model.session, items, turnOf(event));
   else {
+    const verb = verbOfKey(key, items);
+    if (verb) {
+      verb.run(model.session, items);
+      return true;
+    }
     const tool = toolOfKey(key);
     if (!tool) return false;
     takeUpTool(model.session, tool);

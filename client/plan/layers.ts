@@ -20,14 +20,16 @@ import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
 import { drawPencil } from './draw/drawPencil.ts';
 import { drawPicture } from './draw/drawPicture.ts';
 import { drawPiece, type PieceLook } from './draw/drawPiece.ts';
+import { drawRest } from './draw/drawRest.ts';
 import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from './draw/drawRoom.ts';
 import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
 import { drawAdultSeatWords } from './draw/drawSmallPieces.ts';
 import { drawUnseen, drawUnseenWords } from './draw/drawUnseen.ts';
-import { at, line, type Pen, path, planPath, stroke } from './draw/pen.ts';
+import { at, fill, line, type Pen, path, planPath, stroke } from './draw/pen.ts';
 import { onFloor, takenByMarks, takenOnFloor } from './draw/takenOnFloor.ts';
 import { handlesOf } from './handles.ts';
 import { wordsBeside } from './handleWords.ts';
+import type { Item } from './items.ts';
 import { pieceNumbers } from './numbers.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { matsIn, narrowPlaceOf } from './reportParts.ts';
@@ -139,11 +141,18 @@ function drawOver(pen: Pen, model: PlanModel): void {
   drawDraft(pen, model);
   // Above everything: wherever the paper is moved, people can say where.
   drawNeatline(pen, boundsOf(model), model.size);
+  if (moving)
+    drawRest(
+      pen,
+      moving.lines,
+      moving.bodies.flatMap((body) => body.footprint),
+      boundsOf(model),
+    );
 }
 
 function drawMoving(pen: Pen, model: PlanModel, moving: NonNullable<PlanModel['moving']>): void {
-  if (moving.from) {
-    path(pen, ringOf(pen, moving.from));
+  for (const from of moving.from) {
+    path(pen, ringOf(pen, from));
     stroke(pen, { colour: colours.pencil, width: 1, dash: [2.5, 2.5] });
   }
   const look = looksOf(model);
@@ -151,23 +160,24 @@ function drawMoving(pen: Pen, model: PlanModel, moving: NonNullable<PlanModel['m
     if (body.piece) drawPiece(pen, body, look(body.id));
     else drawFixture(pen, body);
   }
-  for (const snapLine of moving.lines) {
-    if (snapLine.kind === 'wall') continue;
-    line(pen, at(pen, snapLine.a), at(pen, snapLine.b), { colour: colours.blue, width: 0.9, dash: [4, 3] });
-  }
   for (const { from, to, mm } of moving.distances)
     drawDimension(pen, at(pen, from), at(pen, to), mm, { colour: colours.blue, weight: 650, size: 11.5, ground: colours.leaf });
 }
 
 /** A ring round the chosen thing, its handles, or the chosen wall in blue. */
 function drawChoice(pen: Pen, model: PlanModel): void {
-  const { chosen } = model.session.view();
+  const { chosen, alsoChosen } = model.session.view();
+  drawCursor(pen, model);
   if (!chosen) return;
+  for (const id of alsoChosen) {
+    const body = model.moving?.bodies.find((b) => b.id === id) ?? bodyById(model, id);
+    if (body) drawChosen(pen, ringOf(pen, body));
+  }
   if (chosen.kind === 'piece' || chosen.kind === 'fixture') {
     const body = model.moving?.bodies.find((b) => b.id === chosen.id) ?? bodyById(model, chosen.id);
     if (!body) return;
     drawChosen(pen, ringOf(pen, body));
-    if (body.piece?.locked) return;
+    if (body.piece?.locked || alsoChosen.length > 0) return;
     drawHandles(pen, handlesOf(body, model.view, wordsBeside(model, body.id)), labelsOf(pen, model, body.id), model.isTouch);
     return;
   }
@@ -193,6 +203,31 @@ function drawChoice(pen: Pen, model: PlanModel): void {
     pen.ctx.rect(p.x - 6, p.y - 6, 12, 12);
     stroke(pen, { colour: colours.blue, width: 2.2 });
   }
+}
+
+/** Where the keys are while several are chosen or the tape is laid, and the area that is being drawn. */
+function drawCursor(pen: Pen, model: PlanModel): void {
+  const { cursor } = model.store.state();
+  const body = cursor && bodyById(model, cursor.id);
+  if (body) {
+    path(pen, ringOf(pen, body));
+    stroke(pen, { colour: colours.blue, width: 2.6, dash: [3, 4] });
+  }
+  const line = cursor && !body ? lineOf(model, cursor) : null;
+  if (line) planPath(pen, [line.a, line.b], false);
+  if (line) stroke(pen, { colour: colours.blue, width: 3, dash: [3, 4] });
+  if (!model.area) return;
+  const { a, b } = model.area;
+  planPath(pen, [a, { x: b.x, y: a.y }, b, { x: a.x, y: b.y }]);
+  pen.ctx.globalAlpha = 0.1;
+  fill(pen, colours.blue);
+  pen.ctx.globalAlpha = 1;
+  stroke(pen, { colour: colours.blue, width: 1.4, dash: [5, 3.5] });
+}
+
+function lineOf(model: PlanModel, { kind, id }: Item) {
+  const room = roomOf(model);
+  return (kind === 'opening' ? room.openings.find((o) => o.id === id) : room.walls.find((w) => w.corner === id)) ?? null;
 }
 
 function obstaclesOf(model: PlanModel) {

@@ -1,6 +1,6 @@
 import type { Session } from '#client/session/types.ts';
 import type { Box } from '#model/geometry/polygon.ts';
-import type { Point } from '#model/geometry/vec.ts';
+import type { Point, Segment } from '#model/geometry/vec.ts';
 import type { SceneBody, SceneRoom } from '#model/scene/types.ts';
 import type { Picture } from '#model/schema/picture.ts';
 import type { Room } from '#model/schema/types.ts';
@@ -21,8 +21,8 @@ interface Moving {
   /** Left out of the resting things. */
   readonly ids: ReadonlySet<string>;
   readonly bodies: readonly SceneBody[];
-  /** Where it stood. */
-  readonly from: SceneBody | null;
+  /** Where they stood. */
+  readonly from: readonly SceneBody[];
   readonly lines: readonly SnapLine[];
   readonly distances: readonly NearDistance[];
 }
@@ -43,6 +43,8 @@ export interface PlanModel {
   moving: Moving | null;
   /** A room being changed by a drag, not yet written. */
   draftRoom: Room | null;
+  /** The area drawn round several things, mm. */
+  area: Segment | null;
   /** The picture being slid, not yet written. */
   draftPicture: Picture | null;
   redraw(...layers: LayerName[]): void;
@@ -58,6 +60,7 @@ export function createPlanModel(session: Session, redraw: PlanModel['redraw']): 
     pointer: null,
     moving: null,
     draftRoom: null,
+    area: null,
     draftPicture: null,
     redraw,
   };

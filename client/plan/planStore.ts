@@ -2,6 +2,7 @@ import type { Session } from '#client/session/types.ts';
 import type { Edit } from '#model/findings/edit.ts';
 import type { Point } from '#model/geometry/vec.ts';
 import type { Fixture, Opening, Piece } from '#model/schema/types.ts';
+import type { Item } from './items.ts';
 
 /** What a press on the drawing makes. */
 export type Tool =
@@ -10,9 +11,22 @@ export type Tool =
   | { readonly kind: 'piece'; readonly of: Piece['kind'] }
   | { readonly kind: 'fixture'; readonly of: Fixture['kind'] }
   | { readonly kind: 'tape' }
+  /** Several things chosen at once, by an area or one after the other. */
+  | { readonly kind: 'several' }
   /** The picture under the drawing: slid, or its scale set. */
   | { readonly kind: 'picture'; readonly step: 'look' | 'scale' }
   | { readonly kind: 'remark' };
+
+/** A thing, door, window or wall that an end of the tape lies on. */
+export type TapeThing = Item;
+
+export interface TapeWay {
+  readonly said: string;
+  /** mm; null: there is no way, or it cannot be told */
+  readonly width: number | null;
+  /** The points of both obstacles at its narrowest place, mm. */
+  readonly between: readonly Point[];
+}
 
 export interface NewSize {
   /** mm */
@@ -29,6 +43,14 @@ export interface PlanState {
   readonly corners: readonly Point[];
   /** The two ends of the tape, or the one laid so far. */
   readonly tape: readonly Point[];
+  /** What each end of the tape lies on; null: on the floor. */
+  readonly tapeOn: readonly (TapeThing | null)[];
+  /** The way between the two ends, in words and as a place; null: not looked for yet. */
+  readonly tapeWay: TapeWay | null;
+  /** Where the keys are while things are chosen one after the other or the tape is laid; null: nowhere yet. */
+  readonly cursor: Item | null;
+  /** How the thing in hand lies to its neighbours, in words; empty: nothing holds it. */
+  readonly rest: string;
   /** Points pressed on the picture to set its scale, mm. */
   readonly picturePoints: readonly Point[];
   /** Where a remark is about to stand. */
@@ -71,6 +93,10 @@ function createStore(): PlanStore {
     size: { width: 1200, depth: 320, height: 700 },
     corners: [],
     tape: [],
+    tapeOn: [],
+    tapeWay: null,
+    cursor: null,
+    rest: '',
     picturePoints: [],
     remarkAt: null,
     pencil: null,

@@ -1,16 +1,21 @@
+import { mayChange } from '#client/session/lookOnly.ts';
 import { distance, type Point } from '#model/geometry/vec.ts';
+import { describeItem } from './describe.ts';
 import type { Drag } from './drag/drag.ts';
 import { moveFixtureDrag, movePieceDrag } from './drag/movePieceDrag.ts';
 import { pictureDrag } from './drag/pictureDrag.ts';
 import { moveCornerDrag, moveOpeningDrag, moveWallDrag } from './drag/roomDrags.ts';
+import { areaDrag, moveSetDrag } from './drag/setDrags.ts';
 import { handleDrag } from './drag/shapeDrags.ts';
 import { handleAt, handlesOf } from './handles.ts';
 import { wordsBeside } from './handleWords.ts';
-import { type Item, isSame, itemOfChosen } from './items.ts';
+import { type Item, isSame } from './items.ts';
 import { itemAt } from './pick.ts';
 import { bodyById, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
+import { isInSet, itemsChosen, saySet, toggleChosen } from './set/chosenSet.ts';
+import { isLocked, thingOf } from './things.ts';
 import { pressWithTool } from './toolPress.ts';
-import { choose, isLocked, thingOf } from './verbs.ts';
+import { choose } from './verbs.ts';
 import { panBy, pinch, toPlan, type Viewport, zoomAbout } from './viewport.ts';
 
 /** What a pointer event says, in px of the canvas. */
@@ -21,6 +26,8 @@ export interface Press {
   readonly isFree: boolean;
   /** The middle button moves the paper. */
   readonly isPan: boolean;
+  /** Shift: one more, or an area more. */
+  readonly isMore?: boolean;
 }
 
 /** px a pointer may tremble before it is a drag */
@@ -56,7 +63,8 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
     if (gesture?.kind === 'pressed') {
       const tremble = press.isTouch ? TREMBLE.touch : TREMBLE.mouse;
       if (distance(press.at, gesture.press.at) < tremble) return;
-      const drag = gesture.start();
+      // Who may only look moves the paper, never a thing.
+      const drag = mayChange(model.session) ? gesture.start() : null;
       gesture = drag ? { kind: 'drag', drag } : { kind: 'pan', from: gesture.press.at, view: model.view };
     }
     if (gesture?.kind === 'drag') gesture.drag.to(toPlan(model.view, press.at), { isFree: press.isFree });
@@ -110,7 +118,11 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
         const { tool } = model.store.state();
         const slides = tool?.kind === 'picture' && tool.step === 'look';
         const grabbed = toPlan(model.view, press.at);
-        gesture = { kind: 'pressed', press, item: null, start: () => (slides ? pictureDrag(model, grabbed) : null) };
+        const start = (): Drag | null => {
+          if (tool?.kind === 'several') return areaDrag(model, grabbed, () => model.store.set({ tool: null, cursor: null }));
+          return slides ? pictureDrag(model, grabbed) : null;
+        };
+        gesture = { kind: 'pressed', press, item: null, start };
         return;
       }
       gesture = pressOn(model, press);
@@ -127,17 +139,18 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
       gesture = null;
       if (done?.kind === 'drag') {
         done.drag.end();
-        const item = itemOfChosen(model.session.view().chosen);
-        if (item) choose(model.session, item);
+        if (!done.drag.saysItself) sayAfterDrag(model);
       }
       if (done?.kind !== 'pressed') return;
       if (model.store.state().tool) pressWithTool(model, toPlan(model.view, press.at), reachOf(press) / model.view.k);
-      else choose(model.session, done.item);
+      else if (press.isMore && done.item) toggleChosen(model.session, done.item);
+      else if (!press.isMore) choose(model.session, done.item);
       if (press.isTouch) model.pointer = null;
       model.redraw('over');
     },
     cancel() {
       down.clear();
+      if (model.store.state().rest !== '') model.store.set({ rest: '' });
       return drop();
     },
     leave() {
@@ -157,14 +170,26 @@ function twoOf(down: ReadonlyMap<number, Point>): readonly [Point, Point] | null
   return p && q ? [p, q] : null;
 }
 
+/** What was dragged and how it came to rest. */
+function sayAfterDrag({ session, store }: PlanModel): void {
+  const { rest } = store.state();
+  if (rest !== '') store.set({ rest: '' });
+  const items = itemsChosen(session);
+  const [item] = items;
+  if (!item) return;
+  const said = items.length > 1 ? saySet(session, items) : describeItem(session, item);
+  session.announce(rest === '' ? said : `${said}. ${rest}`);
+}
+
 const reachOf = (press: Press): number => (press.isTouch ? REACH.touch : REACH.mouse);
 
 /** A press without a tool: a handle of the chosen thing, a thing, or bare floor (which moves the paper). */
 function pressOn(model: PlanModel, press: Press): Gesture {
   const { session } = model;
   const at = toPlan(model.view, press.at);
-  const { chosen } = session.view();
-  const body = chosen && (chosen.kind === 'piece' || chosen.kind === 'fixture') ? bodyById(model, chosen.id) : undefined;
+  const { chosen, alsoChosen } = session.view();
+  const body =
+    chosen && alsoChosen.length === 0 && (chosen.kind === 'piece' || chosen.kind === 'fixture') ? bodyById(model, chosen.id) : undefined;
   const handles = body && !body.piece?.locked ? handlesOf(body, model.view, wordsBeside(model, body.id)) : [];
   const handle = handleAt(handles, press.at, press.isTouch ? 22 : 8);
   const under = itemAt(at, session.arrangement(), rawRoomOf(model), (reachOf(press) / model.view.k) * 0.6);
@@ -173,12 +198,19 @@ function pressOn(model: PlanModel, press: Press): Gesture {
     const item: Item = { kind: body.source, id: body.id };
     return { kind: 'pressed', press, item, start: () => handleDrag(model, body, handle, at) };
   }
+  if (press.isMore && !under) return { kind: 'pressed', press, item: null, start: () => areaDrag(model, at) };
   return { kind: 'pressed', press, item: under, start: () => startDrag(model, under, at) };
 }
 
 function startDrag(model: PlanModel, item: Item | null, at: Point): Drag | null {
   if (!item) return null;
   const { session } = model;
+  const set = itemsChosen(session);
+  if (set.length > 1 && isInSet(set, item)) {
+    const drag = moveSetDrag(model, set, item, at);
+    if (!drag) session.announce('It is locked. Unlock it to move it.');
+    return drag;
+  }
   if (!isSame(session.view().chosen, item)) choose(session, item);
   const thing = thingOf(session, item);
   if (thing && isLocked(thing)) {

@@ -1,31 +1,43 @@
 import { contains, type Polygon } from '#model/geometry/polygon.ts';
 import { add, cross, distance, dot, lerp, type Point, type Segment, scale, sub } from '#model/geometry/vec.ts';
 import { axesOf, cornersOf, reachAlong, spanAlong, type TurnedBox, tidyDegrees } from './box.ts';
+import { type GapPull, gapPulls, type RowEnd } from './sameGap.ts';
 
 /** A wall as snapping sees it: inner face and unit vector into the room. */
 export interface SnapWall extends Segment {
   readonly inward: Point;
+  /** id of the corner it starts at */
+  readonly corner?: string;
 }
 
 export interface SnapScene {
   readonly outline: Polygon;
   readonly walls: readonly SnapWall[];
   /** The other things in the room. */
-  readonly others: readonly TurnedBox[];
+  readonly others: readonly (TurnedBox & { readonly id?: string })[];
 }
 
 export interface SnapOptions {
-  /** mm within which a thing lets itself be drawn */
+  /** mm within which a thing lets itself be drawn to its neighbours */
   readonly tolerance: number;
+  /** mm within which a wall draws it; else as neighbours do */
+  readonly toWall?: number;
   /** Turns its back to a wall it is brought right up to. */
   readonly turnsToWall: boolean;
   /** Nothing draws it (Alt held); it still cannot leave the room. */
   readonly isFree?: boolean;
+  /** Several things in one box, which need not lie in the room where none of them does. */
+  readonly isLoose?: boolean;
 }
 
-/** A line along which the thing came to lie, for showing. */
+/** How the thing came to lie: along which line, and with what. */
 export interface SnapLine extends Segment {
-  readonly kind: 'wall' | 'flush' | 'aligned';
+  readonly kind: 'wall' | 'flush' | 'aligned' | 'gap';
+  /** unit vector along which it was moved */
+  readonly axis: Point;
+  readonly other: RowEnd;
+  /** The gaps, when it lies at the same gap. */
+  readonly gap?: Pick<GapPull, 'own' | 'like'>;
 }
 
 export interface Snapped {
@@ -42,6 +54,8 @@ interface Pull {
   readonly by: number;
   readonly kind: SnapLine['kind'];
   readonly line: Segment;
+  readonly other: RowEnd;
+  readonly gap?: Pick<GapPull, 'own' | 'like'>;
 }
 
 /** mm: how near its centre a thing must be brought to a wall, beyond half its depth, before it turns its back to it. */
@@ -51,24 +65,38 @@ const ALIGN_WITHIN = 2500;
 /** Lines that differ by less than this (sine of about half a degree) count as parallel. */
 const PARALLEL = 0.009;
 /** mm that a weaker kind of pull must be nearer to win. */
-const PREFER: Readonly<Record<SnapLine['kind'], number>> = { wall: 0, flush: 20, aligned: 45 };
+const PREFER: Readonly<Record<SnapLine['kind'], number>> = { wall: -150, flush: 20, gap: 30, aligned: 45 };
 
 /** Where a thing comes to lie when it is brought to `box`: drawn to walls and neighbours, never out of the room. */
 export function snap(box: TurnedBox, scene: SnapScene, options: SnapOptions): Snapped {
   if (options.isFree) return { ...keepInside(box, scene), lines: [] };
   const rotation = options.turnsToWall ? turnedToWall(box, scene.walls) : box.rotation;
-  const inside = keepInside({ ...box, rotation }, scene);
-  const pulls = [...wallPulls(inside, scene.walls), ...neighbourPulls(inside, scene.others)].filter(
-    (pull) => Math.abs(pull.by) <= options.tolerance,
-  );
+  const isKept = !options.isLoose;
+  const inside = isKept ? keepInside({ ...box, rotation }, scene) : { ...box, rotation };
+  const { tolerance, toWall = tolerance } = options;
+  const pulls = [
+    ...wallPulls(inside, scene.walls).filter((pull) => Math.abs(pull.by) <= toWall),
+    ...neighbourPulls(inside, scene.others).filter((pull) => Math.abs(pull.by) <= tolerance),
+    ...gapPulls(inside, scene, tolerance).map(pullToGap),
+  ];
   pulls.sort((p, q) => weight(p) - weight(q));
   const first = pulls[0];
   if (!first) return { x: inside.x, y: inside.y, rotation, lines: [] };
   const second = pulls.find((pull) => Math.abs(cross(first.axis, pull.axis)) > 0.1);
   const moved = add(inside, second ? both(first, second) : scale(first.axis, first.by));
-  const settled = keepInside({ ...inside, ...moved }, scene);
-  const lines = [first, ...(second ? [second] : [])].map(({ kind, line }): SnapLine => ({ kind, ...line }));
+  const settled = isKept ? keepInside({ ...inside, ...moved }, scene) : moved;
+  // What the room does not let it reach is not said.
+  const held = [first, ...(second ? [second] : [])].filter((pull) => Math.abs(dot(sub(settled, moved), pull.axis)) < 0.5);
+  const lines = held.map(({ kind, line, axis, other, gap }): SnapLine => ({ kind, ...line, axis, other, ...(gap && { gap }) }));
   return { x: settled.x, y: settled.y, rotation, lines };
+}
+
+/** One between two: the stretch it is moved in. */
+function pullToGap({ axis, by, own, like }: GapPull): Pull {
+  const [first] = own;
+  const line = first?.along ?? { a: axis, b: axis };
+  const other = first?.between.find(({ id }) => id !== '') ?? { kind: 'thing', id: '' };
+  return { axis, by, kind: 'gap', line, other, gap: { own, like } };
 }
 
 const weight = (pull: Pull): number => Math.abs(pull.by) + PREFER[pull.kind];
@@ -108,7 +136,7 @@ function wallPulls(box: TurnedBox, walls: readonly SnapWall[]): Pull[] {
     const isParallel = Math.abs(dot(u, wall.inward)) < PARALLEL || Math.abs(cross(u, wall.inward)) < PARALLEL;
     if (!isParallel || !isBeside(box, wall, reachAlong(box, unitAlong(wall)))) return [];
     const gap = heightOver(box, wall) - reachAlong(box, wall.inward);
-    return [{ axis: wall.inward, by: -gap, kind: 'wall', line: wall }];
+    return [{ axis: wall.inward, by: -gap, kind: 'wall', line: wall, other: { kind: 'wall', id: wall.corner ?? '' } }];
   });
 }
 
@@ -117,7 +145,7 @@ function unitAlong(wall: Segment): Point {
   return long === 0 ? { x: 0, y: 0 } : scale(sub(wall.b, wall.a), 1 / long);
 }
 
-function neighbourPulls(box: TurnedBox, others: readonly TurnedBox[]): Pull[] {
+function neighbourPulls(box: TurnedBox, others: SnapScene['others']): Pull[] {
   const { u, v } = axesOf(box.rotation);
   const own = cornersOf(box);
   const ownU = spanAlong(own, u);
@@ -129,14 +157,15 @@ function neighbourPulls(box: TurnedBox, others: readonly TurnedBox[]): Pull[] {
     const corners = cornersOf(other);
     const spanU = spanAlong(corners, u);
     const spanV = spanAlong(corners, v);
-    return [...alongAxis(u, v, ownU, ownV, spanU, spanV), ...alongAxis(v, u, ownV, ownU, spanV, spanU)];
+    const end: RowEnd = { kind: 'thing', id: other.id ?? '' };
+    return [...alongAxis(u, v, ownU, ownV, spanU, spanV, end), ...alongAxis(v, u, ownV, ownU, spanV, spanU, end)];
   });
 }
 
 type Span = readonly [number, number];
 
 /** Pulls along one axis: end to end with the neighbour where the two lie side by side, and edges into one line. */
-function alongAxis(axis: Point, across: Point, own: Span, ownAcross: Span, other: Span, otherAcross: Span): Pull[] {
+function alongAxis(axis: Point, across: Point, own: Span, ownAcross: Span, other: Span, otherAcross: Span, end: RowEnd): Pull[] {
   const apart = Math.max(otherAcross[0] - ownAcross[1], ownAcross[0] - otherAcross[1]);
   if (apart > ALIGN_WITHIN) return [];
   const low = Math.min(ownAcross[0], otherAcross[0]);
@@ -145,7 +174,7 @@ function alongAxis(axis: Point, across: Point, own: Span, ownAcross: Span, other
     a: add(scale(axis, at), scale(across, low)),
     b: add(scale(axis, at), scale(across, high)),
   });
-  const pull = (kind: Pull['kind'], from: number, to: number): Pull => ({ axis, by: to - from, kind, line: lineAt(to) });
+  const pull = (kind: Pull['kind'], from: number, to: number): Pull => ({ axis, by: to - from, kind, line: lineAt(to), other: end });
   const aligned = [
     pull('aligned', own[0], other[0]),
     pull('aligned', own[1], other[1]),

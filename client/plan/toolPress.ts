@@ -1,19 +1,21 @@
 import type { Session } from '#client/session/types.ts';
 import { newId } from '#model/document/ids.ts';
 import { isSimple, signedArea } from '#model/geometry/polygon.ts';
-import { distance, type Point } from '#model/geometry/vec.ts';
+import type { Point } from '#model/geometry/vec.ts';
 import { buildRoom } from '#model/scene/room.ts';
 import type { Corner } from '#model/schema/types.ts';
-import { sayLength } from '#model/units/sayLength.ts';
 import { shapeOfRoom } from './bodies.ts';
 import { nameOfItem, openingKindName } from './describe.ts';
 import { ghostAt } from './ghost.ts';
+import { layTapeEnd } from './layTape.ts';
 import { newOpening, newPiece } from './newThings.ts';
 import { nextNumber } from './numbers.ts';
 import { itemAt } from './pick.ts';
 import { type PlanModel, rawRoomOf } from './planModel.ts';
 import { openingsOnNewWalls } from './roomShape.ts';
+import { canBeSeveral, toggleChosen } from './set/chosenSet.ts';
 import { tapePoint } from './tape.ts';
+import { tapeThingAt } from './tapeBetween.ts';
 import { choose } from './verbs.ts';
 import { nextCorner } from './wallDraft.ts';
 
@@ -26,6 +28,9 @@ export function pressWithTool(model: PlanModel, p: Point, reach: number): void {
       return;
     case 'tape':
       pressTape(model, p, reach);
+      return;
+    case 'several':
+      pressSeveral(model, p, reach);
       return;
     case 'picture':
       pressPicture(model, p);
@@ -58,15 +63,15 @@ function pressPicture(model: PlanModel, p: Point): void {
 }
 
 function pressTape(model: PlanModel, p: Point, reach: number): void {
-  const { tape } = model.store.state();
   const at = tapePoint(model, p, reach);
-  const [from] = tape;
-  if (tape.length !== 1 || !from) {
-    model.store.set({ tape: [at] });
-    return;
-  }
-  model.store.set({ tape: [from, at] });
-  model.session.announce(`Tape: ${sayLength(distance(from, at), model.session.classroom().display.units)}`);
+  layTapeEnd(model.session, at, tapeThingAt(model.session, at));
+}
+
+/** A thing more, or one less. */
+function pressSeveral(model: PlanModel, p: Point, reach: number): void {
+  const item = itemAt(p, model.session.arrangement(), rawRoomOf(model), reach);
+  if (item && canBeSeveral(item)) toggleChosen(model.session, item);
+  else model.session.announce('Draw an area round several things, or press one after the other.');
 }
 
 /** Sets the thing in hand down at a point and chooses it. */

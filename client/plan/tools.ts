@@ -1,7 +1,8 @@
+import { LOOKING, mayChange } from '#client/session/lookOnly.ts';
 import type { Session } from '#client/session/types.ts';
 import { fixtureKindName, openingKindName, pieceKindName } from './describe.ts';
 import { sizeFor } from './newThings.ts';
-import { planStoreOf, type Tool } from './planStore.ts';
+import { type PlanState, planStoreOf, type Tool } from './planStore.ts';
 
 export interface Verb {
   readonly tool: Tool;
@@ -21,6 +22,7 @@ export const verbs: readonly Verb[] = [
 ];
 
 export const asides: readonly Verb[] = [
+  { tool: { kind: 'several' }, name: 'Several', letter: 'V' },
   { tool: { kind: 'tape' }, name: 'Tape', letter: 'R' },
   { tool: { kind: 'remark' }, name: 'Remark', letter: 'E' },
 ];
@@ -36,6 +38,9 @@ export const moreVerbs: readonly Verb[] = [
   ),
 ];
 
+/** Tools that change nothing but the remarks: they are there for who may only look, too. */
+export const isForLookers = (kind: Tool['kind']): boolean => kind === 'tape' || kind === 'remark';
+
 export const isSameTool = (p: Tool | null, q: Tool | null): boolean =>
   p?.kind === q?.kind && (p && 'of' in p ? p.of : null) === (q && 'of' in q ? q.of : null);
 
@@ -48,31 +53,47 @@ export function toolName(tool: Tool): string {
   if (tool.kind === 'piece') return pieceKindName(tool.of);
   if (tool.kind === 'fixture') return fixtureKindName(tool.of);
   if (tool.kind === 'opening') return openingKindName(tool.of);
-  return { wall: 'Wall', tape: 'Tape', remark: 'Remark', picture: 'Picture' }[tool.kind];
+  return { wall: 'Wall', tape: 'Tape', several: 'Several', remark: 'Remark', picture: 'Picture' }[tool.kind];
 }
 
-const sayings: Readonly<Record<'wall' | 'tape' | 'remark' | 'picture' | 'thing' | 'opening', string>> = {
+const sayings: Readonly<Record<'wall' | 'tape' | 'several' | 'remark' | 'picture' | 'thing' | 'opening', string>> = {
   wall: 'Press the corners one after the other, or type lengths.',
-  tape: 'Press two points to measure between them.',
+  tape: 'Press two points, or two things, to measure between them.',
+  several: 'Draw an area round them, or press one after the other.',
   remark: 'Press where the remark belongs.',
   picture: 'Of an existing plan, under the drawing. One finger slides it.',
   thing: 'Press where it stands.',
   opening: 'Press on a wall.',
 };
 
+/** Nothing begun with any tool. */
+export const noDraft = {
+  tool: null,
+  corners: [],
+  tape: [],
+  tapeOn: [],
+  tapeWay: null,
+  cursor: null,
+  picturePoints: [],
+  remarkAt: null,
+} satisfies Partial<PlanState>;
+
 /** Takes a tool in hand; the same again puts it down. */
 export function takeUpTool(session: Session, tool: Tool): void {
+  if (!mayChange(session) && !isForLookers(tool.kind)) return session.announce(LOOKING);
   const store = planStoreOf(session);
   const isPutDown = isSameTool(store.state().tool, tool);
-  store.set({ tool: isPutDown ? null : tool, size: sizeFor(tool), corners: [], tape: [], picturePoints: [], remarkAt: null });
+  store.set({ ...noDraft, tool: isPutDown ? null : tool, size: sizeFor(tool) });
   if (isPutDown) return;
-  if (tool.kind !== 'tape' && tool.kind !== 'remark') session.setView({ chosen: null });
+  if (tool.kind !== 'tape' && tool.kind !== 'remark' && tool.kind !== 'several') session.setView({ chosen: null });
   session.announce(`${toolName(tool)}. ${sayTool(tool)}${byKey(tool)}`);
 }
 
 /** Enter does without pointing, for things that can be moved afterwards. */
 function byKey(tool: Tool): string {
   if (tool.kind === 'piece' || tool.kind === 'fixture') return ' Enter sets it down in the middle of the room.';
+  if (tool.kind === 'several') return ' Tab goes from thing to thing, Enter chooses or leaves out, Escape is done.';
+  if (tool.kind === 'tape') return ' Tab goes from thing to thing, Enter lays an end of the tape there.';
   return tool.kind === 'opening' ? ' Enter sets it on the nearest wall.' : '';
 }
 

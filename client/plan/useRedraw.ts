@@ -12,7 +12,17 @@ function ingredients(session: Session): Readonly<Record<LayerName, readonly unkn
     sheet: [classroom.room, classroom.display],
     marks: [session.report(), view.finding, view.chosen === null],
     things: [arrangement.pieces, arrangement.placements, classroom.room.fixtures, classroom.materials, classroom.display, laid],
-    over: [session.report(), view.finding, view.chosen, arrangement.pieces, classroom.room, classroom.notes, session.people(), laid],
+    over: [
+      session.report(),
+      view.finding,
+      view.chosen,
+      view.alsoChosen,
+      arrangement.pieces,
+      classroom.room,
+      classroom.notes,
+      session.people(),
+      laid,
+    ],
   };
 }
 

@@ -1,29 +1,19 @@
 import type { Session } from '#client/session/types.ts';
 import { add, distance, dot, type Point, scale, sub } from '#model/geometry/vec.ts';
-import { pieceBody } from '#model/scene/bodies.ts';
 import type { SceneWall } from '#model/scene/types.ts';
-import type { Arrangement, Fixture, Piece } from '#model/schema/types.ts';
-import { bodyOfPiece, shapeOfRoom } from './bodies.ts';
-import { cornersOf, reachAlong, type TurnedBox, tidyDegrees } from './box.ts';
+import type { Piece } from '#model/schema/types.ts';
+import { shapeOfRoom } from './bodies.ts';
+import { reachAlong, type TurnedBox, tidyDegrees } from './box.ts';
 import { describeItem, nameOfItem } from './describe.ts';
-import { carried, seatsOf } from './drag/movePieceDrag.ts';
 import type { Item } from './items.ts';
 import { distanceToward } from './nearDistances.ts';
-import { nextNumber } from './numbers.ts';
 import { withCorner, withWallMoved } from './roomShape.ts';
 import { writeRoom } from './roomWrites.ts';
+import { carried, seatsOf } from './seats.ts';
 import { closest, facingFrom, keepInside, nearestOn } from './snap.ts';
+import { isLocked, type Thing, thingOf } from './things.ts';
 
-type Thing = Piece | Fixture;
 type Place = { x: number; y: number; rotation: number };
-
-/** The piece or fixture an item names. */
-export function thingOf(session: Session, item: Item): Thing | undefined {
-  if (item.kind === 'piece') return session.arrangement().pieces.find((p) => p.id === item.id);
-  return item.kind === 'fixture' ? session.classroom().room.fixtures.find((f) => f.id === item.id) : undefined;
-}
-
-export const isLocked = (thing: Thing): boolean => 'locked' in thing && thing.locked === true;
 
 /** Puts a thing where it should be, its seats with it, as one step. False: locked, or gone. */
 function putAt(session: Session, item: Item, to: Place): boolean {
@@ -151,82 +141,6 @@ export function putAway(session: Session, item: Item): boolean {
   const onTable = trays === 0 ? '' : `; ${trays} ${trays === 1 ? 'tray is' : 'trays are'} on the table`;
   session.announce(`${name} is put away${onTable}. Take back brings it again.`);
   return true;
-}
-
-/** The same again beside it, empty. @returns the new id; null: gone */
-export function copyAgain(session: Session, item: Item): string | null {
-  const arrangement = session.arrangement();
-  const piece = arrangement.pieces.find((p) => item.kind === 'piece' && p.id === item.id);
-  const fixture = session.classroom().room.fixtures.find((f) => item.kind === 'fixture' && f.id === item.id);
-  if (piece) {
-    const { id: _, ...same } = piece;
-    const copy: Parameters<typeof session.commands.addPiece>[1] = {
-      ...same,
-      kind: piece.kind,
-      width: piece.width,
-      depth: piece.depth,
-      ...freePlaceBeside(session, piece),
-    };
-    const added = session.commands.addPiece(arrangement.id, { ...copy, name: nameOfCopy(arrangement, piece), locked: false });
-    choose(session, { kind: 'piece', id: added });
-    return added;
-  }
-  if (!fixture) return null;
-  const { id: _, ...same } = fixture;
-  const copy: Parameters<typeof session.commands.addFixture>[0] = {
-    ...same,
-    kind: fixture.kind,
-    width: fixture.width,
-    depth: fixture.depth,
-    ...freePlaceBeside(session, fixture),
-  };
-  const added = session.commands.addFixture(copy);
-  choose(session, { kind: 'fixture', id: added });
-  return added;
-}
-
-/** Shelves and tables are known by number, so each copy gets its own. */
-function nameOfCopy(arrangement: Arrangement, piece: Piece): string {
-  if (piece.kind === 'shelf') return `Shelf ${nextNumber(arrangement, 'shelf')}`;
-  return piece.kind === 'table' ? `Table ${nextNumber(arrangement, 'table')}` : piece.name;
-}
-
-/** Beside, before or behind it, where nothing stands yet; else half upon it, where it is seen. */
-function freePlaceBeside(session: Session, thing: Thing): { x: number; y: number } {
-  const shape = shapeOfRoom(session.classroom().room);
-  const body = pieceBody({ ...(thing as Piece), kind: 'other' });
-  const steps = (['right', 'left', 'front', 'back'] as const).map((side) => {
-    const run = side === 'left' || side === 'right' ? thing.width : thing.depth;
-    return scale(body.edges[side].outward, run);
-  });
-  const others = session
-    .arrangement()
-    .pieces.filter((p) => p.kind !== 'rug')
-    .map(bodyOfPiece);
-  const isFree = (p: Point): boolean => {
-    const box = { ...thing, ...p };
-    const kept = keepInside(box, shape);
-    if (distance(kept, p) > 1) return false;
-    const corners = cornersOf(box);
-    return others.every((other) => areApart(corners, other.footprint));
-  };
-  const free = steps.map((step) => ({ x: thing.x + step.x, y: thing.y + step.y })).find(isFree);
-  if (free) return free;
-  const near = keepInside({ ...thing, x: thing.x + 150, y: thing.y + 150 }, shape);
-  return { x: near.x, y: near.y };
-}
-
-/** True when a line along an edge of one of two convex rings parts them (touching counts as apart). */
-function areApart(p: readonly Point[], q: readonly Point[]): boolean {
-  return [p, q].some((ring) =>
-    ring.some((a, i) => {
-      const b = ring[(i + 1) % ring.length] ?? a;
-      const normal = { x: -(b.y - a.y), y: b.x - a.x };
-      const size = Math.hypot(normal.x, normal.y) || 1;
-      const along = (points: readonly Point[]) => points.map((point) => dot(point, normal) / size);
-      return Math.max(...along(p)) <= Math.min(...along(q)) + 1 || Math.max(...along(q)) <= Math.min(...along(p)) + 1;
-    }),
-  );
 }
 
 export function toggleLock(session: Session, piece: Piece): boolean {

@@ -1,16 +1,23 @@
-/** The address of a classroom: `…/#room=ID`. The part after # is never sent with a page request. */
+/** The address of a classroom: `…/#room=ID`, or `…/#look=ID` to look only. The part after # is never sent with a page request. */
 const idPattern = /^[A-Za-z0-9_-]{1,64}$/;
 
 /** The id in an address; null: none, or one that is no id. */
 export function classroomInAddress(hash: string): string | null {
-  const id = new URLSearchParams(hash.replace(/^#/, '')).get('room');
+  const named = new URLSearchParams(hash.replace(/^#/, ''));
+  const id = named.get('room') ?? named.get('look');
   return id !== null && idPattern.test(id) ? id : null;
 }
 
-/** The whole address to give to a colleague. */
-export function addressOf(id: string, base: string): string {
+/** Whether an address is one to look only. The server does not go by it: it knows the ids that may change. */
+export const isForLooking = (hash: string): boolean => {
+  const named = new URLSearchParams(hash.replace(/^#/, ''));
+  return !named.has('room') && named.has('look');
+};
+
+/** The whole address to give to a colleague, of a classroom's id or of its id for looking. */
+export function addressOf(id: string, base: string, kind: 'room' | 'look' = 'room'): string {
   const url = new URL(base);
-  url.hash = `room=${id}`;
+  url.hash = `${kind}=${id}`;
   return url.href;
 }
 

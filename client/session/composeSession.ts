@@ -10,7 +10,7 @@ import type { Unconfirmed } from '../sync/unconfirmed.ts';
 import type { OpenOptions } from './analyst.ts';
 import { heldIn, personOf } from './presenceOf.ts';
 import { shownReports } from './shownReport.ts';
-import type { Kept, Person, Preview, Session, View } from './types.ts';
+import type { Draft, Kept, Person, Preview, Session, View } from './types.ts';
 import { arrangementShown, changedView, coherentView, firstView } from './view.ts';
 
 export interface SessionParts {
@@ -25,6 +25,14 @@ export interface SessionParts {
 /** ms between two frames of a drag that colleagues see */
 const SHARED_FRAME = 50;
 
+/** What the checks and the scene were last made of. */
+interface Asked {
+  readonly classroom: Classroom;
+  readonly arrangement: string;
+  readonly preview: Preview | null;
+  readonly draft: Draft | null;
+}
+
 /** Puts document, store, connection, view and checks together into what the sheets read. */
 export function composeSession(parts: SessionParts): Session {
   const { document, keeping, connection, unconfirmed, options } = parts;
@@ -35,8 +43,8 @@ export function composeSession(parts: SessionParts): Session {
   let view: View = firstView(document.read());
   let kept: Kept = keptNow();
   let people: readonly Person[] = [];
-  let scene: { classroom: Classroom; arrangement: string; preview: Preview | null; value: Scene } | null = null;
-  let asked: { classroom: Classroom; arrangement: string; preview: Preview | null } | null = null;
+  let scene: (Asked & { value: Scene }) | null = null;
+  let asked: Asked | null = null;
   const shownReport = shownReports();
   let publishing: ReturnType<typeof setTimeout> | null = null;
 
@@ -85,11 +93,15 @@ export function composeSession(parts: SessionParts): Session {
     publishing ??= setTimeout(publish, SHARED_FRAME);
   };
 
+  const askedNow = (): Asked => {
+    const { arrangement, preview, draft } = view;
+    return { classroom: document.read(), arrangement, preview, draft };
+  };
   const ask = (): void => {
-    const classroom = document.read();
-    if (asked && asked.classroom === classroom && asked.arrangement === view.arrangement && asked.preview === view.preview) return;
-    asked = { classroom, arrangement: view.arrangement, preview: view.preview };
-    options.analyst.ask(classroom, view.arrangement, view.preview);
+    const now = askedNow();
+    if (asked && isSameAsked(asked, now)) return;
+    asked = now;
+    options.analyst.ask(withDraft(now.classroom, view), view.arrangement, view.preview);
   };
 
   const stops = [
@@ -118,10 +130,10 @@ export function composeSession(parts: SessionParts): Session {
     classroom: document.read,
     arrangement: () => arrangementShown(document.read(), view),
     scene: () => {
-      const classroom = document.read();
-      if (scene?.classroom === classroom && scene.arrangement === view.arrangement && scene.preview === view.preview) return scene.value;
-      const value = buildScene(withPreview(classroom, view), view.arrangement);
-      scene = { classroom, arrangement: view.arrangement, preview: view.preview, value };
+      const now = askedNow();
+      if (scene && isSameAsked(scene, now)) return scene.value;
+      const value = buildScene(withPreview(withDraft(now.classroom, view), view), view.arrangement);
+      scene = { ...now, value };
       return value;
     },
     report: () => shownReport(options.analyst.report(), view.arrangement, document.read().left),
@@ -157,6 +169,23 @@ export function composeSession(parts: SessionParts): Session {
       document.doc.destroy();
     },
   };
+}
+
+function isSameAsked(p: Asked, q: Asked): boolean {
+  return p.classroom === q.classroom && p.arrangement === q.arrangement && p.preview === q.preview && p.draft === q.draft;
+}
+
+/** The classroom as it would be with the room or the things that are in hand. */
+function withDraft(classroom: Classroom, { arrangement, draft }: Pick<View, 'arrangement' | 'draft'>): Classroom {
+  if (!draft) return classroom;
+  const moved = new Map(draft.pieces?.map((piece) => [piece.id, piece]));
+  const arrangements =
+    moved.size === 0
+      ? classroom.arrangements
+      : classroom.arrangements.map((shown) =>
+          shown.id === arrangement ? { ...shown, pieces: shown.pieces.map((piece) => moved.get(piece.id) ?? piece) } : shown,
+        );
+  return { ...classroom, room: draft.room ?? classroom.room, arrangements };
 }
 
 function withPreview(classroom: Classroom, { arrangement, preview }: View): Classroom {

@@ -6,6 +6,7 @@ import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import type { Aside } from '../worker/messages.ts';
 import { type Announcement, announcer } from './announcer.ts';
+import { mayChange } from './lookOnly.ts';
 import { restingOf } from './resting.ts';
 import { type OpenedClassroom, type PageAnalyst, SessionContext } from './SessionProvider.tsx';
 import type { Kept, Person, Session, View } from './types.ts';
@@ -43,6 +44,8 @@ export const useKept = (): Kept => useOf((session) => session.kept());
 export const usePeople = (): readonly Person[] => useOf((session) => session.people());
 export const useNeedsRepair = (): readonly NeedsRepair[] => useOf((session) => session.needsRepair());
 export const useUnits = (): LengthUnits => useOf((session) => session.classroom().display.units);
+/** False: this page may look and remark only. */
+export const useMayChange = (): boolean => useOf(mayChange);
 export const useCanTakeBack = (): boolean => useOf((session) => session.undo.canTakeBack());
 export const useCanDoAgain = (): boolean => useOf((session) => session.undo.canDoAgain());
 

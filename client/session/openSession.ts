@@ -8,8 +8,10 @@ import type { Keeping } from '../store/keepDocument.ts';
 import { type Connection, type ConnectOptions, connect } from '../sync/connection.ts';
 import { serverOf } from '../sync/server.ts';
 import { unconfirmedOf } from '../sync/unconfirmed.ts';
+import { isForLooking } from './address.ts';
 import type { OpenOptions } from './analyst.ts';
 import { composeSession } from './composeSession.ts';
+import { guarded } from './lookOnly.ts';
 import type { Session } from './types.ts';
 
 /** What a page has by itself; tests bring their own. */
@@ -20,6 +22,8 @@ export interface OpenSeams {
   readonly storage?: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | null;
   /** ms to wait for a classroom that this device does not have */
   readonly patience?: number;
+  /** Whether the page was opened by an address for looking. */
+  readonly isForLooking?: boolean;
 }
 
 let pageStore: DeviceStore | null = null;
@@ -60,7 +64,9 @@ export async function openSession(id: string, options: OpenOptions, seams: OpenS
     }
   }
   void keeping.settled().then(() => keeping.state().here === 'kept' && store.askToStay().catch(() => false));
-  return composeSession({ id, document, keeping, connection, unconfirmed, options });
+  const session = composeSession({ id, document, keeping, connection, unconfirmed, options });
+  const isLook = seams.isForLooking ?? (typeof location !== 'undefined' && isForLooking(location.hash));
+  return guarded(session, { connection, storage, isForLooking: isLook });
 }
 
 const starts = new WeakMap<Classroom, Uint8Array>();

@@ -34,9 +34,11 @@ function createResting(session: Session): Resting {
   let last: { readonly classroom: Classroom; readonly arrangement: string; readonly value: Scene } | null = null;
 
   function moment(): Moment {
-    if (session.view().preview !== null && held) return held;
+    const { preview, draft } = session.view();
+    const isMoving = preview !== null || draft !== null;
+    if (isMoving && held) return held;
     const now = { classroom: session.classroom(), arrangement: session.arrangement(), report: session.report() };
-    held = session.view().preview === null ? null : now;
+    held = isMoving ? now : null;
     return now;
   }
 

@@ -1,7 +1,7 @@
 import type { Report } from '#model/analysis/report.ts';
 import type { ClassroomDocument, Commands, NeedsRepair, PersonalUndo } from '#model/document/types.ts';
 import type { Scene } from '#model/scene/types.ts';
-import type { Arrangement, Classroom, Side } from '#model/schema/types.ts';
+import type { Arrangement, Classroom, Piece, Room, Side } from '#model/schema/types.ts';
 
 export type SheetName = 'room' | 'materials' | 'places' | 'move-day';
 
@@ -18,11 +18,20 @@ export interface Preview {
   readonly rotation: number;
 }
 
+/** What else would be different while something is dragged: things that go along, or the room itself. The checks follow it; colleagues do not see it. */
+export interface Draft {
+  /** Pieces as they would stand. */
+  readonly pieces?: readonly Piece[];
+  readonly room?: Room;
+}
+
 /** How this person looks at the classroom: never shared, never saved. */
 export interface View {
   readonly sheet: SheetName;
   readonly arrangement: string;
   readonly chosen: Chosen | null;
+  /** Ids of pieces and fixtures chosen beside `chosen`, which is the first of them. */
+  readonly alsoChosen: readonly string[];
   /** The shelf whose front is shown: the last chosen one. */
   readonly frontOf: { readonly piece: string; readonly side: Side } | null;
   /** The material shown on the Materials sheet and marked on fronts. */
@@ -34,6 +43,7 @@ export interface View {
   /** id of the arrangement laid dashed under the shown one; null: none. */
   readonly laid: string | null;
   readonly preview: Preview | null;
+  readonly draft: Draft | null;
 }
 
 /** Where the document is, told truthfully. */

@@ -10,21 +10,23 @@ interface Held {
 export interface Drag {
   to(p: Point, held: Held): void;
   end(): void;
+  /** It says itself what came of it. */
+  readonly saysItself?: boolean;
   /** As if it had never been touched. */
   cancel(): void;
 }
 
 /** ms: the document is written no more often than this while something moves. */
-const WRITE_EVERY = 50;
+export const WRITE_EVERY = 50;
 
-/** Writes at most 20 times a second, and for certain at the end; all of it is one step to take back. */
+/** Writes at most 20 times a second (`every` ms), and for certain at the end; all of it is one step to take back. */
 export interface Writer {
   write(change: () => void): void;
   end(change: () => void): void;
   cancel(): void;
 }
 
-export function stepWriter(model: PlanModel, now: () => number = () => performance.now()): Writer {
+export function stepWriter(model: PlanModel, now: () => number = () => performance.now(), every = WRITE_EVERY): Writer {
   const { undo } = model.session;
   let last = Number.NEGATIVE_INFINITY;
   let hasWritten = false;
@@ -40,7 +42,7 @@ export function stepWriter(model: PlanModel, now: () => number = () => performan
   };
   return {
     write(change) {
-      if (now() - last < WRITE_EVERY) return;
+      if (now() - last < every) return;
       open();
       last = now();
       hasWritten = true;

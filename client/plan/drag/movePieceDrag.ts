@@ -1,11 +1,12 @@
-import { add, type Point, sub, turn } from '#model/geometry/vec.ts';
+import { add, type Point, sub } from '#model/geometry/vec.ts';
 import { fixtureBody, pieceBody } from '#model/scene/bodies.ts';
 import type { SceneBody } from '#model/scene/types.ts';
-import type { Fixture, Piece } from '#model/schema/types.ts';
+import type { Fixture, Piece, Room } from '#model/schema/types.ts';
 import { bodyOfPiece } from '../bodies.ts';
-import { tidyDegrees } from '../box.ts';
 import { nearDistances } from '../nearDistances.ts';
 import { type PlanModel, surroundings } from '../planModel.ts';
+import { sayRest } from '../restWords.ts';
+import { carried, seatsOf } from '../seats.ts';
 import { type Snapped, snap } from '../snap.ts';
 import { type Drag, stepWriter } from './drag.ts';
 
@@ -13,6 +14,9 @@ import { type Drag, stepWriter } from './drag.ts';
 const SNAP_PX = 9;
 /** mm: whatever the enlargement, never from farther off than this */
 const SNAP_MOST = 150;
+
+/** mm: what comes so near to a wall comes to rest flush with it */
+export const TO_WALL = 150;
 
 export const snapTolerance = (model: PlanModel): number => Math.min(SNAP_MOST, SNAP_PX / model.view.k);
 
@@ -23,14 +27,6 @@ export function tidyPlace(p: Point, isFree: boolean): Point {
 }
 
 type Place = { x: number; y: number; rotation: number };
-
-/** Where a thing that belongs to another (a seat at its table) goes when the other moves. */
-export function carried(follower: Place, from: Place, to: Place): Place {
-  const turned = to.rotation - from.rotation;
-  return { ...add(to, turn(sub(follower, from), turned)), rotation: tidyDegrees(follower.rotation + turned) };
-}
-
-export const seatsOf = (pieces: readonly Piece[], table: string): Piece[] => pieces.filter((p) => p.kind === 'seat' && p.table === table);
 
 /** Moves a piece, its seats with it; the checks follow the preview each frame. */
 export function movePieceDrag(model: PlanModel, piece: Piece, grabbed: Point): Drag {
@@ -57,15 +53,17 @@ export function movePieceDrag(model: PlanModel, piece: Piece, grabbed: Point): D
       const turnsToWall = piece.kind === 'shelf' || piece.kind === 'mat-stand';
       const snapped = snap({ ...piece, ...tidyPlace(add(p, grip), isFree) }, around, {
         tolerance: snapTolerance(model),
+        toWall: TO_WALL,
         turnsToWall,
         isFree,
       });
       now = { x: snapped.x, y: snapped.y, rotation: snapped.rotation };
       const isFirst = model.moving === null;
+      sayRest(model, snapped.lines);
       model.moving = {
         ids,
         bodies: [pieceBody({ ...piece, ...now }), ...followers.map((seat) => pieceBody({ ...seat, ...carried(seat, piece, now) }))],
-        from: bodyOfPiece(piece),
+        from: [bodyOfPiece(piece)],
         lines: snapped.lines,
         distances: nearDistances({ ...piece, ...now }, around),
       };
@@ -98,6 +96,7 @@ export function moveFixtureDrag(model: PlanModel, fixture: Fixture, grabbed: Poi
   };
   const finish = (): void => {
     model.moving = null;
+    session.setView({ draft: null });
     model.redraw('things', 'over');
   };
   return {
@@ -105,11 +104,14 @@ export function moveFixtureDrag(model: PlanModel, fixture: Fixture, grabbed: Poi
       const around = surroundings(model, ids);
       const snapped = snap({ ...fixture, ...tidyPlace(add(p, grip), isFree) }, around, {
         tolerance: snapTolerance(model),
+        toWall: TO_WALL,
         turnsToWall,
         isFree,
       });
       now = { x: snapped.x, y: snapped.y, rotation: snapped.rotation };
       const isFirst = model.moving === null;
+      sayRest(model, snapped.lines);
+      session.setView({ draft: { room: withFixture(session.classroom().room, { ...fixture, ...now }) } });
       model.moving = movingFixture(fixture, now, snapped, ids, around);
       model.redraw('over');
       if (isFirst) model.redraw('things');
@@ -126,6 +128,11 @@ export function moveFixtureDrag(model: PlanModel, fixture: Fixture, grabbed: Poi
   };
 }
 
+const withFixture = (room: Room, moved: Fixture): Room => ({
+  ...room,
+  fixtures: room.fixtures.map((fixture) => (fixture.id === moved.id ? moved : fixture)),
+});
+
 function movingFixture(
   fixture: Fixture,
   now: Place,
@@ -135,5 +142,5 @@ function movingFixture(
 ) {
   const body: SceneBody = fixtureBody({ ...fixture, ...now });
   const from: SceneBody = fixtureBody(fixture);
-  return { ids, bodies: [body], from, lines: snapped.lines, distances: nearDistances({ ...fixture, ...now }, around) };
+  return { ids, bodies: [body], from: [from], lines: snapped.lines, distances: nearDistances({ ...fixture, ...now }, around) };
 }

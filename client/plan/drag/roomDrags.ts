@@ -69,15 +69,18 @@ interface RoomChange {
   write(): void;
 }
 
-/** Walls are drawn as they are dragged and written once, at the end: half-moved walls are no room to judge. */
+/** Walls are drawn and judged as they are dragged and written once, at the end: nobody else gets half-moved walls. */
 function roomDrag(model: PlanModel, change: RoomChange): Drag {
   const finish = (): void => {
     model.draftRoom = null;
+    model.session.setView({ draft: null });
     model.redraw('sheet', 'marks', 'over');
   };
   return {
     to(p, { isFree }) {
-      model.draftRoom = change.draw(p, isFree);
+      const room = change.draw(p, isFree);
+      model.draftRoom = room;
+      model.session.setView({ draft: { room } });
       model.redraw('sheet', 'over');
     },
     end() {

@@ -5,10 +5,10 @@ import type { Fixture, Piece } from '#model/schema/types.ts';
 import { type Handle, resized, turnedTowards } from '../handles.ts';
 import { nearDistances } from '../nearDistances.ts';
 import { type PlanModel, surroundings } from '../planModel.ts';
+import { carried, seatsOf } from '../seats.ts';
 import { keepInside } from '../snap.ts';
 import { toPlan } from '../viewport.ts';
 import { type Drag, stepWriter } from './drag.ts';
-import { carried, seatsOf } from './movePieceDrag.ts';
 
 type Change = Partial<Pick<Piece, 'x' | 'y' | 'width' | 'depth' | 'rotation'>>;
 
@@ -33,7 +33,7 @@ export function handleDrag(model: PlanModel, body: SceneBody, handle: Handle, gr
       now = handle.what === 'turn' ? turnedIn(thing, at, isFree, around) : resized(thing, handle.what, at);
       const moved = { ...thing, ...now };
       const isFirst = model.moving === null;
-      model.moving = { ids, bodies: [bodyOf(body, now)], from: body, lines: [], distances: nearDistances(moved, around) };
+      model.moving = { ids, bodies: [bodyOf(body, now)], from: [body], lines: [], distances: nearDistances(moved, around) };
       model.redraw('over');
       if (isFirst) model.redraw('things');
       if (body.piece && handle.what === 'turn')

@@ -48,6 +48,21 @@ export function drawNarrowArrow(pen: Pen, place: NarrowPlace, severity: Severity
   write(pen, `needs ${needed}`, { x: right, y: middle.y + 7 }, { size: 10.5, colour, align: 'left', ground: colours.paper });
 }
 
+/** How wide a way is at its narrowest place: the arrow between the two things, in ink. */
+export function drawWayArrow(pen: Pen, [from, to]: readonly Point[], width: number): void {
+  if (!from || !to || distance(from, to) < 1) return;
+  const a = at(pen, from);
+  const b = at(pen, to);
+  line(pen, a, b, { colour: colours.ink, width: 1.4 });
+  drawArrowHead(pen, b, a, colours.ink);
+  drawArrowHead(pen, a, b, colours.ink);
+  const middle = lerp(a, b, 0.5);
+  const isLevel = Math.abs(b.x - a.x) >= Math.abs(b.y - a.y);
+  const beside = isLevel ? { x: middle.x, y: middle.y - 11 } : { x: middle.x + 8, y: middle.y };
+  const align = isLevel ? 'center' : 'left';
+  write(pen, `way ${figure(pen, Math.round(width))}`, beside, { size: 12, weight: 700, align, ground: colours.paper });
+}
+
 export function drawArrowHead(pen: Pen, from: Point, tip: Point, colour: string, size = 6): void {
   if (distance(from, tip) < size) return;
   const back = scale(unit(sub(from, tip)), size);

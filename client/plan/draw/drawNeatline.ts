@@ -5,7 +5,7 @@ import type { Size } from '../viewport.ts';
 import { type Pen, stroke, write } from './pen.ts';
 
 /** px: bars lie along the top and left edge of the drawing, wherever it is moved to. */
-const NEATLINE = { inset: 6, thick: 15 } as const;
+export const NEATLINE = { inset: 6, thick: 15 } as const;
 
 export function drawNeatline(pen: Pen, bounds: Box, size: Size): void {
   const { view } = pen;

@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { bodyOfPiece } from '#client/plan/bodies.ts';
 import { stepWriter } from '#client/plan/drag/drag.ts';
-import { carried, movePieceDrag } from '#client/plan/drag/movePieceDrag.ts';
+import { movePieceDrag } from '#client/plan/drag/movePieceDrag.ts';
+import { carried } from '#client/plan/seats.ts';
 import { moveCornerDrag, moveOpeningDrag, moveWallDrag } from '#client/plan/drag/roomDrags.ts';
 import { handleDrag } from '#client/plan/drag/shapeDrags.ts';
 import { handlesOf } from '#client/plan/handles.ts';

@@ -1,4 +1,5 @@
 import type { Person, Session, View } from '#client/session/types.ts';
+import { changedView } from '#client/session/view.ts';
 import type { Report } from '#model/analysis/report.ts';
 import { createDocument } from '#model/document/openDocument.ts';
 import { buildScene, pickArrangement } from '#model/scene/build.ts';
@@ -23,12 +24,14 @@ export function planSession(change: PlainRoomChange = {}): PlanSession {
     sheet: 'room',
     arrangement: 'a1',
     chosen: null,
+    alsoChosen: [],
     frontOf: null,
     material: null,
     finding: null,
     compared: null,
     laid: null,
     preview: null,
+    draft: null,
   };
   const arrangement = () => {
     const shown = pickArrangement(document.read(), view.arrangement);
@@ -52,7 +55,7 @@ export function planSession(change: PlainRoomChange = {}): PlanSession {
     needsRepair: document.needsRepair,
     setView: (set) => {
       if (set.preview) previews.push(set.preview);
-      view = { ...view, ...set };
+      view = changedView(document.read(), view, set);
     },
     setPerson: () => {},
     announce: (text) => said.push(text),

@@ -1,19 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { describeItem, nameOfItem } from '#client/plan/describe.ts';
 import type { Item } from '#client/plan/items.ts';
+import { copyThings } from '#client/plan/set/copies.ts';
+import { thingOf } from '#client/plan/things.ts';
 import { finishWalls } from '#client/plan/toolPress.ts';
-import {
-  choose,
-  copyAgain,
-  gapToWall,
-  putAway,
-  setGapToWall,
-  slideBy,
-  thingOf,
-  toggleLock,
-  toTheWall,
-  turnBy,
-} from '#client/plan/verbs.ts';
+import { choose, gapToWall, putAway, setGapToWall, slideBy, toggleLock, toTheWall, turnBy } from '#client/plan/verbs.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { type PlanSession, planSession } from './planSession.ts';
 
@@ -122,7 +113,7 @@ describe('verbs of the chosen thing', () => {
   });
 
   it('makes the same again beside it, with a number of its own and no trays', () => {
-    const id = copyAgain(session, shelf);
+    const [{ id } = { id: '' }] = copyThings(session, [shelf]);
     const copy = session.arrangement().pieces.find((p) => p.id === id);
     expect(copy).toMatchObject({ name: 'Shelf 8', width: 1200, depth: 320, rotation: 270, levels: [{ surface: 640 }] });
     expect(copy && Math.hypot(copy.x - 1260, copy.y - 2500)).toBeGreaterThan(300);

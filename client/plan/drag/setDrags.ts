@@ -1,0 +1,146 @@
+import { add, type Point, sub } from '#model/geometry/vec.ts';
+import { fixtureBody, pieceBody } from '#model/scene/bodies.ts';
+import type { SceneBody } from '#model/scene/types.ts';
+import type { Fixture, Piece } from '#model/schema/types.ts';
+import { bodyOfFixture, bodyOfPiece } from '../bodies.ts';
+import { type Item, isSame, itemsInOrder } from '../items.ts';
+import { nearDistances } from '../nearDistances.ts';
+import { type PlanModel, rawRoomOf, surroundings } from '../planModel.ts';
+import { sayRest } from '../restWords.ts';
+import { boxRound, keptTogether, type SetBox, shifted } from '../set/arrange.ts';
+import { chooseSeveral, isInSet, itemsChosen, moversOf } from '../set/chosenSet.ts';
+import { writeAll } from '../set/setVerbs.ts';
+import { snap } from '../snap.ts';
+import { type Drag, stepWriter, WRITE_EVERY } from './drag.ts';
+import { snapTolerance, TO_WALL, tidyPlace } from './movePieceDrag.ts';
+
+/** ms: however many things move, what is written meanwhile is no more than this often; the checks follow each frame all the same */
+const RAREST = 500;
+
+/** Moves a whole set by the thing that was grabbed; it rests at walls and neighbours as one box. */
+export function moveSetDrag(model: PlanModel, items: readonly Item[], grabbedItem: Item, grabbed: Point): Drag | null {
+  const { session } = model;
+  const movers = moversOf(session, items);
+  const things = [...movers.things, ...movers.seats.map(({ seat }) => seat)];
+  const lead = movers.things.find(({ id }) => id === grabbedItem.id);
+  if (!lead) return null;
+  const ids = new Set(things.map(({ id }) => id));
+  const isPiece = new Set(session.arrangement().pieces.map(({ id }) => id));
+  const before = new Map<string, SetBox>(things.map((thing) => [thing.id, thing]));
+  const round = boxRound(movers.things, lead.rotation);
+  const writer = stepWriter(model, undefined, Math.min(RAREST, WRITE_EVERY * things.length));
+  const around = surroundings(model, ids);
+  let now: readonly SetBox[] = things;
+
+  const placed = (thing: Piece | Fixture, box: SetBox) => ({ ...thing, x: box.x, y: box.y });
+  const write = (): void => writeAll(session, new Map(now.map((box) => [box.id, box])), [], () => ({}));
+  const finish = (): void => {
+    model.moving = null;
+    session.setView({ preview: null, draft: null });
+    model.redraw('things', 'over');
+  };
+  const preview = (): void => {
+    const moved = things.map((thing, i) => placed(thing, now[i] ?? thing));
+    const pieces = moved.filter(({ id }) => isPiece.has(id)) as Piece[];
+    const fixtures = new Map(moved.filter(({ id }) => !isPiece.has(id)).map((fixture) => [fixture.id, fixture as Fixture]));
+    const { room } = session.classroom();
+    const first = pieces.find(({ id }) => id === lead.id) ?? pieces[0];
+    session.setView({
+      preview: first ? { piece: first.id, x: first.x, y: first.y, rotation: first.rotation } : null,
+      draft: { pieces, ...(fixtures.size > 0 && { room: { ...room, fixtures: room.fixtures.map((f) => fixtures.get(f.id) ?? f) } }) },
+    });
+    model.moving = {
+      ...(model.moving ?? { ids, from: things.map((thing) => bodyAsItStands(thing, isPiece)), lines: [], distances: [] }),
+      bodies: moved.map((thing): SceneBody => (isPiece.has(thing.id) ? pieceBody(thing as Piece) : fixtureBody(thing as Fixture))),
+    };
+  };
+  return {
+    to(p, { isFree }) {
+      const by = sub(tidyPlace(add(lead, sub(p, grabbed)), isFree), lead);
+      const snapped = snap({ ...round, ...add(round, by) }, around, {
+        tolerance: snapTolerance(model),
+        toWall: TO_WALL,
+        turnsToWall: false,
+        isFree,
+        isLoose: true,
+      });
+      const kept = keptTogether(
+        shifted(
+          things.map((thing): SetBox => thing),
+          sub(snapped, round),
+        ),
+        around,
+        before,
+      );
+      if (!kept) return;
+      now = kept;
+      const isFirst = model.moving === null;
+      preview();
+      const moved = now[0] ? sub(now[0], things[0] ?? now[0]) : { x: 0, y: 0 };
+      const isHeld = Math.hypot(moved.x - snapped.x + round.x, moved.y - snapped.y + round.y) < 1;
+      const lines = isHeld ? snapped.lines : [];
+      if (model.moving) model.moving = { ...model.moving, lines, distances: nearDistances({ ...round, ...add(round, moved) }, around) };
+      sayRest(model, lines);
+      model.redraw('over');
+      if (isFirst) model.redraw('things');
+      writer.write(write);
+    },
+    end() {
+      writer.end(write);
+      finish();
+    },
+    cancel() {
+      writer.cancel();
+      finish();
+    },
+  };
+}
+
+const bodyAsItStands = (thing: Piece | Fixture, isPiece: ReadonlySet<string>): SceneBody =>
+  isPiece.has(thing.id) ? bodyOfPiece(thing as Piece) : bodyOfFixture(thing as Fixture);
+
+/** Draws an area: whatever has its middle in it is chosen, beside what was chosen before. */
+export function areaDrag(model: PlanModel, from: Point, isDone: () => void = () => {}): Drag {
+  const { session } = model;
+  const finish = (): void => {
+    model.area = null;
+    model.redraw('over');
+  };
+  return {
+    saysItself: true,
+    to(p) {
+      model.area = { a: from, b: p };
+      model.redraw('over');
+    },
+    end() {
+      const { area } = model;
+      finish();
+      if (!area) return;
+      const inside = itemsInArea(model, area);
+      const before = itemsChosen(session);
+      const items = [...before.filter((item) => item.kind === 'piece' || item.kind === 'fixture')];
+      for (const item of inside) if (!isInSet(items, item)) items.push(item);
+      if (inside.length === 0) session.announce('Nothing has its middle in the area.');
+      else chooseSeveral(session, items);
+      isDone();
+    },
+    cancel: finish,
+  };
+}
+
+/** Pieces and fixtures whose middle lies in an area (two corners, mm), in the order of the lists. */
+function itemsInArea(model: PlanModel, { a, b }: { a: Point; b: Point }): Item[] {
+  const isIn = (p: Point): boolean =>
+    p.x >= Math.min(a.x, b.x) && p.x <= Math.max(a.x, b.x) && p.y >= Math.min(a.y, b.y) && p.y <= Math.max(a.y, b.y);
+  const found: Item[] = [
+    ...model.session
+      .arrangement()
+      .pieces.filter(isIn)
+      .map(({ id }): Item => ({ kind: 'piece', id })),
+    ...rawRoomOf(model)
+      .fixtures.filter(isIn)
+      .map(({ id }): Item => ({ kind: 'fixture', id })),
+  ];
+  const order = itemsInOrder(model.session.arrangement(), rawRoomOf(model));
+  return order.filter((item) => found.some((other) => isSame(other, item)));
+}

@@ -1,0 +1,61 @@
+import { colours } from '#client/styles/tokens.ts';
+import type { Box } from '#model/geometry/polygon.ts';
+import type { Point, Segment } from '#model/geometry/vec.ts';
+import { spanAlong } from '../box.ts';
+import type { SnapLine } from '../snap.ts';
+import { drawDimension } from './drawDimensions.ts';
+import { NEATLINE } from './drawNeatline.ts';
+import { at, type Pen } from './pen.ts';
+
+/** px between the neatline and the string that grows on it */
+const OFF = 10;
+const style = { colour: colours.blue, weight: 650, size: 11, ground: colours.paper } as const;
+
+/** A stretch of the neatline, mm. */
+interface Stretch {
+  readonly way: 'across' | 'down';
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * How the thing in hand lies to its neighbours, as strings on the neatline: equal gaps, the common line of two things measured
+ * from the edge of the room, two widths that meet. What stands askew has its gaps drawn in place.
+ */
+export function drawRest(pen: Pen, lines: readonly SnapLine[], own: readonly Point[], bounds: Box): void {
+  for (const line of lines) {
+    const way = wayOf(line.axis);
+    if (!way) {
+      for (const { along, mm } of gapsOf(line)) drawDimension(pen, at(pen, along.a), at(pen, along.b), mm, style);
+      continue;
+    }
+    for (const stretch of stretchesOf(line, way, own, bounds)) drawStretch(pen, stretch);
+  }
+}
+
+const gapsOf = ({ gap }: SnapLine) => (gap ? [...gap.own, ...(gap.like ? [gap.like] : [])] : []);
+
+function wayOf(axis: Point): Stretch['way'] | null {
+  if (Math.abs(axis.y) < 0.001) return 'across';
+  return Math.abs(axis.x) < 0.001 ? 'down' : null;
+}
+
+function stretchesOf(line: SnapLine, way: Stretch['way'], own: readonly Point[], bounds: Box): Stretch[] {
+  const on = (p: Point): number => (way === 'across' ? p.x : p.y);
+  const of = ({ a, b }: Segment): Stretch => ({ way, from: Math.min(on(a), on(b)), to: Math.max(on(a), on(b)) });
+  if (line.gap) return gapsOf(line).map(({ along }) => of(along));
+  if (line.kind === 'wall') return [];
+  const least = way === 'across' ? bounds.minX : bounds.minY;
+  if (line.kind === 'aligned') return [{ way, from: least, to: on(line.a) }];
+  const [from, to] = spanAlong(own, way === 'across' ? { x: 1, y: 0 } : { x: 0, y: 1 });
+  return [{ way, from, to }];
+}
+
+function drawStretch(pen: Pen, { way, from, to }: Stretch): void {
+  if ((to - from) * pen.view.k < 6) return;
+  const edge = NEATLINE.inset + NEATLINE.thick + OFF;
+  const start = at(pen, { x: from, y: from });
+  const end = at(pen, { x: to, y: to });
+  if (way === 'across') drawDimension(pen, { x: start.x, y: edge }, { x: end.x, y: edge }, to - from, style);
+  else drawDimension(pen, { x: edge, y: end.y }, { x: edge, y: start.y }, to - from, style);
+}

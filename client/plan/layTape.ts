@@ -1,0 +1,69 @@
+import type { Session } from '#client/session/types.ts';
+import { boundingBox } from '#model/geometry/polygon.ts';
+import { distance, type Point } from '#model/geometry/vec.ts';
+import { sayLength } from '#model/units/sayLength.ts';
+import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
+import { lower, nameOfItem } from './describe.ts';
+import type { Item } from './items.ts';
+import { planStoreOf, type TapeThing } from './planStore.ts';
+import { edgeToEdge, sayEdgeToEdge, wayOfTape } from './tapeBetween.ts';
+import { thingOf } from './things.ts';
+
+/** Lays one end of the tape; the second says all there is to say between the two, a third begins again. */
+export function layTapeEnd(session: Session, at: Point, on: TapeThing | null): void {
+  const store = planStoreOf(session);
+  const { tape, tapeOn } = store.state();
+  const [from] = tape;
+  if (tape.length !== 1 || !from) {
+    store.set({ tape: [at], tapeOn: [on], tapeWay: null });
+    session.announce(`Tape from ${on ? lower(nameOfItem(session, on)) : 'here'}. Press the other end.`);
+    return;
+  }
+  const ends = [from, at];
+  const both = [tapeOn[0] ?? null, on];
+  store.set({ tape: ends, tapeOn: both, tapeWay: null });
+  const { units } = session.classroom().display;
+  const said = [`Tape: ${sayLength(distance(from, at), units)}`, sayEdgeToEdge(session, both)].filter((part) => part !== null).join('; ');
+  session.announce(`${said}.`);
+  void sayWayWhenKnown(session, ends, both, said);
+}
+
+async function sayWayWhenKnown(session: Session, ends: readonly Point[], on: readonly (TapeThing | null)[], said: string): Promise<void> {
+  const store = planStoreOf(session);
+  const way = await wayOfTape(session, ends, on).catch(() => ({
+    said: 'How wide the way is could not be worked out. Press both ends again.',
+    width: null,
+    between: [],
+  }));
+  // Meanwhile somebody may have measured something else.
+  if (store.state().tape !== ends) return;
+  store.set({ tapeWay: way });
+  session.announce(`${said}. ${way.said}`);
+}
+
+/** The tape from thing to thing, by the keys or the list: its ends lie where the two are nearest. */
+export function layTapeOn(session: Session, item: Item): void {
+  const store = planStoreOf(session);
+  const { tape, tapeOn } = store.state();
+  const [first] = tapeOn;
+  const nearest = tape.length === 1 && first ? edgeToEdge(session, first, item) : null;
+  if (nearest) {
+    store.set({ tape: [nearest.from], tapeOn: [first ?? null] });
+    layTapeEnd(session, nearest.to, item);
+    return;
+  }
+  if (tape.length === 1) {
+    session.announce('The tape begins there. Choose another thing for its other end.');
+    return;
+  }
+  layTapeEnd(session, middleOf(session, item), item);
+}
+
+function middleOf(session: Session, item: Item): Point {
+  const thing = thingOf(session, item);
+  if (thing) return (item.kind === 'piece' ? bodyOfPiece(thing as never) : bodyOfFixture(thing as never)).center;
+  const shape = shapeOfRoom(session.classroom().room);
+  const line = item.kind === 'opening' ? shape.openings.find((o) => o.id === item.id) : shape.walls.find((w) => w.corner === item.id);
+  const box = line ? boundingBox([line.a, line.b]) : { minX: 0, minY: 0, maxX: 0, maxY: 0 };
+  return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+}

@@ -1,0 +1,48 @@
+import type { Session } from '#client/session/types.ts';
+import type { Point } from '#model/geometry/vec.ts';
+import type { Item } from '../items.ts';
+import { putAway, slideBy, toggleLock, turnBy } from '../verbs.ts';
+import { canBeSeveral } from './chosenSet.ts';
+import { copySet, lockSet, mirrorSet, putAwaySet, rowSet, slideSet, spaceSet, turnSet } from './setVerbs.ts';
+
+// The same verbs for one thing and for several: keys, strips and lists all come here.
+
+export const slideChosen = (session: Session, items: readonly Item[], by: Point): boolean =>
+  items.length > 1 ? slideSet(session, items, by) : items[0] !== undefined && slideBy(session, items[0], by);
+
+export const turnChosen = (session: Session, items: readonly Item[], degrees: number): boolean =>
+  items.length > 1 ? turnSet(session, items, degrees) : items[0] !== undefined && turnBy(session, items[0], degrees);
+
+export const putAwayChosen = (session: Session, items: readonly Item[]): boolean =>
+  items.length > 1 ? putAwaySet(session, items) : items[0] !== undefined && putAway(session, items[0]);
+
+function lockChosen(session: Session, items: readonly Item[]): boolean {
+  const [first] = items;
+  const piece = items.length === 1 && first?.kind === 'piece' ? session.arrangement().pieces.find(({ id }) => id === first.id) : undefined;
+  return piece ? toggleLock(session, piece) : lockSet(session, items);
+}
+
+export interface SetVerb {
+  readonly id: 'again' | 'mirror' | 'row' | 'evenly' | 'lock';
+  readonly name: string;
+  /** The key that does it, printed after its name. */
+  readonly letter: string;
+  /** Things it takes at least. */
+  readonly least: number;
+  readonly run: (session: Session, items: readonly Item[]) => boolean;
+}
+
+export const setVerbs: readonly SetVerb[] = [
+  { id: 'again', name: 'Again', letter: 'G', least: 1, run: copySet },
+  { id: 'mirror', name: 'Mirror', letter: 'M', least: 1, run: mirrorSet },
+  { id: 'row', name: 'In a row', letter: 'O', least: 2, run: rowSet },
+  { id: 'evenly', name: 'Evenly', letter: 'Y', least: 3, run: spaceSet },
+  { id: 'lock', name: 'Lock', letter: 'L', least: 1, run: lockChosen },
+];
+
+/** The verb of a letter key; null: none, or nothing is chosen that it could take. */
+export function verbOfKey(key: string, items: readonly Item[]): SetVerb | null {
+  const letter = key.toUpperCase();
+  const things = items.filter(canBeSeveral);
+  return setVerbs.find((verb) => verb.letter === letter && things.length >= 1 && things.length === items.length) ?? null;
+}
