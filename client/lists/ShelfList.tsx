@@ -38,7 +38,7 @@ function Several() {
   const isTicking = tool?.kind === 'several';
   return (
     <>
-      <span className="aside">same things as the plan, in words</span>
+      <span className="aside">as on the plan, in words</span>
       <TextLink aria-pressed={isTicking} onPress={() => takeUpTool(session, { kind: 'several' })}>
         {isTicking ? 'Done ticking' : 'Choose several'}
       </TextLink>
@@ -81,7 +81,7 @@ const Rows = memo(function Rows({ caption, rows, heads, hasTrays = false }: Rows
   if (rows.length === 0)
     return hasTrays ? <p className="aside list-empty">No shelf yet. Press Shelf above the plan, then where it stands.</p> : null;
   return (
-    <table className={hasTrays ? 'list-table shelf-table with-trays' : 'list-table shelf-table'}>
+    <table className={`list-table shelf-table${hasTrays ? ' with-trays' : ''}${isTicking ? ' ticking' : ''}`}>
       <caption className={hasTrays ? 'only-heard' : ''}>{caption}</caption>
       <thead>
         <tr>

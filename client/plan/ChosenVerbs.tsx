@@ -100,7 +100,7 @@ function useVerbsOf(item: Item, isLocked: boolean): { often: VerbOf[]; seldom: V
       ...when(isThing, { id: 'wall', text: 'To the wall', isOff: isLocked, run: () => toTheWall(session, item) }),
       // On a wide sheet the front is always there.
       ...when(piece?.kind === 'shelf' && layout !== 'wide', { id: 'front', text: 'See its front', run: () => openFront(session, item.id) }),
-      ...when(item.kind !== 'wall', { id: 'away', text: 'Put away', key: 'Delete', run: () => putAway(session, item) }),
+      ...when(item.kind !== 'wall', { id: 'away', text: 'Put away', key: 'Del', run: () => putAway(session, item) }),
     ],
     seldom: [
       ...when(isThing, { id: 'again', text: 'Again', key: 'G', run: () => copySet(session, [item]) }),

@@ -97,6 +97,7 @@ export function Plan() {
         </div>
       </div>
       <WholeRoom />
+      <RestLine />
       <Drafting />
       <p id={help} className="only-heard">
         Tab goes from thing to thing, arrows slide the chosen one by 0.05 metres, with Shift by 0.50, with Alt by 0.01. Enter opens a
@@ -113,7 +114,6 @@ function Drafting() {
   if (!tool) return null;
   return (
     <Suspense fallback={null}>
-      <RestLine />
       <DraftLine />
     </Suspense>
   );

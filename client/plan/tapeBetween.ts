@@ -87,8 +87,18 @@ export async function wayOfTape(session: Session, ends: readonly Point[], on: re
   const [start, goal] = stops;
   if (start === undefined || goal === undefined)
     return { said: 'How wide the way is can be told between floor, doors, and things that stand on the floor.', width: null, between: [] };
-  const { wayBetween } = await import('#model/measures/wayBetween.ts');
-  return sayWay(session, wayBetween(session.scene(), start, goal));
+  const [{ wayBetween }, { WaysField }] = await Promise.all([
+    import('#model/measures/wayBetween.ts'),
+    import('#model/measures/waysField.ts'),
+  ]);
+  const scene = session.scene();
+  const answer = wayBetween(scene, start, goal);
+  if (!answer.isTold || answer.width > 0) return sayWay(session, answer);
+  const field = WaysField.of(scene);
+  const isTaken = [start, goal].some((stop) => typeof stop !== 'string' && !field.isFloor(stop));
+  return isTaken
+    ? { said: 'One end lies where chairs stand or a thing is. Press it on free floor.', width: null, between: [] }
+    : sayWay(session, answer);
 }
 
 /** A wall or window is nowhere to walk to. */

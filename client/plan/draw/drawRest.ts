@@ -8,7 +8,7 @@ import { NEATLINE } from './drawNeatline.ts';
 import { at, type Pen } from './pen.ts';
 
 /** px between the neatline and the string that grows on it */
-const OFF = 10;
+const OFF = 11;
 const style = { colour: colours.blue, weight: 650, size: 11, ground: colours.paper } as const;
 
 /** A stretch of the neatline, mm. */
@@ -54,8 +54,16 @@ function stretchesOf(line: SnapLine, way: Stretch['way'], own: readonly Point[],
 function drawStretch(pen: Pen, { way, from, to }: Stretch): void {
   if ((to - from) * pen.view.k < 6) return;
   const edge = NEATLINE.inset + NEATLINE.thick + OFF;
+  // The room's own strings lie where this one grows.
+  pen.ctx.fillStyle = colours.paper;
   const start = at(pen, { x: from, y: from });
   const end = at(pen, { x: to, y: to });
-  if (way === 'across') drawDimension(pen, { x: start.x, y: edge }, { x: end.x, y: edge }, to - from, style);
-  else drawDimension(pen, { x: edge, y: end.y }, { x: edge, y: start.y }, to - from, style);
+  const clear = 8;
+  if (way === 'across') {
+    pen.ctx.fillRect(start.x - 6, edge - clear, end.x - start.x + 12, 2 * clear);
+    drawDimension(pen, { x: start.x, y: edge }, { x: end.x, y: edge }, to - from, style);
+    return;
+  }
+  pen.ctx.fillRect(edge - clear, start.y - 6, 2 * clear, end.y - start.y + 12);
+  drawDimension(pen, { x: edge, y: end.y }, { x: edge, y: start.y }, to - from, style);
 }

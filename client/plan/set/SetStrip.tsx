@@ -70,7 +70,7 @@ function useVerbsOfSet(items: readonly Item[]): VerbOfSet[] {
   return [
     { id: 'turn', text: 'Turn', key: ']', run: () => turnChosen(session, items, 15) },
     ...more,
-    { id: 'away', text: 'Put away', key: 'Delete', run: () => putAwayChosen(session, items) },
+    { id: 'away', text: 'Put away', key: 'Del', run: () => putAwayChosen(session, items) },
     { id: 'none', text: 'Let go', key: 'Esc', run: () => choose(session, null) },
   ];
 }
