@@ -26,7 +26,7 @@ describe.each(['wide', 'tablet', 'phone'] as const)('the frame on a %s screen', 
     }
     expect(errors).toEqual([]);
     await page.context().close();
-  }, 90_000);
+  }, 180_000);
 });
 
 describe('a classroom on the sheet', () => {
