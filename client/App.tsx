@@ -3,7 +3,7 @@ import { Dialogs } from './frame/Dialogs.tsx';
 import { OpenClassroom } from './frame/OpenClassroom.tsx';
 import { UpdateNotice } from './frame/UpdateNotice.tsx';
 import { WaitingSheet } from './frame/WaitingSheet.tsx';
-import { classroomInAddress } from './session/address.ts';
+import { classroomInAddress, isForLooking } from './session/address.ts';
 import { readRoomsHere } from './session/roomsHere.ts';
 import { fetchWhenQuiet } from './session/whenQuiet.ts';
 import { openDemoRoom } from './start/openDemoRoom.ts';
@@ -28,6 +28,7 @@ function goToDemo(): void {
 /** A classroom when the address names one, else the start page. */
 export function App() {
   const id = useSyncExternalStore(subscribeAddress, () => classroomInAddress(location.hash));
+  const isLook = useSyncExternalStore(subscribeAddress, () => isForLooking(location.hash));
   useEffect(() => {
     if (id === null) document.title = 'Lowshelf';
   }, [id]);
@@ -39,7 +40,7 @@ export function App() {
     <Dialogs>
       <HatchPatterns />
       {id !== null ? (
-        <OpenClassroom key={id} id={id} />
+        <OpenClassroom key={`${id} ${isLook}`} id={id} />
       ) : isForDemo() ? (
         <WaitingSheet trouble={null} />
       ) : (

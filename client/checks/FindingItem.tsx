@@ -1,7 +1,7 @@
 import { memo, useEffect, useRef, useState } from 'react';
 import type { FindingGroup } from '#model/analysis/groupFindings.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
-import { useSession } from '../session/hooks.ts';
+import { useMayChange, useSession } from '../session/hooks.ts';
 import type { Session } from '../session/types.ts';
 import { Button } from '../ui/Button.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
@@ -124,7 +124,8 @@ function Body({ group: { lead: finding, others }, figures }: { group: FindingGro
 
 function Verbs({ group: { lead: finding }, isShown, onLeave }: { group: FindingGroup; isShown: boolean; onLeave: () => void }) {
   const session = useSession();
-  const { fix } = finding;
+  const mayChange = useMayChange();
+  const fix = mayChange ? finding.fix : null;
   const words = fix && fixWords(fix.label);
   return (
     <div className="verbs">
@@ -144,7 +145,7 @@ function Verbs({ group: { lead: finding }, isShown, onLeave }: { group: FindingG
           </TextLink>
         ))}
       {isShown && <TextLink onPress={() => showFinding(session, finding)}>Show</TextLink>}
-      {isShown && <TextLink onPress={onLeave}>Leave it</TextLink>}
+      {isShown && mayChange && <TextLink onPress={onLeave}>Leave it</TextLink>}
       {isShown && finding.rule === 'reach/see' && <KneelLink finding={finding} />}
       {isShown && <WhyLink rule={finding.rule} about={finding.message} />}
     </div>

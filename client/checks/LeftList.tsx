@@ -1,6 +1,7 @@
 import type { Report } from '#model/analysis/report.ts';
 import { sayLeftState } from '#model/analysis/sayLeftState.ts';
 import { useClassroom, useIsThinking, useSession } from '../session/hooks.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { leftGroups } from './leftGroups.ts';
 import { sayLeft } from './sayLeft.ts';
@@ -28,17 +29,19 @@ export function LeftList({ report }: { report: Report }) {
             </p>
             <p className="aside">{sayLeft(entry)}</p>
             <div className="verbs">
-              <TextLink
-                aria-label={`${finding ? 'Take up again' : 'Take it away'}: ${finding?.message ?? entry.reason}`}
-                onPress={() => {
-                  session.undo.beginStep();
-                  for (const key of keys) session.commands.takeUpAgain(key);
-                  session.undo.endStep();
-                  session.announce(finding ? 'Taken up again.' : 'Taken away.');
-                }}
-              >
-                {finding ? 'Take up again' : 'Take it away'}
-              </TextLink>
+              <MayChange>
+                <TextLink
+                  aria-label={`${finding ? 'Take up again' : 'Take it away'}: ${finding?.message ?? entry.reason}`}
+                  onPress={() => {
+                    session.undo.beginStep();
+                    for (const key of keys) session.commands.takeUpAgain(key);
+                    session.undo.endStep();
+                    session.announce(finding ? 'Taken up again.' : 'Taken away.');
+                  }}
+                >
+                  {finding ? 'Take up again' : 'Take it away'}
+                </TextLink>
+              </MayChange>
               {finding && <WhyLink rule={finding.rule} about={finding.message} />}
             </div>
           </li>

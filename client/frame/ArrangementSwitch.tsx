@@ -1,6 +1,6 @@
 import { lazy, Suspense, useState } from 'react';
 import { toggleLaid } from '../laidOver/laidOf.ts';
-import { useArrangement, useClassroom, useSession, useViewOf } from '../session/hooks.ts';
+import { useArrangement, useClassroom, useMayChange, useSession, useViewOf } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 
@@ -13,6 +13,7 @@ export function ArrangementSwitch() {
   const shown = useArrangement();
   const laid = useViewOf('laid');
   const sheet = useViewOf('sheet');
+  const mayChange = useMayChange();
   const [asking, setAsking] = useState<'copy' | 'rename' | null>(null);
   const standing = classroom.current ?? classroom.arrangements[0]?.id;
 
@@ -36,34 +37,33 @@ export function ArrangementSwitch() {
     toggleLaid(session);
   }
 
+  const verbs = [
+    { id: 'copy', text: 'Propose another, starting from this one', run: () => setAsking('copy') },
+    { id: 'lay', text: layVerb, isOff: !hasOther, run: lay },
+    { id: 'rename', text: 'Give it another name', run: () => setAsking('rename') },
+    {
+      id: 'stands',
+      text: 'The room stands like this now',
+      isOff: shown.id === standing,
+      run: () => {
+        session.commands.setCurrent(shown.id);
+        session.announce(`The room stands as "${sayName(shown.name)}" now.`);
+      },
+    },
+    {
+      id: 'remove',
+      text: 'Put this proposal away',
+      isOff: shown.id === standing || classroom.arrangements.length < 2,
+      run: () => {
+        session.commands.removeArrangement(shown.id);
+        session.announce(`"${sayName(shown.name)}" is put away. Take back brings it again.`);
+      },
+    },
+  ];
+
   return (
     <div className="arrangements">
-      <VerbMenu
-        label="Arrangement"
-        items={[
-          { id: 'copy', text: 'Propose another, starting from this one', run: () => setAsking('copy') },
-          { id: 'lay', text: layVerb, isOff: !hasOther, run: lay },
-          { id: 'rename', text: 'Give it another name', run: () => setAsking('rename') },
-          {
-            id: 'stands',
-            text: 'The room stands like this now',
-            isOff: shown.id === standing,
-            run: () => {
-              session.commands.setCurrent(shown.id);
-              session.announce(`The room stands as "${sayName(shown.name)}" now.`);
-            },
-          },
-          {
-            id: 'remove',
-            text: 'Put this proposal away',
-            isOff: shown.id === standing || classroom.arrangements.length < 2,
-            run: () => {
-              session.commands.removeArrangement(shown.id);
-              session.announce(`"${sayName(shown.name)}" is put away. Take back brings it again.`);
-            },
-          },
-        ]}
-      />
+      <VerbMenu label="Arrangement" items={mayChange ? verbs : verbs.filter(({ id }) => id === 'lay')} />
       <fieldset className="arrangement-switch" aria-label="Arrangement shown">
         {classroom.arrangements.map((arrangement) => (
           <button

@@ -1,8 +1,9 @@
-import { useEffect, useState } from 'react';
-import { useAnnouncement, useCheckTrouble, useKept, useNeedsRepair } from '../session/hooks.ts';
-import { sayCount } from '../text/sayCount.ts';
+import { lazy, Suspense, useEffect, useState } from 'react';
+import { useAnnouncement, useCheckTrouble, useConflicts, useKept, useNeedsRepair } from '../session/hooks.ts';
 import { sayKept } from '../text/sayKept.ts';
-import { TextLink } from '../ui/TextLink.tsx';
+
+const ConflictNotice = lazy(() => import('../states/ConflictNotice.tsx').then((m) => ({ default: m.ConflictNotice })));
+const RepairNotice = lazy(() => import('../states/RepairNotice.tsx').then((m) => ({ default: m.RepairNotice })));
 
 /** How long a said thing stays in sight (ms). */
 const STAYS = 8000;
@@ -13,8 +14,8 @@ export function StatusLine() {
   const checkTrouble = useCheckTrouble();
   const kept = sayKept(useKept());
   const repair = useNeedsRepair();
+  const conflicts = useConflicts();
   const [gone, setGone] = useState(0);
-  const [isRepairOpen, setRepairOpen] = useState(false);
 
   useEffect(() => {
     const timer = setTimeout(() => setGone(announcement.sequence), STAYS);
@@ -39,21 +40,10 @@ export function StatusLine() {
           Careful: {kept.text}. Save a file to be safe.
         </p>
       )}
-      {repair.length > 0 && (
-        <div className="status-line trouble">
-          <p>{sayCount(repair.length, 'entry', 'entries')} of this classroom cannot be read. They are kept, but not drawn.</p>
-          <TextLink onPress={() => setRepairOpen(!isRepairOpen)}>{isRepairOpen ? 'Hide them' : 'Which?'}</TextLink>
-          {isRepairOpen && (
-            <ul className="repairs">
-              {repair.map((entry) => (
-                <li key={entry.path}>
-                  {entry.path}: found {entry.found}, expected {entry.expected}
-                </li>
-              ))}
-            </ul>
-          )}
-        </div>
-      )}
+      <Suspense fallback={null}>
+        {conflicts.length > 0 && <ConflictNotice conflicts={conflicts} />}
+        {repair.length > 0 && <RepairNotice problems={repair} />}
+      </Suspense>
     </>
   );
 }

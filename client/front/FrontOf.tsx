@@ -2,7 +2,7 @@ import { type KeyboardEvent, useCallback, useMemo, useRef } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
-import { useRestingReport, useSession, useUnits, useViewOf } from '../session/hooks.ts';
+import { useMayChange, useRestingReport, useSession, useUnits, useViewOf } from '../session/hooks.ts';
 import { FrontHead } from './FrontHead.tsx';
 import { FrontStage } from './FrontStage.tsx';
 import { frontActions } from './frontActions.ts';
@@ -50,7 +50,8 @@ export function FrontOf({ scene, side }: Props) {
   );
   const isSlim = size.width > 0 && isNarrow(size.width);
   const sayShelf = useCallback((piece: string) => shelfWords(scene, piece), [scene]);
-  const canEdit = !side.piece.locked;
+  const mayChange = useMayChange();
+  const canEdit = mayChange && !side.piece.locked;
   const isStepOpen = useRef(false);
 
   const trayDrag = useTrayDrag({ box, layout, view, gap, onDrop: letGo });
@@ -157,7 +158,7 @@ export function FrontOf({ scene, side }: Props) {
                 box.current?.focus({ preventScroll: true });
                 const board = layout.boards.find((each) => each.trays.some((tray) => tray.id === id));
                 const tray = board?.trays.find((each) => each.id === id);
-                if (!board || !tray) return;
+                if (!board || !tray || !mayChange) return;
                 trayDrag.start(tray, event.evt, { x: view.toX(board.left + tray.x), y: view.toY(board.surface) });
               }}
               onBoardDown={(key, event) => {

@@ -4,7 +4,7 @@ import { frontLayout } from '../front/frontLayout.ts';
 import { orderMoves } from '../front/orderMoves.ts';
 import { capital, sideName } from '../front/shelfNames.ts';
 import { shownSide } from '../front/shownSide.ts';
-import { useRestingReport, useScene, useSession, useUnits, useViewOf } from '../session/hooks.ts';
+import { useMayChange, useRestingReport, useScene, useSession, useUnits, useViewOf } from '../session/hooks.ts';
 import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { BoardEditor } from './BoardEditor.tsx';
@@ -24,6 +24,7 @@ export function TrayList() {
   const chosenThing = useViewOf('chosen');
   const report = useRestingReport();
   const units = useUnits();
+  const mayChange = useMayChange();
   const side = shownSide(scene, frontOf);
   const gap = trayGapOf(scene.classroom);
   const layout = useMemo(() => (side ? frontLayout(side, gap) : null), [side, gap]);
@@ -60,9 +61,9 @@ export function TrayList() {
           ))}
           {boards.length === 0 && <p className="aside tray-empty">{capital(sideName(scene, side))} has no board yet. Add one below.</p>}
         </div>
-        <BoardEditor {...{ side, layout }} />
+        {mayChange && <BoardEditor {...{ side, layout }} />}
       </div>
-      {tray && (
+      {tray && mayChange && (
         <Suspense fallback={null}>
           <TrayVerbs key={tray.id} {...{ scene, side, layout, tray, moves, checks }} />
         </Suspense>

@@ -2,6 +2,7 @@ import { useSyncExternalStore } from 'react';
 import type { Mend } from '#model/analysis/mendWays/mendWays.ts';
 import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
 import { useScene, useSession } from '../session/hooks.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import '../styles/mend.css';
 import { Button } from '../ui/Button.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -72,9 +73,11 @@ function Told({ mend, isStopped, store }: { readonly mend: Mend; readonly isStop
       )}
       <div className="verbs">
         {mend.end === 'found' && (
-          <Button kind="strong" onPress={store.doIt}>
-            Do it
-          </Button>
+          <MayChange>
+            <Button kind="strong" onPress={store.doIt}>
+              Do it
+            </Button>
+          </MayChange>
         )}
         <TextLink onPress={store.leaveIt}>{mend.end === 'found' ? 'Leave it' : 'Close'}</TextLink>
         {mend.end !== 'found' && <TextLink onPress={() => store.look()}>Look again</TextLink>}

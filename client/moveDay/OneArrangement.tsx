@@ -1,5 +1,6 @@
 import { lazy, Suspense, useState } from 'react';
 import { useArrangement, useSession } from '../session/hooks.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import { Button } from '../ui/Button.tsx';
 
 const NameDialog = lazy(() => import('../frame/NameDialog.tsx').then((m) => ({ default: m.NameDialog })));
@@ -25,11 +26,13 @@ export function OneArrangement() {
         The move day shows how to get from how the room stands to how it is to stand. Copy this arrangement, move things in the copy on the
         Room sheet, and come back: the order of the day is worked out from the difference.
       </p>
-      <div className="verbs">
-        <Button kind="strong" onPress={() => setAsking(true)}>
-          Copy this arrangement …
-        </Button>
-      </div>
+      <MayChange>
+        <div className="verbs">
+          <Button kind="strong" onPress={() => setAsking(true)}>
+            Copy this arrangement …
+          </Button>
+        </div>
+      </MayChange>
       {isAsking && (
         <Suspense fallback={null}>
           <NameDialog title="Propose another arrangement" value="" verb="Propose it" onName={propose} onClose={() => setAsking(false)} />

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { useMayChange } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { TextField } from '../ui/TextField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -21,6 +22,7 @@ export function StepItem({ one, day, saying, actions, isChosen, onChoose }: Prop
   const { step, number, state } = one;
   const { title, detail, mind } = sayStep(step, saying);
   const more = useId();
+  const mayChange = useMayChange();
   const isDone = state.state === 'done';
   const classes = ['step', state.state, isChosen ? 'chosen' : ''].filter(Boolean).join(' ');
   return (
@@ -29,6 +31,7 @@ export function StepItem({ one, day, saying, actions, isChosen, onChoose }: Prop
         <input
           type="checkbox"
           checked={isDone}
+          disabled={!mayChange}
           aria-label={`Step ${number} done: ${title}`}
           onChange={(event) => actions.mark(step.id, event.target.checked ? 'done' : 'open')}
         />
@@ -53,7 +56,7 @@ export function StepItem({ one, day, saying, actions, isChosen, onChoose }: Prop
                   ))}
                 </ul>
               )}
-              <Verbs one={one} day={day} actions={actions} onDone={() => onChoose(false)} />
+              {mayChange && <Verbs one={one} day={day} actions={actions} onDone={() => onChoose(false)} />}
             </>
           )}
         </div>

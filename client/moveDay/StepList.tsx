@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { useMayChange } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { Day } from './dayOf.ts';
 import { StepItem } from './StepItem.tsx';
@@ -19,6 +20,7 @@ export function StepList({ day, saying, actions, chosen, onChoose }: Props) {
   const cannot = day.steps.filter(({ state }) => state.state === 'cannot').length;
   const broken = day.steps.filter(({ trouble }) => trouble !== null).length;
   const { aside, isLeast } = day.plan.sequence;
+  const mayChange = useMayChange();
   const [isAsked, setAsked] = useState(false);
   return (
     <section className="steps" aria-labelledby="steps-head">
@@ -57,7 +59,7 @@ export function StepList({ day, saying, actions, chosen, onChoose }: Props) {
         <TextLink aria-expanded={isAsked} onPress={() => setAsked(!isAsked)}>
           What is not worked out?
         </TextLink>
-        {day.isHandOrder && <TextLink onPress={actions.resetOrder}>Back to the order worked out</TextLink>}
+        {day.isHandOrder && mayChange && <TextLink onPress={actions.resetOrder}>Back to the order worked out</TextLink>}
       </div>
     </section>
   );

@@ -1,5 +1,6 @@
 import { CRATE, CRATE_KG } from '#model/analysis/moveDay/practice.ts';
 import { exitsOf } from '#model/measures/exits.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import { sayCount } from '../text/sayCount.ts';
 import { NumberField } from '../ui/NumberField.tsx';
 import type { Day } from './dayOf.ts';
@@ -25,15 +26,17 @@ export function Wanted({ day, actions }: { readonly day: Day; readonly actions: 
         every piece is fastened.
       </p>
       {plan.packed.crates.length > 0 && (
-        <NumberField
-          label="Most in one crate, kg"
-          value={day.crateKg}
-          least={1}
-          most={50}
-          isWhole={false}
-          echo={`${CRATE_KG} kg is common practice, no source. A crate is ${CRATE.long / 1000} by ${CRATE.wide / 1000} m, trays in two layers.`}
-          onCommit={actions.setCrateKg}
-        />
+        <MayChange>
+          <NumberField
+            label="Most in one crate, kg"
+            value={day.crateKg}
+            least={1}
+            most={50}
+            isWhole={false}
+            echo={`${CRATE_KG} kg is common practice, no source. A crate is ${CRATE.long / 1000} by ${CRATE.wide / 1000} m, trays in two layers.`}
+            onCommit={actions.setCrateKg}
+          />
+        </MayChange>
       )}
     </section>
   );

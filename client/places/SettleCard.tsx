@@ -6,7 +6,7 @@ import { fixWords } from '../checks/fixWords.ts';
 import { LeaveForm } from '../checks/LeaveForm.tsx';
 import { sayFigures } from '../checks/sayFigures.ts';
 import { WhyLink } from '../checks/WhyLink.tsx';
-import { useSession, useUnits } from '../session/hooks.ts';
+import { useMayChange, useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -16,7 +16,8 @@ export function SettleCard({ finding }: { finding: Finding }) {
   const session = useSession();
   const units = useUnits();
   const [isLeaving, setLeaving] = useState(false);
-  const words = finding.fix && fixWords(finding.fix.label);
+  const mayChange = useMayChange();
+  const words = mayChange && finding.fix ? fixWords(finding.fix.label) : null;
   const figures = sayFigures(finding.measured, finding.needed, units);
   return (
     <li className="settle-card">
@@ -40,7 +41,7 @@ export function SettleCard({ finding }: { finding: Finding }) {
               {words.button}
             </Button>
           )}
-          <TextLink onPress={() => setLeaving(true)}>Leave it</TextLink>
+          {mayChange && <TextLink onPress={() => setLeaving(true)}>Leave it</TextLink>}
           <WhyLink rule={finding.rule} about={finding.message} />
         </div>
       )}

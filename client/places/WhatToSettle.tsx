@@ -4,6 +4,7 @@ import { leftAsTheyAre, questionOf, questionStates, unanswered } from '../checks
 import { WhyLink } from '../checks/WhyLink.tsx';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useIsThinking } from '../session/hooks.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { SettleCard } from './SettleCard.tsx';
 import { sayNothingOpen } from './sayNothingOpen.ts';
@@ -43,9 +44,11 @@ export function WhatToSettle({ report }: { report: Report }) {
         </>
       )}
       {state && <ChecksBehind asks={state.asks} answers={state.answers} />}
-      <p className="verbs settle-verbs">
-        <TextLink onPress={() => dialogs.open('class')}>Change children, dates, adults or rules</TextLink>
-      </p>
+      <MayChange>
+        <p className="verbs settle-verbs">
+          <TextLink onPress={() => dialogs.open('class')}>Change children, dates, adults or rules</TextLink>
+        </p>
+      </MayChange>
     </>
   );
 }

@@ -2,6 +2,7 @@ import { useRef } from 'react';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
 import { useClassroom } from '../session/hooks.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { PlacesLine } from './placesLine.ts';
 import { sayYear } from './sayYear.ts';
@@ -28,7 +29,9 @@ export function YearLine({ line }: { line: PlacesLine }) {
       {classroom.enrolment.length === 0 && (
         <p className="question-answer">
           <span>No dates are entered: only the children now are known.</span>
-          <TextLink onPress={() => dialogs.open('class')}>Enter who comes when</TextLink>
+          <MayChange>
+            <TextLink onPress={() => dialogs.open('class')}>Enter who comes when</TextLink>
+          </MayChange>
         </p>
       )}
       <Steps line={line} />

@@ -6,6 +6,7 @@ import { pictureOf } from '#model/schema/picture.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { drawLaidLines, drawLaidUnder } from '../laidOver/drawLaid.ts';
 import { laidChanges, laidUnder } from '../laidOver/laidOf.ts';
+import { conflictsOnPlan, drawConflicts } from '../states/drawConflicts.ts';
 import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece } from './bodies.ts';
 import { drawDimension, drawOuterStrings } from './draw/drawDimensions.ts';
@@ -87,14 +88,16 @@ function drawUnderMarks(pen: Pen, model: PlanModel): void {
 
 function drawThings(pen: Pen, model: PlanModel): void {
   const arrangement = model.session.arrangement();
-  const hidden = model.moving?.ids;
-  const resting = arrangement.pieces.filter((piece) => !hidden?.has(piece.id));
+  const places = conflictsOnPlan(model.session);
+  const hidden = new Set([...(model.moving?.ids ?? []), ...places.keys()]);
+  const resting = arrangement.pieces.filter((piece) => !hidden.has(piece.id));
   drawLaidUnder(pen, laidIn(model));
   const look = looksOf(model);
   const isUnder = (piece: Piece): boolean => piece.kind === 'rug';
   for (const piece of resting) if (isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
-  for (const fixture of rawRoomOf(model).fixtures) if (!hidden?.has(fixture.id)) drawFixture(pen, bodyOfFixture(fixture));
+  for (const fixture of rawRoomOf(model).fixtures) if (!hidden.has(fixture.id)) drawFixture(pen, bodyOfFixture(fixture));
   for (const piece of resting) if (!isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
+  drawConflicts(pen, places, look);
 }
 
 /** What differs from the arrangement that is laid under the shown one. */

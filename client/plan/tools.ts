@@ -80,7 +80,10 @@ export const noDraft = {
 
 /** Takes a tool in hand; the same again puts it down. */
 export function takeUpTool(session: Session, tool: Tool): void {
-  if (!mayChange(session) && !isForLookers(tool.kind)) return session.announce(LOOKING);
+  if (!mayChange(session) && !isForLookers(tool.kind)) {
+    session.announce(LOOKING);
+    return;
+  }
   const store = planStoreOf(session);
   const isPutDown = isSameTool(store.state().tool, tool);
   store.set({ ...noDraft, tool: isPutDown ? null : tool, size: sizeFor(tool) });

@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { conflictsOf } from '#client/session/conflicts.ts';
 import type { Session } from '#client/session/types.ts';
 import { fitWholeRoom, type LayerName, type PlanModel } from './planModel.ts';
 
@@ -11,7 +12,15 @@ function ingredients(session: Session): Readonly<Record<LayerName, readonly unkn
   return {
     sheet: [classroom.room, classroom.display],
     marks: [session.report(), view.finding, view.chosen === null],
-    things: [arrangement.pieces, arrangement.placements, classroom.room.fixtures, classroom.materials, classroom.display, laid],
+    things: [
+      arrangement.pieces,
+      arrangement.placements,
+      classroom.room.fixtures,
+      classroom.materials,
+      classroom.display,
+      laid,
+      conflictsOf(session).list(),
+    ],
     over: [
       session.report(),
       view.finding,

@@ -6,6 +6,7 @@ import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import type { Aside } from '../worker/messages.ts';
 import { type Announcement, announcer } from './announcer.ts';
+import { type Conflict, conflictsOf } from './conflicts.ts';
 import { mayChange } from './lookOnly.ts';
 import { restingOf } from './resting.ts';
 import { type OpenedClassroom, type PageAnalyst, SessionContext } from './SessionProvider.tsx';
@@ -44,6 +45,7 @@ export const useKept = (): Kept => useOf((session) => session.kept());
 export const usePeople = (): readonly Person[] => useOf((session) => session.people());
 export const useNeedsRepair = (): readonly NeedsRepair[] => useOf((session) => session.needsRepair());
 export const useUnits = (): LengthUnits => useOf((session) => session.classroom().display.units);
+export const useConflicts = (): readonly Conflict[] => useOf((session) => conflictsOf(session).list());
 /** False: this page may look and remark only. */
 export const useMayChange = (): boolean => useOf(mayChange);
 export const useCanTakeBack = (): boolean => useOf((session) => session.undo.canTakeBack());

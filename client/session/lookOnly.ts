@@ -2,6 +2,7 @@ import { newId } from '#model/document/ids.ts';
 import { readRemarkWish } from '#model/document/remarkWish.ts';
 import type { Commands } from '#model/document/types.ts';
 import type { Connection } from '../sync/connection.ts';
+import { conflictsOf } from './conflicts.ts';
 import type { Kept, Session } from './types.ts';
 import { waitingRemarksOf } from './waitingRemarks.ts';
 
@@ -100,11 +101,17 @@ export function guarded(session: Session, { connection, isForLooking, storage }:
     if (connection.state().server === 'offline') sent.clear();
     for (const wish of waiting.list()) if (!sent.has(wish.id) && connection.sendRemark(JSON.stringify(wish))) sent.add(wish.id);
   }
+  function heed(): void {
+    const said = connection.mayChange();
+    if (said !== null) remember(!said);
+    send();
+  }
+  // It may have spoken while the classroom was still coming.
+  heed();
   const stops = [
+    conflictsOf(session).subscribe(tell),
     connection.subscribe(() => {
-      const said = connection.mayChange();
-      if (said !== null) remember(!said);
-      send();
+      heed();
       tell();
     }),
     session.document.onChange(() => {

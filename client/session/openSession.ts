@@ -1,17 +1,22 @@
 import * as Y from 'yjs';
 import { createDocument, openDocument } from '#model/document/openDocument.ts';
 import { importOrigin } from '#model/document/origins.ts';
+import { watchOverwritten } from '#model/document/overwritten.ts';
+import { readPresence } from '#model/document/presence.ts';
 import { isBlank } from '#model/document/roots.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { type DeviceStore, openDeviceStore } from '../store/deviceStore.ts';
 import type { Keeping } from '../store/keepDocument.ts';
 import { type Connection, type ConnectOptions, connect } from '../sync/connection.ts';
+import { ownClientsOf } from '../sync/ownClients.ts';
 import { serverOf } from '../sync/server.ts';
 import { unconfirmedOf } from '../sync/unconfirmed.ts';
 import { isForLooking } from './address.ts';
 import type { OpenOptions } from './analyst.ts';
 import { composeSession } from './composeSession.ts';
+import { keepConflicts } from './conflicts.ts';
 import { guarded } from './lookOnly.ts';
+import { personOf } from './presenceOf.ts';
 import type { Session } from './types.ts';
 
 /** What a page has by itself; tests bring their own. */
@@ -47,7 +52,14 @@ export async function openSession(id: string, options: OpenOptions, seams: OpenS
 
   const storage = seams.storage === undefined ? pageStorage() : seams.storage;
   const unconfirmed = unconfirmedOf(id, storage);
-  const connection = connect(id, doc, {
+  const { add } = keepConflicts(id, doc, storage);
+  const isMine = ownClientsOf(id, doc.clientID, storage);
+  // Before anything can come: the first merge is the one that overwrites most.
+  const isConfirmed = (client: number, clock: number): boolean => connection.isConfirmed(client, clock);
+  watchOverwritten(doc, { isMine, isConfirmed }, (found) => {
+    for (const one of found) add([one], one.by === null ? '' : initialsOf(connection, one.by));
+  });
+  const connection: Connection = connect(id, doc, {
     server: seams.server === undefined ? serverOf(location) : seams.server,
     waitingBefore: unconfirmed.read(),
     ...(seams.WebSocket && { WebSocket: seams.WebSocket }),
@@ -67,6 +79,11 @@ export async function openSession(id: string, options: OpenOptions, seams: OpenS
   const session = composeSession({ id, document, keeping, connection, unconfirmed, options });
   const isLook = seams.isForLooking ?? (typeof location !== 'undefined' && isForLooking(location.hash));
   return guarded(session, { connection, storage, isForLooking: isLook });
+}
+
+function initialsOf({ awareness }: Connection, client: number): string {
+  const person = readPresence(awareness.getStates(), awareness.clientID).find(({ clientId }) => clientId === client);
+  return person ? personOf(person).initials : '';
 }
 
 const starts = new WeakMap<Classroom, Uint8Array>();

@@ -1,4 +1,4 @@
-import { useClassroom, useSession } from '../session/hooks.ts';
+import { useClassroom, useMayChange, useSession } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { AccessPart } from './AccessPart.tsx';
@@ -13,17 +13,22 @@ import { RulesPart } from './RulesPart.tsx';
 export function ClassDialog({ onClose }: { onClose: () => void }) {
   const session = useSession();
   const classroom = useClassroom();
+  const mayChange = useMayChange();
   const part = { classroom, change: session.commands.changeClass };
   return (
     <Dialog title="The class" isOpen onClose={onClose} isWide>
-      <p className="aside">Each change is taken at once, shared, and can be taken back.</p>
-      <NamePart {...part} />
-      <ChildrenPart {...part} />
-      <EnrolmentPart {...part} />
-      <AdultsPart {...part} />
-      <RulesPart {...part} changeRoom={session.commands.changeRoom} />
-      <AccessPart {...part} />
-      <FloorWorkPart {...part} />
+      <p className="aside">
+        {mayChange ? 'Each change is taken at once, shared, and can be taken back.' : 'You may look at this, not change it.'}
+      </p>
+      <fieldset className="class-parts" disabled={!mayChange}>
+        <NamePart {...part} />
+        <ChildrenPart {...part} />
+        <EnrolmentPart {...part} />
+        <AdultsPart {...part} />
+        <RulesPart {...part} changeRoom={session.commands.changeRoom} />
+        <AccessPart {...part} />
+        <FloorWorkPart {...part} />
+      </fieldset>
       <div className="verbs">
         <Button kind="strong" onPress={onClose}>
           Back to the sheet

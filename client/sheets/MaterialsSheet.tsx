@@ -5,7 +5,7 @@ import { orderMoves } from '../front/orderMoves.ts';
 import { putInStep } from '../front/putInStep.ts';
 import { placeBest } from '../front/putOption.ts';
 import { checksBySubject } from '../lists/trayChecks.ts';
-import { useReport, useScene, useSession, useUnits, useViewOf } from '../session/hooks.ts';
+import { useMayChange, useReport, useScene, useSession, useUnits, useViewOf } from '../session/hooks.ts';
 import { Dialog } from '../ui/Dialog.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { AddOwn } from './materials/AddOwn.tsx';
@@ -40,7 +40,11 @@ export function MaterialsSheet() {
   const [adding, setAdding] = useState<'catalogue' | 'own' | null>(null);
   const filter = useDeferredValue(useMemo(() => ({ area, typed, order }), [area, typed, order]));
   const fits = useFits(scene);
-  const sections = useMemo(() => rowSections({ scene, moves, checks, fits }, filter), [scene, moves, checks, fits, filter]);
+  const mayChange = useMayChange();
+  const sections = useMemo(() => {
+    const all = rowSections({ scene, moves, checks, fits }, filter);
+    return mayChange ? all : all.map((section) => ({ ...section, rows: section.rows.map((row) => ({ ...row, verb: null })) }));
+  }, [scene, moves, checks, fits, filter, mayChange]);
 
   const choose = useCallback((id: string) => session.setView({ material: id, chosen: { kind: 'tray', id } }), [session]);
   const doVerb = useCallback(

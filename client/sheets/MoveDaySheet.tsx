@@ -17,6 +17,7 @@ import { type FiguresState, useFigures } from '../moveDay/useFigures.ts';
 import { Wanted } from '../moveDay/Wanted.tsx';
 import type { MatPlace } from '../plan/reportParts.ts';
 import { useArrangement, useClassroom, useIsThinking, useSession, useUnits } from '../session/hooks.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import { Button } from '../ui/Button.tsx';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -167,15 +168,17 @@ function Finished({ day, to }: { readonly day: Day; readonly to: Arrangement }) 
   return (
     <div className="move-finished">
       <p>Every step is done.</p>
-      <Button
-        kind="strong"
-        onPress={() => {
-          session.commands.setCurrent(to.id);
-          session.announce(`The room stands as "${nameOf(to)}" now.`);
-        }}
-      >
-        The room stands like this now
-      </Button>
+      <MayChange>
+        <Button
+          kind="strong"
+          onPress={() => {
+            session.commands.setCurrent(to.id);
+            session.announce(`The room stands as "${nameOf(to)}" now.`);
+          }}
+        >
+          The room stands like this now
+        </Button>
+      </MayChange>
     </div>
   );
 }

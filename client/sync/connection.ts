@@ -2,7 +2,7 @@ import * as decoding from 'lib0/decoding';
 import * as encoding from 'lib0/encoding';
 import { Awareness } from 'y-protocols/awareness';
 import { WebsocketProvider } from 'y-websocket';
-import type * as Y from 'yjs';
+import * as Y from 'yjs';
 import { keptOrigin } from '#model/document/origins.ts';
 import { isFinal, messages, roles } from '#model/document/wire.ts';
 import { LOOK_ONLY, wordsOf } from './wordsOf.ts';
@@ -20,6 +20,12 @@ export interface Connection {
   state(): Shared;
   /** The server sent what it has at least once since the page was opened. */
   hasMet(): boolean;
+  /** What the server said that this address may do; null: it has said nothing yet. */
+  mayChange(): boolean | null;
+  /** Whether the server has confirmed what this client wrote up to that clock. Of an earlier visit: all of it or nothing. */
+  isConfirmed(client: number, clock: number): boolean;
+  /** Asks the server to put a remark into the classroom (remarkWish.ts). @returns false when it cannot be asked now */
+  sendRemark(json: string): boolean;
   subscribe(listener: () => void): () => void;
   close(): void;
 }
@@ -48,6 +54,9 @@ export function connect(id: string, doc: Y.Doc, options: ConnectOptions): Connec
       awareness,
       state: () => alone,
       hasMet: () => false,
+      mayChange: () => null,
+      isConfirmed: () => false,
+      sendRemark: () => false,
       subscribe: () => () => undefined,
       close: () => awareness.destroy(),
     };
@@ -57,11 +66,14 @@ export function connect(id: string, doc: Y.Doc, options: ConnectOptions): Connec
   /** Changes made here, counted; and up to which of them the server has confirmed. */
   let made = before;
   let confirmed = 0;
+  /** This client's clock at each mark that is out, and at the last one that came back. */
+  const clocks = new Map<number, number>();
+  let confirmedClock = 0;
   /** This connection: the server's question what it lacks was answered, and a mark came back after that. */
   let isAnswered = false;
   let isConfirmed = false;
   let isMarkDue = false;
-  let mayChange = true;
+  let mayChange: boolean | null = null;
   let hasMet = false;
   let closedWith: number | null = null;
   let state: Shared = { server: 'offline', waiting: before, trouble: null };
@@ -85,7 +97,7 @@ export function connect(id: string, doc: Y.Doc, options: ConnectOptions): Connec
   const judge = (): Shared => {
     const waiting = made - confirmed;
     if (closedWith !== null && isFinal(closedWith)) return { server: 'refused', waiting, trouble: wordsOf(closedWith) };
-    if (!mayChange && waiting > 0) return { server: 'refused', waiting, trouble: LOOK_ONLY };
+    if (mayChange === false && waiting > 0) return { server: 'refused', waiting, trouble: LOOK_ONLY };
     if (!provider.wsconnected) return { server: 'offline', waiting, trouble: wordsOf(closedWith) };
     const isSaved = isConfirmed && waiting === 0;
     return { server: isSaved ? 'saved' : 'saving', waiting, trouble: isSaved ? null : wordsOf(closedWith) };
@@ -94,10 +106,11 @@ export function connect(id: string, doc: Y.Doc, options: ConnectOptions): Connec
   const sendMark = (): void => {
     isMarkDue = false;
     const socket = provider.ws;
-    if (!isAnswered || !mayChange || !provider.wsconnected || socket?.readyState !== socket?.OPEN) return;
+    if (!isAnswered || mayChange === false || !provider.wsconnected || socket?.readyState !== socket?.OPEN) return;
     const encoder = encoding.createEncoder();
     encoding.writeVarUint(encoder, messages.mark);
     encoding.writeVarUint(encoder, made);
+    clocks.set(made, Y.getState(doc.store, doc.clientID));
     socket?.send(encoding.toUint8Array(encoder));
   };
   /** One mark for all that happens in this turn of the loop, after the provider has sent it. */
@@ -119,6 +132,11 @@ export function connect(id: string, doc: Y.Doc, options: ConnectOptions): Connec
   };
   provider.messageHandlers[messages.mark] = (_encoder, decoder) => {
     confirmed = Math.max(confirmed, decoding.readVarUint(decoder));
+    for (const [mark, clock] of clocks) {
+      if (mark > confirmed) continue;
+      confirmedClock = Math.max(confirmedClock, clock);
+      clocks.delete(mark);
+    }
     isConfirmed = true;
     closedWith = null;
     tell();
@@ -127,6 +145,7 @@ export function connect(id: string, doc: Y.Doc, options: ConnectOptions): Connec
     mayChange = decoding.readVarUint(decoder) === roles.change;
     if (!mayChange) isConfirmed = true;
     tell();
+    for (const listener of [...listeners]) listener();
   };
 
   const onUpdate = (_update: Uint8Array, origin: unknown): void => {
@@ -166,6 +185,17 @@ export function connect(id: string, doc: Y.Doc, options: ConnectOptions): Connec
     awareness,
     state: () => state,
     hasMet: () => hasMet,
+    mayChange: () => mayChange,
+    isConfirmed: (client, clock) => (client === doc.clientID ? clock < confirmedClock : before === 0 || confirmed >= before),
+    sendRemark: (json) => {
+      const socket = provider.ws;
+      if (mayChange !== false || !provider.wsconnected || socket?.readyState !== socket?.OPEN) return false;
+      const encoder = encoding.createEncoder();
+      encoding.writeVarUint(encoder, messages.remark);
+      encoding.writeVarString(encoder, json);
+      socket?.send(encoding.toUint8Array(encoder));
+      return true;
+    },
     subscribe: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);

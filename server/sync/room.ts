@@ -1,6 +1,10 @@
 import * as awarenessProtocol from 'y-protocols/awareness';
 import * as Y from 'yjs';
+import { openDocument } from '#model/document/openDocument.ts';
+import { readRemarkWish } from '#model/document/remarkWish.ts';
+import { rootOf } from '#model/document/roots.ts';
 import { closes } from '#model/document/wire.ts';
+import { limits } from '#model/schema/limits.ts';
 import type { Storage } from '../storage/storage.ts';
 import * as bytes from './bytes.ts';
 import type { Committer } from './committer.ts';
@@ -20,6 +24,8 @@ export interface Room {
   answer(peer: Peer, vector: Uint8Array): void;
   /** Sends the number back once all that the peer sent before is committed. */
   mark(peer: Peer, number: number): void;
+  /** A remark of a peer that may only look. @throws when it is no remark. */
+  remark(peer: Peer, json: string): void;
   presence(peer: Peer, update: Uint8Array): void;
   allPresence(peer: Peer): void;
   /** Number of updates in the storage's log. */
@@ -168,6 +174,18 @@ export async function openRoom(
       if (!peer.mayChange || !isSound) return;
       peer.marks.push(number);
       echo(peer);
+    },
+    remark: (peer, json) => {
+      // Who may change writes into the document.
+      if (peer.mayChange || !isSound) return;
+      const wish = readRemarkWish(json);
+      if (!wish) throw new Error('not a remark');
+      const notes = rootOf(doc, 'notes');
+      // Sent again because the page had not heard of it yet; or the list is full, and the page keeps it.
+      if (notes.has(wish.id) || notes.size >= limits.list) return;
+      const classroom = openDocument(doc);
+      classroom.commands.addRemark(wish);
+      classroom.destroy();
     },
     presence: (peer, update) => {
       if (peer.clients.size > MOST_CLIENTS) throw new Error('too many presences');

@@ -12,6 +12,9 @@ const LARGEST_PRESENCE = 64 * 1024;
 const MESSAGES = { perSecond: 200, burst: 1_000 };
 /** ms */
 const LONGEST_REST = 5_000;
+/** Bytes of a remark of one who may only look, and how many may come: nobody writes faster. */
+const LARGEST_REMARK = 8 * 1024;
+const REMARKS = { perSecond: 0.5, burst: 30 };
 const BYTES = { perSecond: 4 * 1024 * 1024, burst: 64 * 1024 * 1024 };
 
 /** Speaks with one page until it goes. Messages that come before the room is open wait. */
@@ -19,6 +22,7 @@ export function serveSocket(socket: WebSocket, admitted: Admitted, rooms: Rooms,
   const { classroom, mayChange } = admitted;
   const peer = createPeer(socket, mayChange);
   const throttles = [createThrottle(MESSAGES), createThrottle(BYTES)] as const;
+  const remarks = createThrottle(REMARKS);
   const rest = createRest(socket);
   let room: Room | null = null;
   let isGone = false;
@@ -34,7 +38,8 @@ export function serveSocket(socket: WebSocket, admitted: Admitted, rooms: Rooms,
   socket.on('message', (data: unknown, isBinary: boolean) => {
     if (!room?.isSound()) return;
     const bytes = isBinary && data instanceof Uint8Array ? data : null;
-    const wait = Math.max(throttles[0].take(1), throttles[1].take(bytes?.byteLength ?? 0));
+    const slow = bytes?.[0] === messages.remark ? remarks.take(1) : 0;
+    const wait = Math.max(throttles[0].take(1), throttles[1].take(bytes?.byteLength ?? 0), slow);
     if (wait > 0) rest(wait);
     try {
       if (!bytes) throw new Error('not binary');
@@ -91,6 +96,10 @@ function handle(room: Room, peer: Peer, data: Uint8Array): void {
       break;
     case messages.queryAwareness:
       room.allPresence(peer);
+      break;
+    case messages.remark:
+      if (data.byteLength > LARGEST_REMARK) throw new Error('too large for a remark');
+      room.remark(peer, decoding.readVarString(decoder));
       break;
     case messages.mark:
       room.mark(peer, decoding.readVarUint(decoder));

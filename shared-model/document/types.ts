@@ -16,6 +16,8 @@ import type {
   Zone,
 } from '../schema/types.ts';
 
+import type { Version } from './version.ts';
+
 /** A new thing without the fields that have defaults; the id is made when left out. */
 export type New<T> = Partial<T>;
 
@@ -127,6 +129,11 @@ export interface Commands {
   takeUpAgain(key: string): boolean;
   addRemark(remark: New<Note> & Pick<Note, 'text'>): string;
   changeRemark(remark: string, set: Partial<Omit<Note, 'id'>>): boolean;
+
+  /** Writes versions into the thing at a path of the document (overwritten.ts): what was overwritten, or the mend of a field. */
+  setBack(path: readonly string[], fields: Readonly<Record<string, Version>>): boolean;
+  /** Takes a field or a whole thing out of the thing at a path. */
+  takeOut(path: readonly string[], key: string): boolean;
 
   /** A fix: all edits in one transaction, one step of undo. */
   applyEdits(arrangement: string, edits: readonly Edit[]): boolean;

@@ -10,6 +10,8 @@ export const messages = {
   mark: 100,
   /** From the server, first thing: what this connection may do. */
   role: 101,
+  /** From a page that may only look: one remark as JSON (remarkWish.ts). The server puts it into the classroom. */
+  remark: 102,
 } as const;
 
 export const roles = { look: 0, change: 1 } as const;

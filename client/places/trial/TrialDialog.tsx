@@ -3,6 +3,7 @@ import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
 import { tryPromised } from '#model/measures/trial.ts';
 import { sourceText } from '#model/standards/sources.ts';
 import { useClassroom, useSession, useUnits } from '../../session/hooks.ts';
+import { MayChange } from '../../session/MayChange.tsx';
 import { sayYearsAndMonths } from '../../text/sayAges.ts';
 import { sayCount } from '../../text/sayCount.ts';
 import { isoToday, sayDay } from '../../text/sayDay.ts';
@@ -108,9 +109,11 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
         </>
       )}
       <div className="verbs">
-        <Button kind="strong" isDisabled={!promised} onPress={add}>
-          Add to the class
-        </Button>
+        <MayChange>
+          <Button kind="strong" isDisabled={!promised} onPress={add}>
+            Add to the class
+          </Button>
+        </MayChange>
         <TextLink onPress={onClose}>Leave it as it is</TextLink>
       </div>
     </Dialog>

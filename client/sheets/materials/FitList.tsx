@@ -7,7 +7,7 @@ import { bestInStep, bestOfBoards, fitOptions } from '../../front/fitOptions.ts'
 import { sayStep } from '../../front/frontLayout.ts';
 import { putOption } from '../../front/putOption.ts';
 import { fitTitle, fitWhy, fitWord, sayNowhere } from '../../front/sayFit.ts';
-import { useSession, useUnits } from '../../session/hooks.ts';
+import { useMayChange, useSession, useUnits } from '../../session/hooks.ts';
 import { Button } from '../../ui/Button.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { GapDrawing } from './GapDrawing.tsx';
@@ -76,7 +76,9 @@ interface FitProps {
 
 function Fit({ scene, option, material, units, isBest, onPut, onShow }: FitProps) {
   const title = fitTitle(scene, option);
-  const canPut = option.fits !== 'no';
+  const mayChange = useMayChange();
+  const fits = option.fits !== 'no';
+  const canPut = fits && mayChange;
   const free = Math.max(0, option.free);
   const isAcross = option.isTurned !== (scene.stands.get(material.id)?.placement.turned ?? false);
   const width = (isAcross ? material.depth : material.width) ?? ASSUMED;
@@ -86,7 +88,7 @@ function Fit({ scene, option, material, units, isBest, onPut, onShow }: FitProps
         <b>{title}</b> <span className="aside">{isBest && fitWord(option).startsWith('in step') ? 'best' : fitWord(option)}</span>
       </p>
       <div className="fit-gap">
-        <GapDrawing width={width} free={free} label={sayStep(material.step)} fits={canPut} />
+        <GapDrawing width={width} free={free} label={sayStep(material.step)} fits={fits} />
         <span>{sayLength(free, units)} free</span>
       </div>
       <p>{fitWhy(option, units)}</p>

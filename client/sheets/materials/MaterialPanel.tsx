@@ -7,6 +7,7 @@ import { orderMoves } from '../../front/orderMoves.ts';
 import { capital } from '../../front/shelfNames.ts';
 import { checksBySubject } from '../../lists/trayChecks.ts';
 import { useReport, useSession } from '../../session/hooks.ts';
+import { MayChange } from '../../session/MayChange.tsx';
 import { SeverityWord } from '../../ui/SeverityMark.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { FitList } from './FitList.tsx';
@@ -78,7 +79,9 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
             Show on the plan
           </TextLink>
           {at.at === 'board' && <TextLink onPress={() => setKneeling(true)}>Kneel here</TextLink>}
-          <TextLink onPress={() => frontActions(session).putAway(material.id)}>Put away</TextLink>
+          <MayChange>
+            <TextLink onPress={() => frontActions(session).putAway(material.id)}>Put away</TextLink>
+          </MayChange>
         </div>
       )}
       {material.stands !== 'none' && (
@@ -106,7 +109,9 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
         <h3>What is known of it</h3>
       </div>
       <MaterialFacts material={material} />
-      <MaterialEditor material={material} materials={scene.classroom.materials} />
+      <MayChange>
+        <MaterialEditor material={material} materials={scene.classroom.materials} />
+      </MayChange>
       {isKneeling && at.at === 'board' && (
         <Suspense fallback={null}>
           <KneelDialog scene={scene} side={at.side} material={material.id} onClose={() => setKneeling(false)} />

@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { Scene } from '#model/scene/types.ts';
+import { MayChange } from '../../session/MayChange.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import type { RowOrder } from './materialRows.ts';
 import { sayCounts } from './sayCounts.ts';
@@ -31,8 +32,10 @@ export function TableHead({ scene, area, typed, order, onTyped, onOrder, onArea,
         {shown.length} {shown.length === 1 ? 'material' : 'materials'} · {sayCounts(scene, shown)}
       </span>
       <span className="table-add">
-        <TextLink onPress={() => onAdd('catalogue')}>Add from the catalogue</TextLink>
-        <TextLink onPress={() => onAdd('own')}>Add your own</TextLink>
+        <MayChange>
+          <TextLink onPress={() => onAdd('catalogue')}>Add from the catalogue</TextLink>
+          <TextLink onPress={() => onAdd('own')}>Add your own</TextLink>
+        </MayChange>
       </span>
       <div className="table-find">
         <label htmlFor={`${id}-area`}>Area</label>

@@ -8,6 +8,7 @@ import { pieceCommands } from './pieces.ts';
 import { placementCommands } from './placements.ts';
 import { remarkCommands } from './remarks.ts';
 import { roomCommands } from './room.ts';
+import { versionCommands } from './versions.ts';
 
 /** Everything a person can do to a classroom. */
 export function createCommands(context: Context): Commands {
@@ -19,6 +20,7 @@ export function createCommands(context: Context): Commands {
     ...classCommands(context),
     ...arrangementCommands(context),
     ...remarkCommands(context),
+    ...versionCommands(context),
   };
   return { ...named, applyEdits: (arrangement, edits) => applyEdits(context, named, arrangement, edits) };
 }

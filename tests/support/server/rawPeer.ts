@@ -14,6 +14,8 @@ export interface RawPeer {
   send(bytes: Uint8Array): void;
   update(update: Uint8Array): void;
   mark(number: number): void;
+  /** A remark as a page that may only look sends it. */
+  remark(json: string): void;
   ask(doc: Y.Doc): void;
   /** Marks that came back. */
   marks(): number[];
@@ -44,6 +46,13 @@ export async function rawPeer(url: string, options: { origin?: string } = {}): P
         message((encoder) => {
           encoding.writeVarUint(encoder, messages.mark);
           encoding.writeVarUint(encoder, number);
+        }),
+      ),
+    remark: (json) =>
+      send(
+        message((encoder) => {
+          encoding.writeVarUint(encoder, messages.remark);
+          encoding.writeVarString(encoder, json);
         }),
       ),
     ask: (doc) => send(syncMessage(0, Y.encodeStateVector(doc))),

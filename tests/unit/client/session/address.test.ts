@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addressOf, classroomInAddress, isThisDeviceOnly, newClassroomId } from '#client/session/address.ts';
+import { addressOf, classroomInAddress, isForLooking, isThisDeviceOnly, newClassroomId } from '#client/session/address.ts';
 
 describe('the address of a classroom', () => {
   it('comes back as it was given out', () => {
@@ -32,4 +32,13 @@ describe('the address of a classroom', () => {
   ])('%s opens on this device only: %s', (address, isOnly) => {
     expect(isThisDeviceOnly(address)).toBe(isOnly);
   });
+});
+
+it('tells an address to look from one to change, with the same kind of id', () => {
+  const id = newClassroomId();
+  const look = new URL(addressOf(id, 'http://10.0.0.5:8787/#room=other', 'look')).hash;
+  expect(look).toBe(`#look=${id}`);
+  expect(classroomInAddress(look)).toBe(id);
+  expect(isForLooking(look)).toBe(true);
+  for (const hash of ['', '#demo', `#room=${id}`, `#look=a&room=${id}`]) expect(isForLooking(hash)).toBe(false);
 });

@@ -160,6 +160,46 @@ describe('a room', () => {
     expect(one.updates()).toEqual([]);
   });
 
+  it('takes remarks from who may only look, and nothing else: each once, whatever else it says', async () => {
+    const to = await start();
+    const one = await come(to);
+    const document = createDocument(furnished());
+    one.update(Y.encodeStateAsUpdate(document.doc));
+    one.mark(1);
+    await soon(() => expect(one.marks()).toEqual([1]));
+    const looking = await come(to, viewIdOf(ROOM));
+    const wish = { id: 'n-fromalooker', on: 's1', x: 5, y: 6, text: 'The lowest board is free', by: 'LS' };
+    looking.remark(JSON.stringify({ ...wish, name: 'another class', done: true }));
+    looking.remark(JSON.stringify({ ...wish, text: 'sent again, or another under the same id' }));
+    // One that is there keeps its words: the id is taken.
+    looking.remark(JSON.stringify({ ...wish, id: 'n-fromalooker', text: 'overwritten' }));
+    await soon(() => expect(one.updates().length).toBeGreaterThan(0));
+    await pause();
+    const seen = openDocument(new Y.Doc());
+    one.ask(new Y.Doc());
+    await soon(() => expect(one.updates().length).toBeGreaterThan(1));
+    for (const update of one.updates()) Y.applyUpdate(seen.doc, update);
+    const before = document.read();
+    expect(seen.read()).toEqual({ ...before, notes: [...before.notes, { ...wish, done: false }] });
+    expect(looking.updates().length).toBeGreaterThan(0);
+    // Kept like any change.
+    await server?.close();
+    server = null;
+  });
+
+  it('lets go of who sends as a remark what is none', async () => {
+    const to = await start();
+    const one = await come(to);
+    one.update(Y.encodeStateAsUpdate(createDocument(furnished()).doc));
+    one.mark(1);
+    await soon(() => expect(one.marks()).toEqual([1]));
+    for (const json of ['{}', 'x', JSON.stringify({ id: 'n-12345678', on: null, x: 0, y: 0, by: '', text: 'x'.repeat(9_000) })]) {
+      const looking = await come(to, viewIdOf(ROOM));
+      looking.remark(json);
+      expect(await looking.closed).toBe(4400);
+    }
+  });
+
   it('lets nobody in whose address is no address', async () => {
     const to = await start();
     for (const id of ['short', `${ROOM}!`, 'x'.repeat(65)]) expect(await (await come(to, encodeURIComponent(id))).closed).toBe(4404);

@@ -1,0 +1,106 @@
+import type * as Y from 'yjs';
+import type { Overwritten, OverwrittenField } from '#model/document/overwritten.ts';
+import type { Session } from './types.ts';
+
+type Keep = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | null;
+
+/** A change of this person that somebody else overwrote without having seen it; it waits for a word. */
+export interface Conflict {
+  readonly key: string;
+  readonly path: readonly string[];
+  readonly fields: Readonly<Record<string, OverwrittenField>>;
+  /** Initials of who wrote what stands; "": not known. */
+  readonly by: string;
+}
+
+export interface Conflicts {
+  list(): readonly Conflict[];
+  settle(keys: readonly string[]): void;
+  subscribe(listener: () => void): () => void;
+}
+
+const kept = new WeakMap<Y.Doc, Conflicts>();
+const NONE: readonly Conflict[] = [];
+const nothing: Conflicts = { list: () => NONE, settle: () => undefined, subscribe: () => () => undefined };
+
+/** Those of an opened classroom. */
+export const conflictsOf = (session: Session): Conflicts => kept.get(session.document.doc) ?? nothing;
+
+/** Kept on this device until each is settled: what was overwritten is nowhere else any more. */
+export function keepConflicts(id: string, doc: Y.Doc, storage: Keep): Conflicts & { add(found: readonly Overwritten[], by: string): void } {
+  const key = `lowshelf.conflicts.${id}`;
+  const listeners = new Set<() => void>();
+  let list: readonly Conflict[] = read();
+
+  function read(): readonly Conflict[] {
+    try {
+      const given: unknown = JSON.parse(storage?.getItem(key) ?? '[]');
+      return Array.isArray(given) ? given.filter(isConflict) : NONE;
+    } catch {
+      return NONE;
+    }
+  }
+  function change(next: readonly Conflict[]): void {
+    list = next;
+    try {
+      if (next.length === 0) storage?.removeItem(key);
+      else storage?.setItem(key, JSON.stringify(next));
+    } catch {
+      // They stand on the sheet for as long as the page is open.
+    }
+    for (const listener of [...listeners]) listener();
+  }
+  const made = {
+    list: () => list,
+    settle: (keys: readonly string[]) => change(list.filter((one) => !keys.includes(one.key))),
+    subscribe: (listener: () => void) => {
+      listeners.add(listener);
+      return () => {
+        listeners.delete(listener);
+      };
+    },
+    add: (found: readonly Overwritten[], by: string) => {
+      const next = new Map(list.map((one) => [one.key, one]));
+      // A thing that was taken away is a conflict by itself; fields of one thing are one.
+      for (const { path, fields } of found.flatMap(apart)) {
+        const at = keyOf(path, fields);
+        next.set(at, { key: at, path, fields: { ...next.get(at)?.fields, ...fields }, by: by || (next.get(at)?.by ?? '') });
+      }
+      change([...next.values()]);
+    },
+  };
+  kept.set(doc, made);
+  return made;
+}
+
+/** Whether what was written here was a whole thing, such as a tray's place from the table. */
+export const isWhole = ({ mine }: OverwrittenField): boolean => 'map' in mine;
+
+/** Whole things each by themselves, beside the plain fields of the thing they lie in. */
+function apart({ path, fields, by }: Overwritten): Overwritten[] {
+  const entries = Object.entries(fields);
+  const plain = entries.filter(([, field]) => !isWhole(field));
+  const whole = entries.filter(([, field]) => isWhole(field)).map((entry) => ({ path, by, fields: Object.fromEntries([entry]) }));
+  return plain.length === 0 ? whole : [{ path, by, fields: Object.fromEntries(plain) }, ...whole];
+}
+
+function keyOf(path: readonly string[], fields: Conflict['fields']): string {
+  const [first] = Object.entries(fields);
+  return [...path, ...(first && isWhole(first[1]) ? [first[0]] : [])].join('/');
+}
+
+function isConflict(value: unknown): value is Conflict {
+  if (typeof value !== 'object' || value === null) return false;
+  const { key, path, fields, by } = value as Record<string, unknown>;
+  return (
+    typeof key === 'string' &&
+    typeof by === 'string' &&
+    Array.isArray(path) &&
+    path.every((part) => typeof part === 'string') &&
+    typeof fields === 'object' &&
+    fields !== null &&
+    Object.values(fields).every((field) => isVersion((field as Record<string, unknown> | null)?.mine))
+  );
+}
+
+const isVersion = (value: unknown): boolean => typeof value === 'object' && value !== null && ('value' in value || 'map' in value);

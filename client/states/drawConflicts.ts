@@ -1,0 +1,64 @@
+import type { Version } from '#model/document/version.ts';
+import type { SceneBody } from '#model/scene/types.ts';
+import type { Piece } from '#model/schema/types.ts';
+import { bodyOfPiece } from '../plan/bodies.ts';
+import type { PieceLook } from '../plan/draw/drawPiece.ts';
+import { drawPiece } from '../plan/draw/drawPiece.ts';
+import { ringOf } from '../plan/draw/drawShape.ts';
+import { fill, type Pen, path, stroke, write } from '../plan/draw/pen.ts';
+import { type Conflict, conflictsOf } from '../session/conflicts.ts';
+import type { Session } from '../session/types.ts';
+import { colours, dashes } from '../styles/tokens.ts';
+
+interface TwoPlaces {
+  readonly mine: SceneBody;
+  readonly theirs: SceneBody;
+  readonly by: string;
+}
+
+/** Pieces that two people put in two places: until it is settled both are drawn, mine in ink, theirs dashed. */
+export function conflictsOnPlan(session: Session): ReadonlyMap<string, TwoPlaces> {
+  const { id: shown, pieces } = session.arrangement();
+  const found = new Map<string, TwoPlaces>();
+  for (const conflict of conflictsOf(session).list()) {
+    const [root, arrangement, list, id] = conflict.path;
+    if (root !== 'arrangements' || arrangement !== shown || list !== 'pieces' || conflict.path.length !== 4) continue;
+    const piece = pieces.find((one) => one.id === id);
+    const mine = piece && withMine(piece, conflict);
+    if (piece && mine) found.set(piece.id, { mine: bodyOfPiece(mine), theirs: bodyOfPiece(piece), by: conflict.by || 'theirs' });
+  }
+  return found;
+}
+
+/** null: what differs is not seen from above. */
+function withMine(piece: Piece, { fields }: Conflict): Piece | null {
+  const seen = ['x', 'y', 'rotation', 'width', 'depth'] as const;
+  const set: Partial<Record<(typeof seen)[number], number>> = {};
+  for (const key of seen) {
+    const value = plain(fields[key]?.mine);
+    if (typeof value === 'number') set[key] = value;
+  }
+  return Object.keys(set).length === 0 ? null : { ...piece, ...set };
+}
+
+const plain = (version: Version | undefined): unknown => (version && 'value' in version ? version.value : undefined);
+
+export function drawConflicts(pen: Pen, places: ReadonlyMap<string, TwoPlaces>, look: (id: string) => PieceLook): void {
+  for (const [id, { mine, theirs, by }] of places) {
+    const ring = ringOf(pen, theirs);
+    path(pen, ring);
+    fill(pen, colours.leaf);
+    stroke(pen, { colour: colours.pencil, width: 1.6, dash: dashes.proposed });
+    drawPiece(pen, mine, look(id));
+    const [corner] = ring;
+    if (corner)
+      write(
+        pen,
+        by,
+        { x: corner.x + 4, y: corner.y - 9 },
+        { size: 11, weight: 700, colour: colours.pencilText, align: 'left', ground: colours.leaf },
+      );
+    const [own] = ringOf(pen, mine);
+    if (own) write(pen, 'mine', { x: own.x + 4, y: own.y - 9 }, { size: 11, weight: 700, align: 'left', ground: colours.leaf });
+  }
+}
