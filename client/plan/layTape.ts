@@ -2,15 +2,16 @@ import type { Session } from '#client/session/types.ts';
 import { boundingBox } from '#model/geometry/polygon.ts';
 import { distance, type Point } from '#model/geometry/vec.ts';
 import { sayLength } from '#model/units/sayLength.ts';
+import { type AskWay, askWay } from './askWay.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import { lower, nameOfItem } from './describe.ts';
 import type { Item } from './items.ts';
-import { planStoreOf, type TapeThing } from './planStore.ts';
+import { planStoreOf, type TapeThing, type TapeWay } from './planStore.ts';
 import { edgeToEdge, sayEdgeToEdge, wayOfTape } from './tapeBetween.ts';
 import { thingOf } from './things.ts';
 
 /** Lays one end of the tape; the second says all there is to say between the two, a third begins again. */
-export function layTapeEnd(session: Session, at: Point, on: TapeThing | null): void {
+export function layTapeEnd(session: Session, at: Point, on: TapeThing | null, ask: AskWay = askWay): void {
   const store = planStoreOf(session);
   const { tape, tapeOn } = store.state();
   const [from] = tape;
@@ -25,38 +26,35 @@ export function layTapeEnd(session: Session, at: Point, on: TapeThing | null): v
   const { units } = session.classroom().display;
   const said = [`Tape: ${sayLength(distance(from, at), units)}`, sayEdgeToEdge(session, both)].filter((part) => part !== null).join('; ');
   session.announce(`${said}.`);
-  void sayWayWhenKnown(session, ends, both, said);
+  void sayWayWhenKnown(session, said, wayOfTape(session, ends, both, ask));
 }
 
-async function sayWayWhenKnown(session: Session, ends: readonly Point[], on: readonly (TapeThing | null)[], said: string): Promise<void> {
+async function sayWayWhenKnown(session: Session, said: string, asked: Promise<TapeWay>): Promise<void> {
   const store = planStoreOf(session);
-  const way = await wayOfTape(session, ends, on).catch(() => ({
-    said: 'How wide the way is could not be worked out. Press both ends again.',
-    width: null,
-    between: [],
-  }));
-  // Meanwhile somebody may have measured something else.
-  if (store.state().tape !== ends) return;
+  const { tape } = store.state();
+  const way = await asked;
+  // Meanwhile something else may have been measured.
+  if (store.state().tape !== tape) return;
   store.set({ tapeWay: way });
   session.announce(`${said}. ${way.said}`);
 }
 
 /** The tape from thing to thing, by the keys or the list: its ends lie where the two are nearest. */
-export function layTapeOn(session: Session, item: Item): void {
+export function layTapeOn(session: Session, item: Item, ask: AskWay = askWay): void {
   const store = planStoreOf(session);
   const { tape, tapeOn } = store.state();
   const [first] = tapeOn;
   const nearest = tape.length === 1 && first ? edgeToEdge(session, first, item) : null;
   if (nearest) {
     store.set({ tape: [nearest.from], tapeOn: [first ?? null] });
-    layTapeEnd(session, nearest.to, item);
+    layTapeEnd(session, nearest.to, item, ask);
     return;
   }
   if (tape.length === 1) {
     session.announce('The tape begins there. Choose another thing for its other end.');
     return;
   }
-  layTapeEnd(session, middleOf(session, item), item);
+  layTapeEnd(session, middleOf(session, item), item, ask);
 }
 
 function middleOf(session: Session, item: Item): Point {

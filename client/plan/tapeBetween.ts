@@ -5,6 +5,7 @@ import { contains, edges } from '#model/geometry/polygon.ts';
 import { distance, lerp, type Point, type Segment } from '#model/geometry/vec.ts';
 import type { WayBetweenAnswer, WayStop } from '#model/measures/wayBetween.ts';
 import { sayLength } from '#model/units/sayLength.ts';
+import type { AskWay } from './askWay.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import { lower, nameOfItem } from './describe.ts';
 import type { Item } from './items.ts';
@@ -80,25 +81,23 @@ export function sayEdgeToEdge(session: Session, [p, q]: readonly (TapeThing | nu
     : `${sayLength(Math.round(found.mm), units)} from edge to edge, between ${names}`;
 }
 
-/** How wide the way between two ends of the tape is, in words. The measure comes when it is first wanted. */
-export async function wayOfTape(session: Session, ends: readonly Point[], on: readonly (TapeThing | null)[]): Promise<TapeWay> {
-  const [from, to] = ends;
-  const stops = [stopOf(session, from, on[0] ?? null), stopOf(session, to, on[1] ?? null)];
-  const [start, goal] = stops;
-  if (start === undefined || goal === undefined)
-    return { said: 'How wide the way is can be told between floor, doors, and things that stand on the floor.', width: null, between: [] };
-  const [{ wayBetween }, { WaysField }] = await Promise.all([
-    import('#model/measures/wayBetween.ts'),
-    import('#model/measures/waysField.ts'),
-  ]);
-  const scene = session.scene();
-  const answer = wayBetween(scene, start, goal);
-  if (!answer.isTold || answer.width > 0) return sayWay(session, answer);
-  const field = WaysField.of(scene);
-  const isTaken = [start, goal].some((stop) => typeof stop !== 'string' && !field.isFloor(stop));
-  return isTaken
-    ? { said: 'One end lies where chairs stand or a thing is. Press it on free floor.', width: null, between: [] }
-    : sayWay(session, answer);
+const untold = (said: string): TapeWay => ({ said, width: null, between: [] });
+
+/** How wide the way between two ends of the tape is, in words; `ask` has it worked out. */
+export async function wayOfTape(
+  session: Session,
+  ends: readonly Point[],
+  on: readonly (TapeThing | null)[],
+  ask: AskWay,
+): Promise<TapeWay> {
+  const from = stopOf(session, ends[0], on[0] ?? null);
+  const to = stopOf(session, ends[1], on[1] ?? null);
+  if (from === undefined || to === undefined)
+    return untold('How wide the way is can be told between floor, doors, and things that stand on the floor.');
+  const answer = await ask({ classroom: session.classroom(), arrangement: session.view().arrangement, from, to });
+  if ('failure' in answer) return untold(`How wide the way is could not be worked out (${answer.failure}). Press both ends again.`);
+  if (answer.isTaken) return untold('One end lies where chairs stand or a thing is. Press it on free floor.');
+  return sayWay(session, answer.way);
 }
 
 /** A wall or window is nowhere to walk to. */

@@ -3,10 +3,12 @@ import type { Item } from '#client/plan/items.ts';
 import { layTapeEnd, layTapeOn } from '#client/plan/layTape.ts';
 import { planStoreOf } from '#client/plan/planStore.ts';
 import { edgeToEdge, sayEdgeToEdge, tapeThingAt, wayOfTape } from '#client/plan/tapeBetween.ts';
+import { measureWay } from '#client/worker/wayDesk.ts';
 import { type PlanSession, planSession } from './planSession.ts';
 
 const piece = (id: string): Item => ({ kind: 'piece', id });
 const wall = (id: string): Item => ({ kind: 'wall', id });
+const ask = (question: Parameters<typeof measureWay>[0]) => Promise.resolve(measureWay(question));
 let session: PlanSession;
 
 beforeEach(() => {
@@ -54,7 +56,7 @@ describe('the way between two points', () => {
   it('is as wide as its narrowest place, which is named', async () => {
     // Straight on between the shelves: from 1.60 to 3.40 m, with 0.70 m beside the table at the end.
     session.commands.movePiece('a1', 't1', { x: 5000, y: 4400 });
-    const way = await wayOfTape(session, ends, [null, null]);
+    const way = await wayOfTape(session, ends, [null, null], ask);
     expect(way.width).toBeCloseTo(1800, 3);
     expect(way.said).toBe('The way between them is 1.80 m wide, narrowest at C3, between shelf 1 and shelf 2.');
     expect(way.between).toHaveLength(2);
@@ -62,8 +64,10 @@ describe('the way between two points', () => {
 
   it('says when there is none, and where none can be told', async () => {
     session.commands.changePiece('a1', 's1', { x: 3000, width: 6000 });
-    expect((await wayOfTape(session, ends, [null, null])).said).toContain('There is no way between them');
-    expect((await wayOfTape(session, ends, [wall('c1'), null])).said).toContain('can be told between floor, doors');
+    expect((await wayOfTape(session, ends, [null, null], ask)).said).toContain('There is no way between them');
+    expect((await wayOfTape(session, ends, [wall('c1'), null], ask)).said).toContain('can be told between floor, doors');
+    const [, free = { x: 0, y: 0 }] = ends;
+    expect((await wayOfTape(session, [{ x: 3000, y: 2500 }, free], [null, null], ask)).said).toContain('Press it on free floor');
   });
 });
 
@@ -71,7 +75,7 @@ describe('laying the tape', () => {
   it('by things lies where they are nearest, and says all there is to say', async () => {
     layTapeOn(session, piece('s1'));
     expect(session.said.at(-1)).toBe('Tape from shelf 1. Press the other end.');
-    layTapeOn(session, piece('s2'));
+    layTapeOn(session, piece('s2'), ask);
     const { tape } = planStoreOf(session).state();
     expect(tape.map(({ x }) => x)).toEqual([1600, 3400]);
     await vi.waitFor(() => expect(planStoreOf(session).state().tapeWay).not.toBeNull(), 10_000);
@@ -82,7 +86,7 @@ describe('laying the tape', () => {
 
   it('drops what was looked for between other ends', async () => {
     layTapeEnd(session, { x: 2500, y: 1000 }, null);
-    layTapeEnd(session, { x: 2500, y: 3000 }, null);
+    layTapeEnd(session, { x: 2500, y: 3000 }, null, ask);
     layTapeEnd(session, { x: 500, y: 500 }, null);
     await new Promise((done) => setTimeout(done, 300));
     expect(planStoreOf(session).state()).toMatchObject({ tape: [{ x: 500, y: 500 }], tapeWay: null });

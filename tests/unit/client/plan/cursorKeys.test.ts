@@ -1,0 +1,88 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { createPlanKeys, type PlanKeys } from '#client/plan/keys.ts';
+import { createPlanModel, type PlanModel } from '#client/plan/planModel.ts';
+import { planStoreOf } from '#client/plan/planStore.ts';
+import { createPlanPointer } from '#client/plan/pointer.ts';
+import { type PlanSession, planSession } from './planSession.ts';
+
+let session: PlanSession;
+let model: PlanModel;
+let keys: PlanKeys;
+const press = (key: string, held: { altKey?: boolean; ctrlKey?: boolean; code?: string } = {}): boolean =>
+  keys.press({ key, shiftKey: false, altKey: false, ctrlKey: false, metaKey: false, ...held });
+const chosen = () => [session.view().chosen?.id, ...session.view().alsoChosen];
+const piece = (id: string) => session.arrangement().pieces.find((p) => p.id === id);
+
+beforeEach(() => {
+  session = planSession({
+    pieces: [
+      { id: 's1', kind: 'shelf', x: 2000, y: 2000, width: 1200, depth: 320 },
+      { id: 's2', kind: 'shelf', x: 2000, y: 3000, width: 1200, depth: 320 },
+      { id: 's3', kind: 'shelf', x: 4500, y: 3000, width: 1200, depth: 320 },
+    ],
+  });
+  model = createPlanModel(session, () => {});
+  model.size = { width: 600, height: 500 };
+  keys = createPlanKeys(model, createPlanPointer(model), () => true);
+});
+
+describe('gathering several by the keys', () => {
+  it('goes from thing to thing without choosing, adds, leaves out, and slides them all', () => {
+    press('v');
+    expect(session.said.at(-1)).toContain('Tab goes from thing to thing, Enter chooses or leaves out');
+    press('Tab');
+    expect([chosen(), session.said.at(-1)]).toEqual([[undefined], 'Shelf 1. Enter chooses it.']);
+    press('Enter');
+    press('Tab');
+    press('Tab');
+    press(' ');
+    expect(chosen()).toEqual(['s1', 's3']);
+    press('Escape');
+    expect(session.said.at(-1)).toBe('2 things: shelf 1 and shelf 3. Arrows slide them.');
+    press('ArrowRight');
+    expect(['s1', 's2', 's3'].map((id) => piece(id)?.x)).toEqual([2050, 2000, 4550]);
+    press('m');
+    expect(['s1', 's3'].map((id) => piece(id)?.x)).toEqual([4550, 2050]);
+    press('Delete');
+    expect(session.arrangement().pieces.map(({ id }) => id)).toEqual(['s2']);
+  });
+
+  it('leaves the drawing after the last thing, doors and walls not being for several', () => {
+    press('v');
+    expect(['s1', 's2', 's3'].map(() => press('Tab'))).toEqual([true, true, true]);
+    expect(press('Tab')).toBe(false);
+  });
+
+  it('takes all that stands at once', () => {
+    press('a', { ctrlKey: true });
+    expect(chosen()).toEqual(['s1', 's2', 's3']);
+    press('y');
+    expect(session.said.at(-1)).toMatch(/between each and the next|too long/);
+  });
+});
+
+describe('the tape by the keys', () => {
+  it('is laid from thing to thing', () => {
+    press('r');
+    for (const key of ['Tab', 'Enter', 'Tab', 'Enter']) press(key);
+    expect(
+      planStoreOf(session)
+        .state()
+        .tape.map(({ y }) => y),
+    ).toEqual([2160, 2840]);
+    expect(session.said.at(-1)).toBe('Tape: 0.68 m; 0.68 m from edge to edge, between shelf 1 and shelf 2.');
+    press('Escape');
+    expect(planStoreOf(session).state()).toMatchObject({ tool: null, tape: [], cursor: null });
+  });
+});
+
+describe('turning by the keys', () => {
+  it('is by 15 degrees, with Alt free by one, whatever the keyboard writes then', () => {
+    press('Tab');
+    press(']');
+    press('‘', { altKey: true, code: 'BracketRight' });
+    press('‘', { altKey: true, code: 'BracketRight' });
+    press('[', { altKey: true, code: 'BracketLeft' });
+    expect(piece('s1')?.rotation).toBe(16);
+  });
+});
