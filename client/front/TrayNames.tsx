@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { Group, Rect, Text } from 'react-konva';
 import { colours, fonts } from '../styles/tokens.ts';
-import type { FrontBoard, FrontLayout } from './frontLayout.ts';
+import type { FrontBoard, FrontLayout, FrontTray } from './frontLayout.ts';
 import type { FrontView } from './frontView.ts';
 import { measureName, NAME_SIZE } from './measureText.ts';
 import { type NameLabel, nameLabels, wholeName } from './nameLabels.ts';
@@ -26,19 +26,29 @@ export function TrayNames({ layout, view, chosen, asideOf, marks }: Props) {
   const board = layout.boards.find(({ trays }) => trays.some(({ id }) => id === chosen));
   const tray = board?.trays.find(({ id }) => id === chosen);
   const written = boards.flatMap(({ labels }) => labels).find(({ id }) => id === chosen);
+  const whole = board && tray && !written?.isWhole ? placeOfWhole(board, tray, view) : null;
+  // A name half under it could be read as another.
+  const isClear = (label: NameLabel, y: number): boolean =>
+    !whole ||
+    y + label.lines.length * NAME_LINE < whole.y - 3 ||
+    y > whole.y + whole.high + 3 ||
+    view.toX(0) + label.x + label.width < whole.x - 4 ||
+    view.toX(0) + label.x > whole.x + whole.width + 4;
   return (
     <Group listening={false}>
       {boards.map(({ key, y, labels, ground }) =>
-        labels.map((label) => (
-          <Name
-            key={`${key}/${label.id}`}
-            {...{ label, y, ground }}
-            x={view.toX(0)}
-            isBlue={label.id === chosen || asideOf(label.id) !== ''}
-          />
-        )),
+        labels
+          .filter((label) => isClear(label, y))
+          .map((label) => (
+            <Name
+              key={`${key}/${label.id}`}
+              {...{ label, y, ground }}
+              x={view.toX(0)}
+              isBlue={label.id === chosen || asideOf(label.id) !== ''}
+            />
+          )),
       )}
-      {board && tray && !written?.isWhole && <Whole {...{ board, view }} name={tray.name} middle={board.left + tray.x + tray.width / 2} />}
+      {whole && <Whole {...whole} />}
     </Group>
   );
 }
@@ -74,13 +84,27 @@ function Name({ label, x, y, ground, isBlue }: { label: NameLabel; x: number; y:
   );
 }
 
-/** The chosen tray's name in full, over its neighbours' where it has to. */
-function Whole({ name, board, middle, view }: { name: string; board: FrontBoard; middle: number; view: FrontView }) {
-  const { lines, width } = wholeName(name, WHOLE, measureName);
+interface WholeName {
+  readonly lines: readonly string[];
+  /** px */
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly high: number;
+}
+
+function placeOfWhole(board: FrontBoard, tray: FrontTray, view: FrontView): WholeName {
+  const { lines, width } = wholeName(tray.name, WHOLE, measureName);
   const high = lines.length * NAME_LINE;
-  const x = Math.min(Math.max(view.toX(middle) - width / 2, 4), view.width - width - 4);
+  const middle = view.toX(board.left + tray.x + tray.width / 2);
+  const x = Math.min(Math.max(middle - width / 2, 4), view.width - width - 4);
+  return { lines, width, high, x, y: Math.min(nameTop(board, view), view.height - high - 3) };
+}
+
+/** The chosen tray's name in full, instead of its neighbours' where it has to. */
+function Whole({ lines, x, y, width, high }: WholeName) {
   return (
-    <Group x={x} y={Math.min(nameTop(board, view), view.height - high - 3)}>
+    <Group x={x} y={y}>
       <Rect x={-3} y={-2} width={width + 6} height={high + 3} fill={colours.wash} stroke={colours.blue} strokeWidth={0.9} />
       <Words lines={lines} width={width} colour={colours.blue} />
     </Group>
