@@ -15,7 +15,7 @@ import { sayTrouble, sayUsual, sayWalk } from './saySurvey.ts';
 import { FixtureRows, OpeningRows } from './ThingRows.tsx';
 import { WalkPicture } from './WalkPicture.tsx';
 import { WallRows } from './WallRows.tsx';
-import { isMistake, layoutOf, walkOf } from './walk.ts';
+import { isMistake, layoutOf, type Walk, walkOf } from './walk.ts';
 import { whatNoLongerFits, writeSurvey } from './writeSurvey.ts';
 import '../styles/survey.css';
 
@@ -165,10 +165,14 @@ export function SurveyDialog({ isFresh, onClose }: Props) {
   );
 }
 
-function sayFoot(maySpread: boolean, isSpread: boolean, isLaid: boolean, how: 'compass' | 'squares'): string {
+function sayFoot(maySpread: boolean, isSpread: boolean, isLaid: boolean, how: Walk['how']): string {
   if (!isLaid) return 'What is typed is kept on this device until you put it on the sheet.';
   if (isSpread) return 'The lengths as taped are kept beside it.';
   if (!maySpread) return '';
-  const rule = how === 'squares' ? 'so that all the measurements change least' : 'in proportion to the lengths (compass rule)';
+  const rule = {
+    squares: 'so that all the measurements change least',
+    lengths: 'only lengths, in proportion along each direction; the corners stay square',
+    compass: 'in proportion to the lengths (compass rule); that turns the walls a little',
+  }[how];
   return `Each row says what spreading changes, ${rule}. Not spread, the last wall takes up the gap.`;
 }

@@ -6,8 +6,8 @@ import { LengthField } from '../ui/LengthField.tsx';
 import { NumberField } from '../ui/NumberField.tsx';
 import { Select } from '../ui/Select.tsx';
 import { type Bend, changeWall, type Draft, type DraftWall, insertWall, newWall, takeWallOut } from './draft.ts';
-import { sayChange, sayTurn } from './saySurvey.ts';
-import { changesOf, lengthOf, type Walk, walkOf } from './walk.ts';
+import { sayChange, sayTurn, sayWallTurned } from './saySurvey.ts';
+import { changesOf, lengthOf, turnedOf, type Walk, walkOf } from './walk.ts';
 
 const bends: readonly { value: Bend; text: string }[] = [
   { value: 'right', text: 'right 90°' },
@@ -60,6 +60,7 @@ export function WallRows({ draft, walk, units, current, onCurrent, onChange, onR
   const index = draft.walls.findIndex((wall) => wall.corner === current);
   const number = index + 1;
   const changes = changesOf(walk);
+  const turned = turnedOf(walk);
   return (
     <>
       <table ref={table} className="list-table walk-table">
@@ -80,6 +81,7 @@ export function WallRows({ draft, walk, units, current, onCurrent, onChange, onR
               units={units}
               isCurrent={wall.corner === current}
               change={draft.isSpread || walk.spread ? (changes[i] ?? null) : null}
+              turned={sayWallTurned(turned[i] ?? null)}
               said={sayTurn(walk, i)}
               onCurrent={() => onCurrent(wall.corner)}
               onSet={(set) => onChange(changeWall(wall.corner, set))}
@@ -124,6 +126,8 @@ interface RowProps {
   readonly units: LengthUnits;
   readonly isCurrent: boolean;
   readonly change: number | null;
+  /** How far spreading turns the wall, in words. */
+  readonly turned: string | null;
   /** What the adjustment makes of the turn; null: nothing is adjusted. */
   readonly said: string | null;
   readonly onCurrent: () => void;
@@ -131,7 +135,7 @@ interface RowProps {
   readonly onEnter: (isTyped: boolean) => void;
 }
 
-function WallRow({ number, wall, units, isCurrent, change, said, onCurrent, onSet, onEnter }: RowProps) {
+function WallRow({ number, wall, units, isCurrent, change, turned, said, onCurrent, onSet, onEnter }: RowProps) {
   return (
     <tr
       data-wall={wall.corner}
@@ -173,7 +177,10 @@ function WallRow({ number, wall, units, isCurrent, change, said, onCurrent, onSe
           )}
         </div>
       </td>
-      <td className="walk-change">{change === null ? '' : sayChange(change, units)}</td>
+      <td className="walk-change">
+        {change === null ? '' : sayChange(change, units)}
+        {change !== null && turned && <div>{turned}</div>}
+      </td>
     </tr>
   );
 }

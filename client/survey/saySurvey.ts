@@ -87,6 +87,13 @@ export function sayChange(mm: number, units: LengthUnits): string {
   return `${rounded > 0 ? '+' : '−'}${sayLength(Math.abs(rounded), units)}`;
 }
 
+/** "turns 0.3° right": a wall that spreading turns; null: by nothing that would be said. */
+export function sayWallTurned(by: number | null): string | null {
+  if (by === null || Math.abs(by) < 0.005) return null;
+  const said = Math.abs(by) < 0.05 ? '0.05' : `${Math.round(Math.abs(by) * 10) / 10}`;
+  return `turns ${Math.abs(by) < 0.05 ? 'less than ' : ''}${said}° ${by > 0 ? 'right' : 'left'}`;
+}
+
 /** What least squares make of the turn after a wall: "63.4° right", where it was typed also by how much it changes; null: nothing. */
 export function sayTurn({ fit }: Walk, index: number): string | null {
   const turn = fit?.turns[index];

@@ -23,8 +23,8 @@ export interface Walk {
   /** From where the walk began to where it ended; null: it has not come round. */
   readonly open: Point | null;
   readonly fit: SurveyFit | null;
-  /** How it is spread: in proportion to the lengths (compass rule), or by least squares. */
-  readonly how: 'compass' | 'squares';
+  /** How it is spread: over the lengths alone, the corners square; each corner by the compass rule; or by least squares. */
+  readonly how: 'lengths' | 'compass' | 'squares';
   /** Corners with the misclosure spread; null: nothing to spread, or not to be told. */
   readonly spread: readonly Point[] | null;
   /** Index of the wall that runs along the misclosure, where just one does. */
@@ -81,7 +81,7 @@ export function walkOf(draft: Draft): Walk {
   const sum = turns.reduce((total, turn) => total + turn, 0);
   const isRound = isWhole && comesRound && (!hasFree || holds);
   const walked = isRound ? traverse(walls.map((wall, i) => ({ length: lengthOf(wall) ?? 0, turn: turns[i] ?? 0 }))) : null;
-  const how = holds ? 'squares' : 'compass';
+  const how = holds ? 'squares' : walked?.squared ? 'lengths' : 'compass';
   return {
     walls,
     chain: walked?.measured ?? chainOf(lengths, turns),
@@ -94,7 +94,7 @@ export function walkOf(draft: Draft): Walk {
     open: walked?.misclosure ?? null,
     fit,
     how,
-    spread: holds && comesRound ? fit.corners : (walked?.adjusted ?? null),
+    spread: holds && comesRound ? fit.corners : (walked?.squared ?? walked?.adjusted ?? null),
     suspect: walked?.suspect ?? null,
   };
 }
@@ -127,11 +127,33 @@ function chainOf(lengths: readonly (number | null)[], turns: readonly number[]):
 }
 
 /** mm that spreading adds to each wall; null: it was not taped, or nothing is spread. */
-export function changesOf({ walls, spread }: Walk): (number | null)[] {
-  return walls.map((wall, i) => {
+export function changesOf({ walls, spread, how, chain }: Walk): (number | null)[] {
+  const changes = walls.map((wall, i) => {
     const [a, b] = [spread?.[i], spread?.[(i + 1) % walls.length]];
     const length = lengthOf(wall);
     return a && b && length !== null ? distance(a, b) - length : null;
+  });
+  if (how !== 'lengths') return changes;
+  // In whole mm that add up to the misclosure along each direction.
+  const sums = [0, 0];
+  return changes.map((change, i) => {
+    const [a, b] = [chain[i], chain[i + 1]];
+    if (change === null || !a || !b) return change;
+    const axis = Math.abs(b.x - a.x) > Math.abs(b.y - a.y) ? 0 : 1;
+    const before = sums[axis] ?? 0;
+    sums[axis] = before + Math.abs(change);
+    return Math.sign(change) * (Math.round(before + Math.abs(change) + 1e-6) - Math.round(before + 1e-6));
+  });
+}
+
+/** Degrees to the right that spreading by the compass rule turns each wall; null: it turns none, or the turns are fitted. */
+export function turnedOf({ walls, spread, how, chain }: Walk): (number | null)[] {
+  const heading = (a: Point, b: Point): number => (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI;
+  return walls.map((_, i) => {
+    const [a, b, p, q] = [chain[i], chain[i + 1], spread?.[i], spread?.[(i + 1) % walls.length]];
+    if (how !== 'compass' || !a || !b || !p || !q) return null;
+    const by = heading(p, q) - heading(a, b);
+    return by - 360 * Math.round(by / 360);
   });
 }
 

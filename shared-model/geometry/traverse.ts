@@ -20,6 +20,11 @@ export interface Traverse {
   readonly turnError: number;
   /** Corners with the misclosure spread over the sides in proportion to their lengths; as many as sides. */
   readonly adjusted: readonly Point[];
+  /**
+   * Where every turn is square: corners with the misclosure spread so that they stay square (transit rule): along each of the two
+   * directions over its sides, in proportion to their lengths. Null: a turn is not square, or they make no full turn.
+   */
+  readonly squared: readonly Point[] | null;
   /** Index of the side that runs along the misclosure, where one does and no other: an error in its length looks so. */
   readonly suspect: number | null;
 }
@@ -52,7 +57,24 @@ export function traverse(courses: readonly Course[]): Traverse {
     walked += course.length;
     return corner;
   });
-  return { measured, misclosure, perimeter, turned, turnError, adjusted, suspect: sideAlong(steps, misclosure) };
+  const isSquare = courses.every(({ turn }) => Math.abs(turn / 90 - Math.round(turn / 90)) < 1e-9) && Math.abs(turnError) < 1e-9;
+  const squared = isSquare ? byTransit(steps, misclosure) : null;
+  return { measured, misclosure, perimeter, turned, turnError, adjusted, squared, suspect: sideAlong(steps, misclosure) };
+}
+
+/**
+ * The transit rule: the misclosure in latitude is spread in proportion to the latitudes, that in departure to the departures
+ * (stated so in surveying textbooks, from memory). Sides along the axes keep their direction by it.
+ */
+function byTransit(steps: readonly Point[], misclosure: Point): Point[] {
+  const total = (axis: 'x' | 'y'): number => steps.reduce((sum, step) => sum + Math.abs(step[axis]), 0);
+  const per = { x: misclosure.x / total('x'), y: misclosure.y / total('y') };
+  let corner: Point = { x: 0, y: 0 };
+  return steps.map((step) => {
+    const here = corner;
+    corner = { x: here.x + step.x - per.x * Math.abs(step.x), y: here.y + step.y - per.y * Math.abs(step.y) };
+    return here;
+  });
 }
 
 function sideAlong(steps: readonly Point[], misclosure: Point): number | null {

@@ -20,11 +20,11 @@ export interface Closure {
   readonly gone: readonly string[];
   readonly traverse: Traverse | null;
   /**
-   * Corners of the room with the misclosure spread: by the compass rule, with diagonals by least squares. The first corner and the
-   * direction of the first wall stay.
+   * Corners of the room with the misclosure spread: over the lengths alone where every turn is square, else by the compass rule,
+   * with diagonals by least squares. The first corner and the direction of the first wall stay.
    */
   readonly spread: readonly Corner[];
-  /** Farthest that a corner lies from where the spread puts it, mm. */
+  /** Farthest that a corner lies from where the spread puts it, or where the compass rule does, mm. */
   readonly off: number;
   readonly diagonals: readonly Diagonal[];
 }
@@ -41,16 +41,24 @@ export function measureClosure(scene: Scene): Closure | null {
   const courses = corners.flatMap((corner) => byCorner.get(corner.id) ?? []);
   const walked = courses.length === corners.length ? traverse(courses) : null;
   const byCompass = walked ? layOut(corners, walked.adjusted) : corners;
+  const byRule = walked?.squared ? layOut(corners, walked.squared) : byCompass;
   const fitted = walked && fittedCorners(corners, survey);
-  const spread = fitted ?? byCompass;
+  const spread = fitted ?? byRule;
   // Diagonals check the walls alone, until the drawing was laid out with them.
-  const checked = fitted && offBy(corners, fitted) <= LAID_OUT ? fitted : byCompass;
+  const checked = fitted && offBy(corners, fitted) <= LAID_OUT ? fitted : byRule;
   const at = new Map(checked.map((corner) => [corner.id, corner]));
   const diagonals = survey.diagonals.flatMap(({ from, to, length }): Diagonal[] => {
     const [a, b] = [at.get(from), at.get(to)];
     return a && b ? [{ from, to, taped: length, made: distance(a, b) }] : [];
   });
-  return { missing, gone, traverse: walked, spread, off: offBy(corners, spread), diagonals };
+  return {
+    missing,
+    gone,
+    traverse: walked,
+    spread,
+    off: Math.min(offBy(corners, spread), fitted ? Infinity : offBy(corners, byCompass)),
+    diagonals,
+  };
 }
 
 /** mm: corners this near to where the adjustment puts them were laid out by it. */

@@ -110,6 +110,24 @@ describe.each(examples)('the compass rule, against $source', ({ sides, misclosur
   });
 });
 
+describe('the transit rule, on square corners', () => {
+  // The rule as surveying textbooks state it (from memory): the correction in latitude of a side is the misclosure in latitude times
+  // its latitude over the sum of latitudes without their signs; departures likewise. Figures worked by hand from that.
+  const found = traverse([6000, 3000, 2000, 2000, 4030, 5010].map((length, i) => ({ length, turn: i === 2 ? -90 : 90 })));
+  it('corrects each side along itself', () => {
+    const sides = found.squared?.map((corner, i) => sub(found.squared?.[(i + 1) % 6] as Point, corner)) ?? [];
+    expect(sides).toHaveLength(6);
+    const east = [6000 + (30 * 6000) / 12030, 0, -2000 + (30 * 2000) / 12030, 0, -4030 + (30 * 4030) / 12030, 0];
+    const south = [0, 3000 + (10 * 3000) / 10010, 0, 2000 + (10 * 2000) / 10010, 0, -5010 + (10 * 5010) / 10010];
+    for (const [i, side] of sides.entries()) {
+      expect(side.x).toBeCloseTo(east[i] ?? Number.NaN, 6);
+      expect(side.y).toBeCloseTo(south[i] ?? Number.NaN, 6);
+    }
+  });
+  it('is left where a corner is not square', () =>
+    expect(traverse([3000, 4000, 5000].map((length) => ({ length, turn: 120 }))).squared).toBeNull());
+});
+
 /**
  * Least squares once more and by other means: Gauss-Newton from numerical derivatives, normal equations by Gaussian elimination,
  * no damping, no matrix library.

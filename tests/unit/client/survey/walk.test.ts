@@ -11,8 +11,8 @@ import {
   newWall,
   takeWallOut,
 } from '#client/survey/draft.ts';
-import { sayChange, sayOpen, sayTrouble, sayTurn, sayWalk } from '#client/survey/saySurvey.ts';
-import { changesOf, isMistake, layoutOf, walkOf } from '#client/survey/walk.ts';
+import { sayChange, sayOpen, sayTrouble, sayTurn, sayWalk, sayWallTurned } from '#client/survey/saySurvey.ts';
+import { changesOf, isMistake, layoutOf, turnedOf, walkOf } from '#client/survey/walk.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
 function walked(...walls: readonly [length: number | null, bend?: Bend, angle?: number][]): Draft {
@@ -31,34 +31,47 @@ const corner = walked([6000], [3000], [2000, 'left'], [2000], [4030], [5010]);
 describe('a walk round six walls', () => {
   const walk = walkOf(corner);
   it('comes round, and says how far it is open', () => {
-    expect([walk.isRound, walk.how, walk.perimeter]).toEqual([true, 'compass', 22040]);
+    expect([walk.isRound, walk.how, walk.perimeter]).toEqual([true, 'lengths', 22040]);
     expect(walk.open?.x).toBeCloseTo(-30, 6);
     expect(walk.open?.y).toBeCloseTo(-10, 6);
     expect(sayWalk(walk, 'metric')).toBe('0.03 m open: 0.03 m west, 0.01 m north; 1 in 697 of the way round.');
     expect(sayTrouble(walk, 'metric')).toBeNull();
   });
   it('says what spreading changes at each wall before it is spread', () => {
-    // By hand: each wall by its length's share of 22.04 m, along itself: 30 mm to the east and 10 mm to the south are missing.
+    // By hand, along each direction: 30 mm to the east over 12.03 m, 10 mm to the south over 10.01 m.
     const byHand = [
-      (30 * 6000) / 22040,
-      (10 * 3000) / 22040,
-      (-30 * 2000) / 22040,
-      (10 * 2000) / 22040,
-      (-30 * 4030) / 22040,
-      (-10 * 5010) / 22040,
+      (30 * 6000) / 12030,
+      (10 * 3000) / 10010,
+      (-30 * 2000) / 12030,
+      (10 * 2000) / 10010,
+      (-30 * 4030) / 12030,
+      (-10 * 5010) / 10010,
     ];
     changesOf(walk).forEach((change, i) => {
-      // Sideways it is moved a few mm more, which lengthens it by less than a hundredth of one.
-      expect(Math.abs((change ?? Number.NaN) - (byHand[i] ?? 0))).toBeLessThan(0.01);
+      // In whole mm, which add up to the misclosure.
+      expect(Math.abs((change ?? Number.NaN) - (byHand[i] ?? 0))).toBeLessThan(1);
     });
     expect(changesOf(walk).map((change) => sayChange(change ?? 0, 'metric'))).toEqual([
-      '+0.008 m',
-      '+0.001 m',
-      '−0.003 m',
-      '+0.001 m',
+      '+0.015 m',
+      '+0.003 m',
       '−0.005 m',
-      '−0.002 m',
+      '+0.002 m',
+      '−0.01 m',
+      '−0.005 m',
     ]);
+  });
+  it('keeps every corner square', () => {
+    const at = (i: number) => walk.spread?.[i % 6] ?? { x: Number.NaN, y: Number.NaN };
+    for (const i of [0, 2, 4]) expect(at(i).y).toBeCloseTo(at(i + 1).y, 9);
+    for (const i of [1, 3, 5]) expect(at(i).x).toBeCloseTo(at(i + 1).x, 9);
+    expect(turnedOf(walk).every((by) => by === null)).toBe(true);
+  });
+  it('turns walls where an angle was typed, and says by how much', () => {
+    const typed = walkOf(walked([6000], [3000, 'angle', 91], [6000, 'angle', 89], [3000]));
+    expect(typed.how).toBe('compass');
+    expect(turnedOf(typed).map((by) => sayWallTurned(by))).toContainEqual(
+      expect.stringMatching(/^turns (less than )?0\.\d+° (right|left)$/),
+    );
   });
   it('lays the last wall over the gap as long as it is not spread', () => {
     expect(layoutOf(walk, false)?.[5]).toEqual({ x: expect.closeTo(-30, 6), y: expect.closeTo(5000, 6) });
