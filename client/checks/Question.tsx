@@ -1,14 +1,16 @@
 import { useState } from 'react';
 import { type FindingGroup, isIn } from '#model/analysis/groupFindings.ts';
 import type { Box } from '#model/geometry/polygon.ts';
+import { leavesPracticalLife } from '../front/practicalLife.ts';
 import { ProveMats } from '../mats/ProveMats.tsx';
 import { MendWays } from '../mend/MendWays.tsx';
 import { cellAt } from '../plan/neatline.ts';
-import { useUnits, useViewOf } from '../session/hooks.ts';
+import { useScene, useUnits, useViewOf } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { ChecksBehind } from './ChecksBehind.tsx';
 import { FindingItem } from './FindingItem.tsx';
 import { MatWords } from './MatWords.tsx';
+import { PracticalLifeWords } from './PracticalLifeWords.tsx';
 import { sayAnswer } from './sayAnswer.ts';
 import type { QuestionState } from './sortFindings.ts';
 
@@ -60,9 +62,14 @@ export function Question({ state, letters, bounds, isThinking }: Props) {
           <ProveMats />
         </>
       )}
+      {state.id === 'order' && <OrderLeftAlone />}
       <ChecksBehind asks={state.asks} answers={state.answers} />
     </section>
   );
+}
+
+function OrderLeftAlone() {
+  return leavesPracticalLife(useScene()) ? <PracticalLifeWords /> : null;
 }
 
 /** What a move could widen: a way to a front, or a narrow place that holds one back. */

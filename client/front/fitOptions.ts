@@ -25,15 +25,19 @@ function orderIn(scene: Scene): OrderMeasure {
 export const fitOptions = (scene: Scene, id: string): FitOption[] =>
   whereFits(scene, orderIn(scene), id).filter((option) => !option.isHere);
 
-/** The place where it can be put without a second thought: in step and in reach, the best first. Null: none. */
-export const bestInStep = (options: readonly FitOption[]): FitOption | null =>
-  options.find(({ fits, isInStep, isInReach }) => fits !== 'no' && isInStep && isInReach) ?? null;
+/** The place where it can be put without a second thought: in step, in reach and not on another area's shelf where its own takes it. Null: none. */
+export function bestInStep(options: readonly FitOption[]): FitOption | null {
+  const good = ({ fits, isInReach }: FitOption): boolean => fits !== 'no' && isInReach;
+  const hasOwn = options.some((option) => good(option) && option.isAmongItsArea);
+  return options.find((option) => good(option) && option.isInStep && (option.isAmongItsArea || !hasOwn)) ?? null;
+}
+
+/** What is offered first: in step and in reach with others slid along if need be, else whatever takes it. Null: no board does. */
+export const bestPlace = (options: readonly FitOption[]): FitOption | null =>
+  bestInStep(options) ?? options.find(({ fits }) => fits !== 'no') ?? null;
 
 /** The best gap of each board: what a person chooses between. */
 export function bestOfBoards(options: readonly FitOption[]): FitOption[] {
   const seen = new Set<FitOption['board']>();
   return options.filter(({ board }) => !seen.has(board) && seen.add(board));
 }
-
-/** The best place that needs no other tray to move; null: none. */
-export const bestFree = (options: readonly FitOption[]): FitOption | null => options.find((option) => option.fits === 'as it is') ?? null;

@@ -1,6 +1,6 @@
 import type { FitOption } from '#model/measures/fit.ts';
 import type { Session } from '../session/types.ts';
-import { bestFree, fitOptions } from './fitOptions.ts';
+import { bestPlace, fitOptions } from './fitOptions.ts';
 import { fitTitle } from './sayFit.ts';
 
 /** Puts a material where an option says, in one step to take back. */
@@ -17,10 +17,10 @@ export function putOption(session: Session, id: string, option: FitOption): void
   session.announce(`${name}: ${title}${slid > 0 ? `; ${slid === 1 ? 'one other' : `${slid} others`} slid along` : ''}.`);
 }
 
-/** Puts a material on its best place. @returns false: no gap takes it, and it was said. */
+/** Puts a material on its best place; others slide along where they have to. @returns false: no board takes it, and it was said. */
 export function placeBest(session: Session, id: string): boolean {
-  const best = bestFree(fitOptions(session.scene(), id));
+  const best = bestPlace(fitOptions(session.scene(), id));
   if (best) putOption(session, id, best);
-  else session.announce('No board has a gap wide enough. Where room can be made is shown beside the table.');
+  else session.announce('No board takes it. What each is short of is shown beside the table.');
   return best !== null;
 }

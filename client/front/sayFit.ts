@@ -21,14 +21,18 @@ export function fitTitle(scene: Scene, option: FitOption): string {
   return `${capital(sideName(scene, option.side))}, ${board}, ${place}`;
 }
 
+/** Said where a class leaves the order of practical life alone: nothing is in step or out of step there. */
+export const NOT_JUDGED = 'practical life is not judged in this class';
+
 /** In a few words what speaks against it; "in step" when nothing does. */
 export function fitWord(option: FitOption): string {
   if (option.fits === 'no')
     return option.shortBy.width > 0 ? 'too narrow' : option.shortBy.depth > 0 ? 'not deep enough' : 'not high enough';
   if (!option.isInReach) return 'out of reach';
-  if (!option.isInStep) return 'out of step';
+  if (option.isStepJudged && !option.isInStep) return 'out of step';
   if (option.cuts !== null) return 'breaks the thread';
-  return option.fits === 'pushed' ? 'in step, with room made' : 'in step';
+  const good = option.isStepJudged ? 'in step' : 'fits';
+  return option.fits === 'pushed' ? `${good}, with room made` : good;
 }
 
 /** One line for a material that no board takes: the board that comes nearest, and what it is short of there. Null: some board takes it. */
@@ -63,8 +67,14 @@ export function fitWhy(option: FitOption, units: LengthUnits): string {
   ].filter((part) => part !== '');
   const against = [
     option.isInReach ? '' : ' The smallest child does not reach it there.',
-    option.isInStep ? '' : ' Something stands on the wrong side of it there.',
+    option.isInStep ? '' : wrongSide(option),
     option.cuts === null ? '' : ` It cuts the thread of ${option.cuts}.`,
   ].join('');
-  return `${option.isInStep ? 'In step: ' : ''}${option.isInStep ? parts.join(', ') : capital(parts.join(', '))}.${against}${at}`;
+  const isSaid = option.isInStep && option.isStepJudged;
+  return `${isSaid ? `In step: ${parts.join(', ')}` : capital(parts.join(', '))}.${against}${at}`;
+}
+
+function wrongSide({ isStepJudged }: FitOption): string {
+  const what = ' Something stands on the wrong side of it there';
+  return isStepJudged ? `${what}.` : `${what}; ${NOT_JUDGED}.`;
 }

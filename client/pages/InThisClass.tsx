@@ -1,7 +1,9 @@
 import { groupFindings } from '#model/analysis/groupFindings.ts';
 import type { Outcome } from '#model/findings/finding.ts';
+import { PracticalLifeWords } from '../checks/PracticalLifeWords.tsx';
 import { showFinding } from '../checks/showFinding.ts';
-import { useReport, useSession } from '../session/hooks.ts';
+import { leavesPracticalLife } from '../front/practicalLife.ts';
+import { useReport, useScene, useSession } from '../session/hooks.ts';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 
@@ -16,13 +18,15 @@ const says: Readonly<Record<Outcome, string>> = {
 export function InThisClass({ rule, onClose }: { rule: string; onClose: () => void }) {
   const report = useReport();
   const session = useSession();
+  const isLeft = leavesPracticalLife(useScene()) && rule === 'order/sequence';
   const answer = report?.answers[rule];
   // What one thing mends stands here once.
   const found = groupFindings(report?.findings.filter((finding) => finding.rule === rule) ?? []);
   return (
     <div className="page-here">
       <h4>In this class now</h4>
-      <p>{answer ? says[answer] : 'Being worked out …'}</p>
+      <p>{!answer ? 'Being worked out …' : isLeft && answer === 'does-not-apply' ? 'It does not apply:' : says[answer]}</p>
+      {isLeft && <PracticalLifeWords />}
       {found.length > 0 && (
         <ul className="page-found">
           {found.map(({ lead: finding, others }) => (

@@ -5,6 +5,7 @@ import { hasCursor, moveCursor, pressCursor } from './cursorKeys.ts';
 import { describeItem } from './describe.ts';
 import { type Item, itemsInOrder, nextItem, piecesInOrder } from './items.ts';
 import { fitWholeRoom, moveView, type PlanModel, roomOf } from './planModel.ts';
+import { planStoreOf } from './planStore.ts';
 import type { PlanPointer } from './pointer.ts';
 import { chooseSeveral, itemsChosen, saySet } from './set/chosenSet.ts';
 import { putAwayChosen, slideChosen, turnChosen, verbOfKey } from './set/chosenVerbs.ts';
@@ -134,7 +135,7 @@ function slideOrPan(model: PlanModel, items: readonly Item[], arrow: Point, step
 }
 
 /**
- * Shows a shelf's front. `goToFront` puts the keys there; false: no front is on the page, which is told.
+ * Shows a shelf's front. `goToFront` puts the keys there; false: the page has to turn to it first, which is told.
  * @returns whether the press is used up
  */
 export function openFront(session: Session, id: string, goToFront?: () => boolean): boolean {
@@ -145,9 +146,11 @@ export function openFront(session: Session, id: string, goToFront?: () => boolea
     return true;
   }
   session.setView({ frontOf: { piece: id, side } });
+  const store = planStoreOf(session);
+  store.set({ frontAsked: store.state().frontAsked + 1 });
   if (!goToFront) session.announce('Its front is open.');
   else if (goToFront()) session.announce('Its front is open: Tab goes through the trays, Escape comes back to the plan.');
-  else session.announce('Its front is under “Front”.');
+  else session.announce('Its front is open, in place of what stood there.');
   return true;
 }
 

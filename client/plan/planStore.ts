@@ -67,6 +67,8 @@ export interface PlanState {
   readonly isMoved: boolean;
   /** Rises when the whole room is asked for. */
   readonly wholeRoom: number;
+  /** Rises when the front of a shelf is asked for: where it is not on the page, the page turns to it. */
+  readonly frontAsked: number;
 }
 
 export interface PlanStore {
@@ -105,6 +107,7 @@ function createStore(): PlanStore {
     hasFigures: false,
     isMoved: false,
     wholeRoom: 0,
+    frontAsked: 0,
   };
   const listeners = new Set<() => void>();
   return {

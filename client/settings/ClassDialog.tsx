@@ -7,6 +7,7 @@ import { ChildrenPart } from './ChildrenPart.tsx';
 import { EnrolmentPart } from './EnrolmentPart.tsx';
 import { FloorWorkPart } from './FloorWorkPart.tsx';
 import { NamePart } from './NamePart.tsx';
+import { OrderPart } from './OrderPart.tsx';
 import { RulesPart } from './RulesPart.tsx';
 
 /** Everything of the class that is not drawn. Each change is taken at once and can be taken back. */
@@ -28,6 +29,7 @@ export function ClassDialog({ onClose }: { onClose: () => void }) {
         <RulesPart {...part} changeRoom={session.commands.changeRoom} />
         <AccessPart {...part} />
         <FloorWorkPart {...part} />
+        <OrderPart {...part} />
       </fieldset>
       <div className="verbs">
         <Button kind="strong" onPress={onClose}>

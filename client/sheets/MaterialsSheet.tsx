@@ -51,8 +51,7 @@ export function MaterialsSheet() {
     (id: string, verb: NonNullable<RowVerb>) => {
       session.setView({ material: id });
       if (verb === 'put in step') putInStep(session, id);
-      else if (verb === 'place it') placeBest(session, id);
-      else session.announce('Where room can be made is shown beside the table.');
+      else placeBest(session, id);
     },
     [session],
   );

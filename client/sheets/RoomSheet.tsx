@@ -1,4 +1,4 @@
-import { lazy, type ReactNode, Suspense, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useEffect, useRef, useState } from 'react';
 import { ChecksColumn } from '../checks/ChecksColumn.tsx';
 import { openGroups } from '../checks/sortFindings.ts';
 import { SwapButton } from '../frame/SheetLayout.tsx';
@@ -10,6 +10,7 @@ import { ChosenStrip } from '../plan/ChosenStrip.tsx';
 import { DrawVerbs } from '../plan/DrawVerbs.tsx';
 import { pieceNumbers } from '../plan/numbers.ts';
 import { Plan } from '../plan/Plan.tsx';
+import { usePlanState } from '../plan/usePlanState.ts';
 import { useArrangement, useReportOf, useViewOf } from '../session/hooks.ts';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
 
@@ -73,8 +74,21 @@ function WideSheet() {
 
 type RightPart = 'checks' | 'shelves' | 'front';
 
+/** What is shown of the parts: the person's choice, and the front as soon as it is asked for anywhere. */
+function useShownPart<P extends PhonePart>(first: P | 'front') {
+  const [shown, setShown] = useState(first);
+  const { frontAsked } = usePlanState();
+  const seen = useRef(frontAsked);
+  useEffect(() => {
+    if (seen.current === frontAsked) return;
+    seen.current = frontAsked;
+    setShown('front');
+  }, [frontAsked]);
+  return [shown, setShown] as const;
+}
+
 function TabletSheet() {
-  const [shown, setShown] = useState<RightPart>('checks');
+  const [shown, setShown] = useShownPart<RightPart>('checks');
   return (
     <div className="room-sheet tablet">
       <PlanPart layout="tablet" />
@@ -131,7 +145,7 @@ function StackedSheet() {
 type PhonePart = 'drawing' | RightPart;
 
 function PhoneSheet() {
-  const [shown, setShown] = useState<PhonePart>('drawing');
+  const [shown, setShown] = useShownPart<PhonePart>('drawing');
   return (
     <div className="room-sheet phone">
       <Swap parts={['drawing', 'shelves', 'front', 'checks']} shown={shown} onShow={setShown} />

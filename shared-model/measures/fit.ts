@@ -1,6 +1,6 @@
 import type { Scene, SceneBoard, SceneSide, SceneTray } from '../scene/types.ts';
 import type { Material, Placement } from '../schema/types.ts';
-import { trayGapOf } from './order/classOptions.ts';
+import { judgesPracticalLife, trayGapOf } from './order/classOptions.ts';
 import { isExempt } from './order/inversions.ts';
 import { gapThatFits, nudge } from './order/packing.ts';
 import { type Choice, Reshelving } from './order/reshelving.ts';
@@ -27,12 +27,16 @@ export interface FitOption {
   readonly isTurned: boolean;
   /** After everything it comes after and before everything that comes after it. */
   readonly isInStep: boolean;
+  /** False where the class does not judge this material's order: then no check says anything of its step. */
+  readonly isStepJudged: boolean;
   /** Whether the smallest child takes it from there; true also where that is not known. */
   readonly isInReach: boolean;
   /** The strand whose thread it would cut; null: none. */
   readonly cuts: string | null;
   /** Whether a neighbour in reading order is of its own strand, or nothing of its strand is placed. */
   readonly isBesideItsStrand: boolean;
+  /** Whether something of its area, or nothing yet, stands on that side of the shelf. */
+  readonly isAmongItsArea: boolean;
   /** Whether it stands there now. */
   readonly isHere: boolean;
   /** What to place so that it stands there: itself first, then what is pushed. Empty where it does not fit. */
@@ -41,14 +45,14 @@ export interface FitOption {
 
 /**
  * Where would it fit? Every gap on the children's boards for one material of the class, placed or not, the best first:
- * what fits, is in reach and in step, cuts no thread, stands beside its strand and pushes nothing.
+ * what fits, is in reach, among its own area and in step, cuts no thread, stands beside its strand and pushes nothing.
  * A width that is not known is taken as 300 mm; what else is not known is taken to fit.
- * @returns nothing for an unknown id and for an exercise without a tray
+ * @returns nothing for an unknown id, for an exercise without a tray and for what stands on the floor
  */
 export function whereFits(scene: Scene, order: OrderMeasure, materialId: string): FitOption[] {
   const material = scene.materialById.get(materialId);
   const column = order.relation.columnOf.get(materialId);
-  if (!material || column === undefined || material.stands === 'none') return [];
+  if (!material || column === undefined || material.stands === 'none' || standsOnFloor(material)) return [];
   const now = scene.stands.get(materialId);
   const turned = now?.placement.turned ?? false;
   const gap = trayGapOf(scene.classroom);
@@ -59,6 +63,8 @@ export function whereFits(scene: Scene, order: OrderMeasure, materialId: string)
   const hasMates = others.some((other) => other.strand !== '' && other.strand === material.strand);
   const [least, most] = reshelving.bounds(column, () => true);
   const ideal = reshelving.nextToItsStrand(column, material.strand);
+  const isStepJudged = material.area !== 'practical-life' || judgesPracticalLife(scene.classroom);
+  const isForeign = foreignTo(material);
 
   const asIfAt = ({ slot }: Choice, isTurned: boolean): SceneTray => {
     const { board } = slot.board;
@@ -87,9 +93,11 @@ export function whereFits(scene: Scene, order: OrderMeasure, materialId: string)
       shortBy: { width: fits === 'no' ? tooWideBy(choice, size) : 0, depth: slot.tooDeepBy, height: slot.tooTallBy },
       isTurned: isTurned !== turned,
       isInStep: (rank >= least && rank <= most) || isExempt(tray, order.carryNoteKg),
+      isStepJudged,
       isInReach: order.isInReach(tray, slot.board.side, slot.board.board, slot.x),
       cuts: cutBy(before, after, material),
       isBesideItsStrand: !hasMates || before?.strand === material.strand || after?.strand === material.strand,
+      isAmongItsArea: !isForeign(slot.board.side),
       isHere: now !== undefined && now.board === slot.board.board && indexOf(now) === slot.index,
       placements: fits === 'no' ? [] : placementsOf(choice, size, tray.placement, gap),
     };
@@ -133,6 +141,26 @@ function placementsOf({ slot }: Choice, size: StandSize, placement: Placement, g
   return [...placedAt(own, xs[slot.index] as number), ...pushed];
 }
 
+/** mm: what is worked at while standing and is this high has feet of its own (common practice, no source). */
+const FLOOR_STAND = 500;
+
+/** Whether a material is a stand or another thing that belongs on the floor: no board is offered to it. */
+export const standsOnFloor = ({ work, height, carried }: Material): boolean =>
+  work === 'standing' && carried !== 'whole' && (height ?? 0) >= FLOOR_STAND;
+
+/** Whether only other areas stand on a side of a shelf. */
+function foreignTo({ id, area }: Material): (side: SceneSide) => boolean {
+  const known = new Map<SceneSide, boolean>();
+  return (side) => {
+    const kept = known.get(side);
+    if (kept !== undefined) return kept;
+    const areas = side.boards.flatMap(({ trays }) => trays.flatMap(({ material }) => (material.id === id ? [] : [material.area])));
+    const isForeign = area !== '' && areas.length > 0 && !areas.includes(area);
+    known.set(side, isForeign);
+    return isForeign;
+  };
+}
+
 /** Trays to the left of a tray on its board. */
 const indexOf = (tray: SceneTray): number => tray.board?.trays.indexOf(tray) ?? -1;
 
@@ -145,6 +173,7 @@ function compare(p: FitOption, q: FitOption): number {
   const marks = (option: FitOption): boolean[] => [
     option.fits !== 'no',
     option.isInReach,
+    option.isAmongItsArea,
     option.isInStep,
     option.cuts === null,
     option.isBesideItsStrand,

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import type { FitOption } from '#model/measures/fit.ts';
+import { type FitOption, standsOnFloor } from '#model/measures/fit.ts';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
@@ -22,6 +22,7 @@ export function FitList({ scene, material, isInStep }: { scene: Scene; material:
   const units = useUnits();
   const [isAll, setAll] = useState(false);
   const options = useMemo(() => bestOfBoards(fitOptions(scene, material.id)), [scene, material.id]);
+  if (standsOnFloor(material)) return <p>It stands on the floor, not on a board: draw it on the plan.</p>;
   if (options.length === 0) return <p className="aside">No children's shelf has a board yet.</p>;
   const nowhere = sayNowhere(scene, options, units);
   const shown = isAll ? options : nowhere || isInStep ? [] : options.slice(0, SHOWN);
@@ -85,7 +86,8 @@ function Fit({ scene, option, material, units, isBest, onPut, onShow }: FitProps
   return (
     <>
       <p className="fit-head">
-        <b>{title}</b> <span className="aside">{isBest && fitWord(option).startsWith('in step') ? 'best' : fitWord(option)}</span>
+        <b>{title}</b>{' '}
+        <span className="aside">{isBest ? (option.fits === 'pushed' ? 'best, with room made' : 'best') : fitWord(option)}</span>
       </p>
       <div className="fit-gap">
         <GapDrawing width={width} free={free} label={sayStep(material.step)} fits={fits} />

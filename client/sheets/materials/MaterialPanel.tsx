@@ -1,9 +1,11 @@
 import { lazy, Suspense, useState } from 'react';
 import type { Scene } from '#model/scene/types.ts';
+import { PracticalLifeWords } from '../../checks/PracticalLifeWords.tsx';
 import { WhyLink } from '../../checks/WhyLink.tsx';
 import { frontActions } from '../../front/frontActions.ts';
 import { sayStep } from '../../front/frontLayout.ts';
 import { orderMoves } from '../../front/orderMoves.ts';
+import { isStepJudged } from '../../front/practicalLife.ts';
 import { capital } from '../../front/shelfNames.ts';
 import { checksBySubject } from '../../lists/trayChecks.ts';
 import { useReport, useSession } from '../../session/hooks.ts';
@@ -43,6 +45,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
   const isInStep =
     at.at === 'board' &&
     report !== null &&
+    isStepJudged(scene, material) &&
     !orderMoves(report).has(material.id) &&
     !(checks.get(material.id) ?? []).some(({ rule }) => rule.startsWith('order/') || rule.startsWith('reach/'));
   const remarks = scene.classroom.notes.filter((note) => note.on === material.id && !note.done);
@@ -63,6 +66,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
           <SeverityWord severity={finding.severity} /> {finding.message} <WhyLink rule={finding.rule} about={finding.message} />
         </p>
       ))}
+      {!isStepJudged(scene, material) && material.stands !== 'none' && <PracticalLifeWords />}
       {isPlaced && (
         <div className="verbs">
           <TextLink

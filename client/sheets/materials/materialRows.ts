@@ -1,8 +1,11 @@
 import type { Severity } from '#model/findings/finding.ts';
+import { standsOnFloor } from '#model/measures/fit.ts';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { sayStep } from '../../front/frontLayout.ts';
 import type { BelongsAt } from '../../front/orderMoves.ts';
+import { isStepJudged } from '../../front/practicalLife.ts';
+import { NOT_JUDGED } from '../../front/sayFit.ts';
 import { capital, shelfWords, sideTitle } from '../../front/shelfNames.ts';
 import type { ChecksOf } from '../../lists/trayChecks.ts';
 import { isMeant } from './findMaterials.ts';
@@ -70,13 +73,14 @@ function rowOf({ scene, moves, checks, fits }: RowContext, material: Material, a
     board: at.at === 'board' ? at.board.surface : null,
     width: material.width,
     mark: finding?.severity ?? null,
-    check: finding?.message ?? (at.at === 'board' ? 'in step' : ''),
+    check: finding?.message ?? (at.at === 'board' ? (isStepJudged(scene, material) ? 'in step' : NOT_JUDGED) : ''),
     verb: null,
   };
   if (at.at === 'board' && moves.has(material.id))
     return { ...row, mark: finding?.severity ?? 'should', check: belongs(scene, moves.get(material.id)), verb: 'put in step' };
   if (at.at !== 'table') return row;
   if (material.width === null) return { ...row, mark: 'on-the-table', check: 'its width is not known' };
+  if (standsOnFloor(material)) return { ...row, mark: 'on-the-table', check: 'stands on the floor' };
   const fit = fits.get(material.id);
   return { ...row, mark: 'on-the-table', check: fit?.say ?? '', verb: fit?.verb ?? null };
 }

@@ -45,6 +45,32 @@ describe('where would it fit', () => {
     expect(options.map((o) => `${o.board.level?.id} ${o.place}`).sort()).toEqual(['a-1 1', 'a-1 2', 'a-1 3', 'a-2 1']);
   });
 
+  it('comes among its own area before another, whatever the steps', () => {
+    const classroom = shelved(
+      [
+        tray('s1', { area: 'sensorial' }),
+        tray('p1', { area: 'practical-life' }),
+        tray('p2', { area: 'practical-life', strand: 'pouring', step: 2 }),
+      ],
+      { 'a-1': ['s1'], 'b-1': ['p1'] },
+      { pieces: [shelf('a', { boards: 1 }), shelf('b', { x: 4500, boards: 1 })] },
+    );
+    const options = fitsOf(classroom, 'p2');
+    expect(options[0]).toMatchObject({ isAmongItsArea: true, isStepJudged: false });
+    expect(options[0]?.side.piece.id).toBe('b');
+    expect(options.find(({ side }) => side.piece.id === 'a')?.isAmongItsArea).toBe(false);
+    const judged = { ...classroom, options: { 'order/sequence': { practicalLife: true } } };
+    expect(fitsOf(judged, 'p2').every(({ isStepJudged }) => isStepJudged)).toBe(true);
+  });
+
+  it('offers no board to what stands on the floor', () => {
+    // A wash stand: common practice, no source.
+    const stand = fromCatalogue('pl-wash-hands', 'stand');
+    expect(stand).toMatchObject({ work: 'standing', height: 650 });
+    expect(fitsOf(shelved([...steps(1), stand], { 'a-1': ['m1'] }), 'stand')).toEqual([]);
+    expect(fitsOf(shelved([{ ...stand, height: 150 }], {}), 'stand')).not.toEqual([]);
+  });
+
   it('says by how much it is short', () => {
     const classroom = shelved([...steps(1, 2), tray('w', { width: 1000, depth: 340, height: 500, strand: '' })], {
       'a-1': ['m1'],

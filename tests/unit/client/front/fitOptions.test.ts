@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { bestFree, bestOfBoards, fitOptions } from '#client/front/fitOptions.ts';
+import { bestInStep, bestOfBoards, bestPlace, fitOptions } from '#client/front/fitOptions.ts';
 import { fitTitle, fitWhy, fitWord, sayFitPlace } from '#client/front/sayFit.ts';
+import { fitInWords } from '#client/sheets/materials/fitInWords.ts';
 import type { FitOption } from '#model/measures/fit.ts';
 import { shelfRoom } from './shelf.ts';
 
@@ -24,7 +25,7 @@ const option = (change: Partial<FitOption>): FitOption => ({ ...(options[0] as F
 
 describe('where a material would fit', () => {
   it('is best between what it comes after and what comes after it', () => {
-    const best = bestFree(options) as FitOption;
+    const best = bestPlace(options) as FitOption;
     expect([best.behind?.id, best.ahead?.id]).toEqual(['a', 'c']);
     expect(sayFitPlace(scene, best)).toBe('shelf 1, top');
     expect(fitTitle(scene, best)).toBe('Shelf 1, top board, 2nd place');
@@ -39,6 +40,24 @@ describe('where a material would fit', () => {
     expect(fitOptions(scene, 'a').some(({ isHere }) => isHere)).toBe(false);
   });
 
+  it('offers the same place first in the table, in the panel and when it is put: in step with others slid along before out of step', () => {
+    const pushed = option({ fits: 'pushed' });
+    const wrong = option({ isInStep: false });
+    expect(bestPlace([wrong, pushed])).toBe(pushed);
+    expect(bestPlace([wrong])).toBe(wrong);
+    expect(fitInWords(scene, [wrong, pushed])).toEqual({ say: 'fits shelf 1, top with room made', verb: 'make room' });
+    expect(fitInWords(scene, [wrong])).toEqual({ say: 'fits shelf 1, top, out of step there', verb: 'place it' });
+    expect(fitInWords(scene, [option({ isInStep: false, isStepJudged: false })])).toEqual({ say: 'fits shelf 1, top', verb: 'place it' });
+  });
+
+  it('does not urge the shelf of another area while its own takes it', () => {
+    const foreign = option({ isAmongItsArea: false });
+    const own = option({ isInStep: false });
+    expect(bestInStep([foreign])).toBe(foreign);
+    expect(bestInStep([own, foreign])).toBeNull();
+    expect(bestPlace([own, foreign])).toBe(own);
+  });
+
   it('says what speaks against a place', () => {
     expect(fitWord(option({ fits: 'no', shortBy: { width: 80, depth: 0, height: 0 } }))).toBe('too narrow');
     expect(fitWhy(option({ fits: 'no', shortBy: { width: 80, depth: 0, height: 20 } }), 'metric')).toBe(
@@ -46,6 +65,10 @@ describe('where a material would fit', () => {
     );
     expect(fitWord(option({ isInReach: false }))).toBe('out of reach');
     expect(fitWord(option({ isInStep: false }))).toBe('out of step');
+    expect(fitWord(option({ isInStep: false, isStepJudged: false }))).toBe('fits');
+    expect(fitWhy(option({ isInStep: false, isStepJudged: false }), 'metric')).toBe(
+      'Right after First. Something stands on the wrong side of it there; practical life is not judged in this class. Board at 0.64 m.',
+    );
     expect(fitWord(option({ cuts: 'other' }))).toBe('breaks the thread');
     expect(fitWhy(option({ isInStep: false, cuts: 'other' }), 'metric')).toBe(
       'Right after First. Something stands on the wrong side of it there. It cuts the thread of other. Board at 0.64 m.',

@@ -68,7 +68,7 @@ describe('keys of the plan', () => {
     isFrontHere = false;
     press('Enter');
     expect(fronts).toBe(1);
-    expect(session.said.at(-1)).toBe('Its front is under “Front”.');
+    expect(session.said.at(-1)).toBe('Its front is open, in place of what stood there.');
   });
 
   it('opens the front, takes back, puts away', () => {
