@@ -20,16 +20,18 @@ const PictureLine = lazy(() => import('../survey/PictureLine.tsx').then((m) => (
 /** What the tool in hand asks: where to press, how large the new thing is, what the tape says. */
 export function DraftLine() {
   const session = useSession();
-  const { tool, remarkAt } = usePlanState();
+  const { tool, tape, remarkAt } = usePlanState();
   const store = planStoreOf(session);
   if (!tool) return null;
+  // What the tape says needs the room that the hint took.
+  const hasHint = tool.kind !== 'picture' && !(tool.kind === 'tape' && tape.length === 2);
   return (
     <section
       className={tool.kind === 'picture' ? 'draft-line in-flow picture' : tool.kind === 'wall' ? 'draft-line in-flow' : 'draft-line'}
       aria-label={`Drawing: ${toolName(tool)}`}
     >
       <p>
-        <b>{toolName(tool)}.</b> {tool.kind !== 'picture' && sayTool(tool)}
+        <b>{toolName(tool)}.</b> {hasHint && sayTool(tool)}
       </p>
       {tool.kind === 'wall' && <WallLine />}
       {(tool.kind === 'piece' || tool.kind === 'fixture' || tool.kind === 'opening') && <SizeFields isOpening={tool.kind === 'opening'} />}

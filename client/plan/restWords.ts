@@ -19,7 +19,7 @@ function sayLine(session: Session, { kind, other, gap }: SnapLine): string {
 function sayGap(session: Session, { own, like }: NonNullable<SnapLine['gap']>): string {
   const [first, second] = own;
   if (!first) return '';
-  const mm = sayLength(Math.round(first.mm), session.classroom().display.units);
+  const mm = sayLength(first.mm, session.classroom().display.units);
   const beside = (gap: RowGap): string => nameEnd(session, gap.between.find(({ id }) => id !== '') ?? gap.between[0]);
   if (!like) return second ? `${mm} on both sides, from ${beside(first)} and from ${beside(second)}` : '';
   const [p, q] = like.between;

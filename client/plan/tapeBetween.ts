@@ -76,9 +76,7 @@ export function sayEdgeToEdge(session: Session, [p, q]: readonly (TapeThing | nu
   if (!found || !p || !q) return null;
   const { units } = session.classroom().display;
   const names = `${lower(nameOfItem(session, p))} and ${lower(nameOfItem(session, q))}`;
-  return found.mm < 1
-    ? `0 from edge to edge: ${names} touch`
-    : `${sayLength(Math.round(found.mm), units)} from edge to edge, between ${names}`;
+  return found.mm < 1 ? `0 from edge to edge: ${names} touch` : `${sayLength(found.mm, units)} from edge to edge, between ${names}`;
 }
 
 const untold = (said: string): TapeWay => ({ said, width: null, between: [] });
@@ -122,7 +120,7 @@ function sayWay(session: Session, answer: WayBetweenAnswer): TapeWay {
   const where = at ? `, narrowest at ${cellAt(at, neatlineBounds(room.corners))}` : '';
   const names = [...new Set(between.map(({ id }) => nameOfObstacle(session, id)).filter((name) => name !== ''))];
   const held = names.length === 0 ? '' : names.length === 1 ? `, beside ${names[0]}` : `, between ${names.join(' and ')}`;
-  const said = `The way between them is ${sayLength(Math.round(width), display.units)} wide${where}${held}.`;
+  const said = `The way between them is ${sayLength(width, display.units)} wide${where}${held}.`;
   return { said, width, between: between.map(({ x, y }) => ({ x, y })) };
 }
 

@@ -44,7 +44,7 @@ export function movePieceDrag(model: PlanModel, piece: Piece, grabbed: Point): D
   };
   const finish = (): void => {
     model.moving = null;
-    session.setView({ preview: null });
+    session.setView({ preview: null, draft: null });
     model.redraw('things', 'over');
   };
   return {
@@ -69,7 +69,8 @@ export function movePieceDrag(model: PlanModel, piece: Piece, grabbed: Point): D
       };
       model.redraw('over');
       if (isFirst) model.redraw('things');
-      session.setView({ preview: { piece: piece.id, ...now } });
+      const seats = followers.map((seat) => ({ ...seat, ...carried(seat, piece, now) }));
+      session.setView({ preview: { piece: piece.id, ...now }, draft: seats.length > 0 ? { pieces: seats } : null });
       writer.write(write);
     },
     end() {

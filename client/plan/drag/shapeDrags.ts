@@ -1,3 +1,4 @@
+import type { Draft } from '#client/session/types.ts';
 import { add, type Point, sub } from '#model/geometry/vec.ts';
 import { fixtureBody, pieceBody } from '#model/scene/bodies.ts';
 import type { SceneBody } from '#model/scene/types.ts';
@@ -23,7 +24,7 @@ export function handleDrag(model: PlanModel, body: SceneBody, handle: Handle, gr
   const write = (): void => writeChange(model, body, now);
   const finish = (): void => {
     model.moving = null;
-    model.session.setView({ preview: null });
+    model.session.setView({ preview: null, draft: null });
     model.redraw('things', 'over');
   };
   return {
@@ -38,6 +39,7 @@ export function handleDrag(model: PlanModel, body: SceneBody, handle: Handle, gr
       if (isFirst) model.redraw('things');
       if (body.piece && handle.what === 'turn')
         model.session.setView({ preview: { piece: body.id, x: moved.x, y: moved.y, rotation: moved.rotation } });
+      else model.session.setView({ draft: draftOf(model, body, moved) });
       writer.write(write);
     },
     end() {
@@ -49,6 +51,13 @@ export function handleDrag(model: PlanModel, body: SceneBody, handle: Handle, gr
       finish();
     },
   };
+}
+
+/** The room or the piece as it would be, for the checks. */
+function draftOf({ session }: PlanModel, { piece, id }: SceneBody, moved: Piece | Fixture): Draft {
+  if (piece) return { pieces: [moved as Piece] };
+  const { room } = session.classroom();
+  return { room: { ...room, fixtures: room.fixtures.map((fixture) => (fixture.id === id ? (moved as Fixture) : fixture)) } };
 }
 
 function turnedIn(thing: Piece | Fixture, towards: Point, isFree: boolean, around: Parameters<typeof keepInside>[1]): Change {

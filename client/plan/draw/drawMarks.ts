@@ -60,7 +60,7 @@ export function drawWayArrow(pen: Pen, [from, to]: readonly Point[], width: numb
   const isLevel = Math.abs(b.x - a.x) >= Math.abs(b.y - a.y);
   const beside = isLevel ? { x: middle.x, y: middle.y - 11 } : { x: middle.x + 8, y: middle.y };
   const align = isLevel ? 'center' : 'left';
-  write(pen, `way ${figure(pen, Math.round(width))}`, beside, { size: 12, weight: 700, align, ground: colours.paper });
+  write(pen, `way ${figure(pen, width)}`, beside, { size: 12, weight: 700, align, ground: colours.paper });
 }
 
 export function drawArrowHead(pen: Pen, from: Point, tip: Point, colour: string, size = 6): void {

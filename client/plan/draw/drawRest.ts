@@ -58,12 +58,13 @@ function drawStretch(pen: Pen, { way, from, to }: Stretch): void {
   pen.ctx.fillStyle = colours.paper;
   const start = at(pen, { x: from, y: from });
   const end = at(pen, { x: to, y: to });
+  // Drawn backwards, so that a figure too wide for its string stands off the neatline, not on it.
   const clear = 8;
   if (way === 'across') {
     pen.ctx.fillRect(start.x - 6, edge - clear, end.x - start.x + 12, 2 * clear);
-    drawDimension(pen, { x: start.x, y: edge }, { x: end.x, y: edge }, to - from, style);
+    drawDimension(pen, { x: end.x, y: edge }, { x: start.x, y: edge }, to - from, style);
     return;
   }
   pen.ctx.fillRect(edge - clear, start.y - 6, 2 * clear, end.y - start.y + 12);
-  drawDimension(pen, { x: edge, y: end.y }, { x: edge, y: start.y }, to - from, style);
+  drawDimension(pen, { x: edge, y: start.y }, { x: edge, y: end.y }, to - from, style);
 }
