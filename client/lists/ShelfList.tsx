@@ -5,6 +5,7 @@ import { SetVerbs, useChosenItems } from '../plan/set/SetStrip.tsx';
 import { takeUpTool } from '../plan/tools.ts';
 import { usePlanState } from '../plan/usePlanState.ts';
 import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import '../styles/shelfList.css';
 import { TextLink } from '../ui/TextLink.tsx';
 import { ListFooter } from './ListFooter.tsx';
@@ -39,9 +40,11 @@ function Several() {
   return (
     <>
       <span className="aside">as on the plan, in words</span>
-      <TextLink aria-pressed={isTicking} onPress={() => takeUpTool(session, { kind: 'several' })}>
-        {isTicking ? 'Done ticking' : 'Choose several'}
-      </TextLink>
+      <MayChange>
+        <TextLink aria-pressed={isTicking} onPress={() => takeUpTool(session, { kind: 'several' })}>
+          {isTicking ? 'Done ticking' : 'Choose several'}
+        </TextLink>
+      </MayChange>
     </>
   );
 }

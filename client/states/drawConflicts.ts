@@ -1,4 +1,6 @@
 import type { Version } from '#model/document/version.ts';
+import { boundingBox } from '#model/geometry/polygon.ts';
+import type { Point } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { bodyOfPiece } from '../plan/bodies.ts';
@@ -50,15 +52,13 @@ export function drawConflicts(pen: Pen, places: ReadonlyMap<string, TwoPlaces>, 
     fill(pen, colours.leaf);
     stroke(pen, { colour: colours.pencil, width: 1.6, dash: dashes.proposed });
     drawPiece(pen, mine, look(id));
-    const [corner] = ring;
-    if (corner)
-      write(
-        pen,
-        by,
-        { x: corner.x + 4, y: corner.y - 9 },
-        { size: 11, weight: 700, colour: colours.pencilText, align: 'left', ground: colours.leaf },
-      );
-    const [own] = ringOf(pen, mine);
-    if (own) write(pen, 'mine', { x: own.x + 4, y: own.y - 9 }, { size: 11, weight: 700, align: 'left', ground: colours.leaf });
+    name(pen, ring, by, colours.pencilText);
+    name(pen, ringOf(pen, mine), 'mine', colours.ink);
   }
+}
+
+/** Under it: above it stand the initials of who holds it. */
+function name(pen: Pen, ring: readonly Point[], text: string, colour: string): void {
+  const { minX, maxY } = boundingBox(ring);
+  write(pen, text, { x: minX, y: maxY + 10 }, { size: 11, weight: 700, colour, align: 'left', ground: colours.leaf });
 }

@@ -1,0 +1,129 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { startServer } from '#tests/support/browser.ts';
+import { servedPages } from '#tests/support/servedPages.ts';
+import { openDemo, pageOf, savedFile, savedPiece } from '#tests/support/sheetPage.ts';
+
+const served = servedPages();
+const LONG = { timeout: 40_000 };
+const bench = resolve(import.meta.dirname, '../bench/rooms/bench-400.json');
+
+const shared = (page: Page) => page.getByText('here and shared').first().waitFor(LONG);
+const chooseFirst = async (page: Page): Promise<void> => {
+  await page.locator('.plan-paper').focus();
+  await page.keyboard.press('Tab');
+};
+
+describe('states of the sheet', () => {
+  it('by the address to look: all that is on the sheets, nothing that changes it, and a remark that the team sees', async () => {
+    const team = await pageOf(served.browser, 'MK');
+    await openDemo(team, served.server);
+    await shared(team);
+    await team.getByRole('button', { name: 'Share this classroom' }).click();
+    const address = await team.getByRole('textbox', { name: 'To look' }).inputValue();
+    expect(await team.getByRole('textbox', { name: 'To change' }).inputValue()).toBe(team.url());
+    expect(address).not.toContain(new URL(team.url()).hash.slice('#room='.length));
+    await team.keyboard.press('Escape');
+
+    const guest = await pageOf(served.browser, 'LS', 'phone');
+    await guest.goto(address);
+    await guest.getByText('You may look and remark').waitFor(LONG);
+    for (const verb of ['Take back', 'Draw']) expect(await guest.getByRole('button', { name: verb, exact: true }).count()).toBe(0);
+    const before = await savedPiece(guest, 'pl1');
+    await chooseFirst(guest);
+    expect(await guest.getByRole('button', { name: /Put away|Turn|Slide/ }).count()).toBe(0);
+    await guest.getByRole('button', { name: 'See its front' }).waitFor();
+    await guest.keyboard.press('ArrowUp');
+    await guest.getByRole('status').getByText('You may look and remark here, not change').waitFor(LONG);
+    expect(await savedPiece(guest, 'pl1')).toEqual(before);
+    for (const sheet of ['Materials', 'Places', 'Move day', 'Room']) {
+      await guest.getByRole('tab', { name: new RegExp(sheet) }).click();
+      await guest.getByText('The drawing is being laid out').waitFor({ state: 'detached', ...LONG });
+      expect(await guest.getByRole('button', { name: /^(Put it here|Done|Do it|Add your own)/ }).count()).toBe(0);
+    }
+    await guest.getByRole('button', { name: 'Remark' }).click();
+    await guest.locator('.plan-paper').click({ position: { x: 150, y: 200 } });
+    await guest.getByLabel('Remark', { exact: true }).fill('Which shelf is for the youngest?');
+    await guest.getByRole('button', { name: 'Put it there' }).click();
+    const note = async () => (await savedFile(team)).notes.map(({ text }) => text);
+    await expect.poll(note, LONG).toContain('Which shelf is for the youngest?');
+    await shared(guest);
+    await team.context().close();
+    await guest.context().close();
+  }, 180_000);
+
+  it('changed by two who could not meet: the one who is overwritten sees both, keeps hers in one step, takes it back, keeps both', async () => {
+    const data = mkdtempSync(join(tmpdir(), 'lowshelf-'));
+    const server = await startServer({ data });
+    const [mk, rt] = [await pageOf(served.browser, 'MK'), await pageOf(served.browser, 'RT', 'phone')];
+    await openDemo(mk, server);
+    await shared(mk);
+    await rt.goto(mk.url());
+    await shared(rt);
+    // Both without the server.
+    await server.stop();
+    await Promise.all(
+      [mk, rt].map((page) =>
+        page
+          .getByText(/no server in reach/)
+          .first()
+          .waitFor(LONG),
+      ),
+    );
+    for (const page of [mk, rt]) await chooseFirst(page);
+    await mk.keyboard.press('Shift+ArrowUp');
+    await rt.keyboard.press('Shift+ArrowLeft');
+    await Promise.all(
+      [mk, rt].map((page) =>
+        page
+          .getByText(/kept here, not yet shared: 1 change/)
+          .first()
+          .waitFor(LONG),
+      ),
+    );
+    const again = await startServer({ data, port: Number(new URL(server.address).port) });
+    const conflict = (page: Page) => page.locator('.conflict');
+    await expect.poll(async () => (await conflict(mk).count()) + (await conflict(rt).count()), LONG).toBe(1);
+    const isMine = (await conflict(mk).count()) === 1;
+    const [loser, winner, name] = isMine ? [mk, rt, 'RT’s'] : [rt, mk, 'MK’s'];
+    await conflict(loser)
+      .getByText(new RegExp(`^${name}: at `))
+      .waitFor();
+    await conflict(loser)
+      .getByText(/^Mine: at /)
+      .waitFor();
+    const theirs = await savedPiece(winner, 'pl1');
+    expect(await savedPiece(loser, 'pl1')).toEqual(theirs);
+
+    // It stays until it is settled, also when the page is loaded again.
+    await loser.reload();
+    await conflict(loser).getByRole('button', { name: 'Keep mine' }).click(LONG);
+    await conflict(loser).waitFor({ state: 'detached' });
+    const start = { x: 5600, y: 6250 };
+    const mine = isMine ? { ...start, y: start.y - 500 } : { ...start, x: start.x - 500 };
+    expect(await savedPiece(loser, 'pl1')).toMatchObject(mine);
+    await loser.getByRole('button', { name: 'Take back' }).click();
+    expect(await savedPiece(loser, 'pl1')).toEqual(theirs);
+    await mk.context().close();
+    await rt.context().close();
+    await again.stop();
+    rmSync(data, { recursive: true, force: true });
+  }, 180_000);
+
+  it('a room of 400 pieces opens from a file on a small screen, drawing and list swapped', async () => {
+    const page = await pageOf(served.browser, 'AO', 'phone');
+    await openDemo(page, served.server);
+    await page.getByRole('button', { name: 'File', exact: true }).click();
+    await page.getByRole('menuitem', { name: 'Open a file' }).click();
+    await page.locator('input[type=file]').setInputFiles(bench);
+    await page.waitForFunction(() => !document.title.startsWith('Juniper'), undefined, LONG);
+    await page.locator('.plan-paper[data-view]').waitFor(LONG);
+    await page.getByRole('button', { name: 'Shelves', exact: true }).click();
+    expect(await page.locator('.shelf-table tbody tr').count()).toBeGreaterThan(100);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await page.context().close();
+  }, 180_000);
+});
