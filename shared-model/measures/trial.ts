@@ -62,7 +62,7 @@ export interface TrialResult {
 
 /** The children on a date: the latest entry of the enrolment that has begun by then; before the first, those now. */
 export function childrenOnDate(
-  classroom: Classroom,
+  classroom: Pick<Classroom, 'children' | 'enrolment'>,
   date: string | null,
 ): { readonly entry: string | null; readonly groups: readonly Group[] } {
   const begun = date === null ? [] : classroom.enrolment.filter(({ from }) => from <= date);

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { addPromised } from '#model/measures/addPromised.ts';
 import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
 import { tryPromised } from '#model/measures/trial.ts';
 import { sourceText } from '#model/standards/sources.ts';
@@ -11,8 +12,8 @@ import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { Field } from '../../ui/Field.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
-import { addPromised } from './addPromised.ts';
 import { sayTrial, trialRows } from './trialRows.ts';
+import { WhatChecksSay } from './WhatChecksSay.tsx';
 import '../../styles/trial.css';
 
 interface Props {
@@ -42,7 +43,8 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
 
   function add() {
     if (!promised) return;
-    session.commands.changeClass(addPromised(classroom, promised, () => `g${crypto.randomUUID().slice(0, 8)}`));
+    const newGroup = () => ({ id: `g${crypto.randomUUID().slice(0, 8)}`, name: sayYearsAndMonths(promised.months) });
+    session.commands.changeClass(addPromised(classroom, promised, isoToday(), newGroup));
     session.announce(
       `Added: ${sayCount(promised.count, 'child', 'children')} of ${sayYearsAndMonths(promised.months)}. Take back undoes it.`,
     );
@@ -67,6 +69,7 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
           <p role="status" className="trial-said">
             {sayTrial(result, byWork, units).join(' ')}
           </p>
+          <WhatChecksSay promised={promised} />
           <table className="list-table trial-table">
             <caption className="aside">
               {result.entry ? `From the children entered for ${sayDay(result.entry)}` : 'From the children of the class now'}; rule in
@@ -86,14 +89,16 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
               </tr>
             </thead>
             <tbody>
-              {trialRows(result, byWork, units).map(({ text, before, after, isShort }) => (
+              {trialRows(result, byWork, units).map(({ text, before, after, isShort, wasShort }) => (
                 <tr key={text} className={isShort ? 'short' : undefined}>
                   <th scope="row">{text}</th>
-                  <td className="figure">{before}</td>
+                  <td className="figure">
+                    {before}
+                    <Short isShort={wasShort} of={before} />
+                  </td>
                   <td className="figure">
                     {before === after ? after : <b>{after}</b>}
-                    {/* What says by how much it is too little says it all. */}
-                    {isShort && !after.includes('too little') && <span className="trial-short"> not enough</span>}
+                    <Short isShort={isShort} of={after} />
                   </td>
                 </tr>
               ))}
@@ -104,7 +109,8 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
               .filter((source) => source !== undefined)
               .map((source) => `${sourceText(source)}. `)}
             Not legal advice: your licensing authority decides.
-            {promised.from !== null && ' Entries of later dates stay as they are.'}
+            {classroom.enrolment.length > 0 &&
+              ` Added, ${promised.count === 1 ? 'she stands' : 'they stand'} in every entry of the year from that day on, older by the months between.`}
           </p>
         </>
       )}
@@ -118,6 +124,11 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
       </div>
     </Dialog>
   );
+}
+
+/** Before and after alike. What says by how much it is too little says it all. */
+function Short({ isShort, of }: { isShort: boolean; of: string }) {
+  return isShort && !of.includes('too little') ? <span className="trial-short"> not enough</span> : null;
 }
 
 interface WholeProps {

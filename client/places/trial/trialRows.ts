@@ -10,6 +10,8 @@ export interface TrialRow {
   readonly after: string;
   /** With the promised children there is not enough. */
   readonly isShort: boolean;
+  /** There was not enough before. */
+  readonly wasShort: boolean;
 }
 
 /** m²: rounding where the need is just met */
@@ -17,9 +19,14 @@ const EXACT = 1e-9;
 
 /** What changes when they come, one line a limit. `byWork`: seats and the mats found; null: not reckoned. */
 export function trialRows({ before, after, rules }: TrialResult, byWork: number | null, units: LengthUnits): TrialRow[] {
-  const pair = (text: string, say: (needs: ClassNeeds) => string | null, isShort = false): TrialRow[] => {
+  const pair = (
+    text: string,
+    say: (needs: ClassNeeds) => string | null,
+    short: (needs: ClassNeeds) => boolean = () => false,
+  ): TrialRow[] => {
     const [p, q] = [say(before), say(after)];
-    return p === null && q === null ? [] : [{ text, before: p ?? '–', after: q ?? '–', isShort }];
+    if (p === null && q === null) return [];
+    return [{ text, before: p ?? '–', after: q ?? '–', isShort: short(after), wasShort: short(before) }];
   };
   const adults = ({ role, count }: AdultsMore): string => {
     const word = rules.ratios ? roleWord(rules.ratios, role) : 'adult';
@@ -33,12 +40,12 @@ export function trialRows({ before, after, rules }: TrialResult, byWork: number 
   return [
     ...pair('Children', ({ children }) => String(children)),
     ...pair('Floor they need', ({ space }) => space && sayArea(space.need, units)),
-    ...pair('Floor left over', (needs) => saySpare(needs, units), isBelow(after.spare)),
-    ...pair('The floor takes, of such a mix', takes, isBelow(after.spare)),
+    ...pair('Floor left over', (needs) => saySpare(needs, units), hasTooLittle),
+    ...pair('The floor takes, of such a mix', takes, hasTooLittle),
     ...pair('Adults the rule asks for', ({ adultsAsked }) => figure(adultsAsked)),
-    ...pair('Adults wanting, beside those there', more, needsAdults(after)),
-    ...pair('Those there may look after', ({ byAdults }) => figure(byAdults), needsAdults(after)),
-    ...pair('Largest group in one room', ({ byGroup }) => figure(byGroup), after.byGroup !== null && after.children > after.byGroup),
+    ...pair('Adults wanting, beside those there', more, needsAdults),
+    ...pair('Those there may look after', ({ byAdults }) => figure(byAdults), needsAdults),
+    ...pair('Largest group in one room', ({ byGroup }) => figure(byGroup), isTooMany),
     ...after.fixtures.flatMap((need) =>
       pair(
         need.what === 'toilets' ? 'Toilets' : 'Wash basins',
@@ -46,14 +53,22 @@ export function trialRows({ before, after, rules }: TrialResult, byWork: number 
           const own = fixtures.find(({ what }) => what === need.what);
           return own ? sayFixture(own) : null;
         },
-        need.there !== null && need.there < need.least,
+        ({ fixtures }) => fixtures.some(({ what, there, least }) => what === need.what && there !== null && there < least),
       ),
     ),
-    ...(byWork === null ? [] : pair('Places to work found', () => String(byWork), byWork < after.children)),
+    ...(byWork === null
+      ? []
+      : pair(
+          'Places to work found',
+          () => String(byWork),
+          ({ children }) => byWork < children,
+        )),
   ];
 }
 
 const isBelow = (spare: number | null): boolean => spare !== null && spare < -EXACT;
+const hasTooLittle = ({ spare }: ClassNeeds): boolean => isBelow(spare);
+const isTooMany = ({ byGroup, children }: ClassNeeds): boolean => byGroup !== null && children > byGroup;
 const needsAdults = ({ adultsMore, byAdults }: ClassNeeds): boolean => byAdults !== null && adultsMore !== null && adultsMore.count > 0;
 
 function saySpare({ spare, spareMost }: ClassNeeds, units: LengthUnits): string | null {
@@ -83,7 +98,7 @@ export function sayTrial(result: TrialResult, byWork: number | null, units: Leng
       `${count} ${word}${count === 1 ? '' : 's'} more ${count === 1 ? 'is' : 'are'} needed${before.adultsMore?.count ? ', some of them already now' : ''}.`,
     );
   }
-  if (after.byGroup !== null && after.children > after.byGroup) said.push(`A group may have no more than ${after.byGroup}.`);
+  if (isTooMany(after)) said.push(`A group may have no more than ${after.byGroup}.`);
   for (const { what, there, least } of after.fixtures)
     if (there !== null && there < least) said.push(`${least} ${what} are needed, ${there} are there.`);
   if (byWork !== null && byWork < after.children)
@@ -113,9 +128,7 @@ function sayAge({ rules, after, isYoungest, isBeyondSpace, isBeyondRatio }: Tria
       ? [`That age lies beyond the rows of ${rules.name} for ${tables.join(' and ')}: the nearest row was taken. Ask your authority.`]
       : []),
     ...(after.space?.isFromMemory ? ['The floor a child is a figure from memory: check it.'] : []),
-    ...(isYoungest
-      ? ['She would be the youngest: reach, sight lines, seats and small parts are judged for her once she is in the class.']
-      : []),
+    ...(isYoungest ? ['She would be the youngest: reach, sight lines, seats and small parts are judged for her from then on.'] : []),
     ...rules.missing.map((what) => `First: ${what}.`),
   ];
 }

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { placesLineOf } from '#client/places/placesLine.ts';
-import { addPromised } from '#client/places/trial/addPromised.ts';
 import { analyse } from '#model/analysis/report.ts';
+import { addPromised } from '#model/measures/addPromised.ts';
 import { measuresOf } from '#model/measures/measures.ts';
 import { childrenOnDate, type Promised, tryPromised } from '#model/measures/trial.ts';
 import { area } from '#model/rules/places/area.ts';
@@ -94,7 +94,10 @@ describe('a trial says what the report says once they are added', () => {
   ])('under %s, age %i months, %i more', (ruleSet, months, count) => {
     const classroom = { ...demo, ruleSet };
     const { after } = trial(classroom, now(months, count));
-    const joined: Classroom = { ...classroom, ...addPromised(classroom, now(months, count), () => 'new') };
+    const joined: Classroom = {
+      ...classroom,
+      ...addPromised(classroom, now(months, count), '2026-11-26', () => ({ id: 'new', name: '' })),
+    };
     const line = placesLineOf(analyse(joined, { rules: [area] }));
     if (!line) throw new Error('places are in the report');
     expect(line.enrolled).toBe(after.children);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { addPromised } from '#client/places/trial/addPromised.ts';
+import { sayTrialFindings } from '#client/places/trial/sayTrialFindings.ts';
+import { tryAtDesk } from '#client/places/trial/trialDesk.ts';
 import { sayTrial, trialRows } from '#client/places/trial/trialRows.ts';
 import { measuresOf } from '#model/measures/measures.ts';
 import { type Promised, tryPromised } from '#model/measures/trial.ts';
 import { buildScene } from '#model/scene/build.ts';
-import { readClassroom } from '#model/schema/readFile.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
@@ -18,13 +18,13 @@ describe('the trial in words', () => {
   it('has a line for each limit, before and after, and marks what is not enough', () => {
     const rows = trialRows(result, 14, 'metric');
     const row = (text: string) => rows.find((one) => one.text === text);
-    expect(row('Children')).toEqual({ text: 'Children', before: '12', after: '15', isShort: false });
+    expect(row('Children')).toEqual({ text: 'Children', before: '12', after: '15', isShort: false, wasShort: false });
     expect(row('Floor they need')).toMatchObject({ before: '27.60 m²', after: '35.10 m²' });
     expect(row('Floor left over')).toMatchObject({ before: '2.40 m²', after: '5.10 m² too little', isShort: true });
     expect(row('Adults the rule asks for')).toMatchObject({ before: '2', after: '3' });
     expect(row('Adults wanting, beside those there')).toMatchObject({ before: 'none', after: '1 adult', isShort: true });
     expect(row('Toilets')).toMatchObject({ before: '2 needed, not counted', after: '2 needed, not counted', isShort: false });
-    expect(row('Places to work found')).toMatchObject({ before: '14', after: '14', isShort: true });
+    expect(row('Places to work found')).toMatchObject({ before: '14', after: '14', isShort: true, wasShort: false });
   });
   it('says in sentences what is short, and that she is the youngest', () => {
     expect(sayTrial(result, 14, 'metric')).toEqual([
@@ -56,31 +56,42 @@ describe('the trial in words', () => {
   });
 });
 
-describe('adding them to the class', () => {
-  const id = () => 'new';
-  const valid = (change: object): Classroom => {
-    const read = readClassroom(JSON.parse(JSON.stringify({ ...room, ...change })));
-    if (!read.ok) throw new Error(JSON.stringify(read.problems));
-    return read.classroom;
-  };
-  it('makes a group of their own age, or joins one of just that age', () => {
-    const change = addPromised(room, { months: 33, count: 2, from: null }, id);
-    const joined = valid(change);
-    expect(joined.children.groups.at(-1)).toMatchObject({ id: 'new', name: '2 years 9 months', fromMonths: 33, toMonths: 34, count: 2 });
-    expect(joined.children.percentile).toBe(room.children.percentile);
-    const again = addPromised(joined, { months: 33, count: 1, from: null }, id);
-    expect(again.children?.groups.map(({ count }) => count)).toEqual([12, 3]);
+describe('what the checks say with them, in words', () => {
+  const same = { before: 13, after: 13, byQuestion: [], fresh: [] };
+  it('each count by its question', () => {
+    const must = {
+      before: 13,
+      after: 21,
+      byQuestion: [
+        { question: 'reach', before: 2, after: 8 },
+        { question: 'steady', before: 0, after: 2 },
+      ] as const,
+      fresh: [],
+    };
+    expect(sayTrialFindings({ must, should: same }, 1)).toBe(
+      'With her 8 more things must be mended: 6 out of her reach, 2 about safety and small parts (21 in all, 13 before).',
+    );
+    const should = {
+      before: 4,
+      after: 4,
+      byQuestion: [
+        { question: 'way', before: 2, after: 1 },
+        { question: 'floor', before: 0, after: 1 },
+      ] as const,
+      fresh: [],
+    };
+    expect(sayTrialFindings({ must: same, should }, 2)).toBe(
+      'With them 1 more thing should be mended: 1 about floor to work on; 1 about getting through no longer (4 in all, 4 before).',
+    );
   });
-  it('from a date on is an entry of the year, in order; one of that date is joined, later ones stay', () => {
-    const first = valid(addPromised(room, { months: 33, count: 1, from: '2027-04-05' }, id));
-    expect(first.children.groups).toEqual(room.children.groups);
-    expect(first.enrolment.map(({ from, groups: g }) => [from, g.map(({ count }) => count)])).toEqual([['2027-04-05', [12, 1]]]);
-    const earlier = valid({ ...first, ...addPromised(first, { months: 50, count: 1, from: '2027-01-01' }, id) });
-    expect(earlier.enrolment.map(({ from, groups: g }) => [from, g.map(({ count }) => count)])).toEqual([
-      ['2027-01-01', [12, 1]],
-      ['2027-04-05', [12, 1]],
-    ]);
-    const same = addPromised(earlier, { months: 60, count: 4, from: '2027-04-05' }, id);
-    expect(same.enrolment?.[1]?.groups.map(({ count }) => count)).toEqual([12, 1, 4]);
+  it('nothing new', () => expect(sayTrialFindings({ must: same, should: same }, 1)).toContain('nothing that they do not find now'));
+  it('where it breaks, why', () => {
+    const broken = tryAtDesk({
+      promised: { months: 33, count: 1, from: null },
+      classroom: { ...room, arrangements: [] },
+      arrangement: 'a1',
+      today: '2026-11-26',
+    });
+    expect(broken).toEqual({ failure: expect.any(String) });
   });
 });
