@@ -18,7 +18,7 @@ export function FrameDialogSet() {
       {shown === 'share' && <ShareDialog onClose={close} />}
       {shown === 'me' && <MeDialog onClose={close} />}
       {shown === 'print' && <PrintDialog onClose={close} />}
-      {(shown === 'survey' || shown === 'survey-new') && <SurveyDialog isFresh={shown === 'survey-new'} onClose={close} />}
+      {shown === 'survey' && <SurveyDialog onClose={close} />}
       {page !== null && <RulePageDialog rule={page} onRule={openPage} onClose={close} />}
       <StartDialogs />
     </Suspense>

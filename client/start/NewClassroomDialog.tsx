@@ -1,6 +1,6 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
+import type { Classroom } from '#model/schema/types.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
-import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { announcer } from '../session/announcer.ts';
 import { openAsNew } from '../session/starts.ts';
 import { type DraftGroup, GroupsForm } from '../settings/GroupsForm.tsx';
@@ -13,6 +13,8 @@ import { LengthField } from '../ui/LengthField.tsx';
 import { Select } from '../ui/Select.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { newClassroom } from './newClassroom.ts';
+
+const NewWalkDialog = lazy(() => import('../survey/NewWalkDialog.tsx').then((m) => ({ default: m.NewWalkDialog })));
 
 /** mm: what stands on the sheet until the walls are drawn; a room has walls at all times. */
 const PLACEHOLDER = { length: 8000, width: 6000 } as const;
@@ -30,13 +32,14 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
   ]);
   const [ruleSet, setRuleSet] = useState('own');
   const [wrong, setWrong] = useState<string | null>(null);
-  const dialogs = useFrameDialogs();
+  /** The classroom to be while its room is measured. */
+  const [measured, setMeasured] = useState<Classroom | null>(null);
   const isNamed = name.trim() !== '';
   const isReady = isNamed && length !== null && width !== null;
 
-  function begin(length: number, width: number) {
+  function make(length: number, width: number): Classroom | null {
     try {
-      const classroom = newClassroom({
+      return newClassroom({
         name: name.trim(),
         units,
         length,
@@ -44,13 +47,24 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
         ruleSet,
         groups: groups.map(({ key: _key, ...group }) => group),
       });
-      onClose();
-      openAsNew(classroom);
     } catch (error) {
       setWrong(error instanceof Error ? error.message : String(error));
+      return null;
     }
   }
+  function begin(length: number, width: number) {
+    const classroom = make(length, width);
+    if (!classroom) return;
+    onClose();
+    openAsNew(classroom);
+  }
 
+  if (measured)
+    return (
+      <Suspense fallback={null}>
+        <NewWalkDialog classroom={measured} onPut={onClose} onClose={() => setMeasured(null)} />
+      </Suspense>
+    );
   return (
     <Dialog title="New classroom" isOpen onClose={onClose} isWide>
       <form
@@ -122,13 +136,7 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
           >
             Draw the walls instead
           </TextLink>
-          <TextLink
-            isDisabled={!isNamed}
-            onPress={() => {
-              begin(PLACEHOLDER.length, PLACEHOLDER.width);
-              dialogs.open('survey-new');
-            }}
-          >
+          <TextLink isDisabled={!isNamed} onPress={() => setMeasured(make(PLACEHOLDER.length, PLACEHOLDER.width))}>
             Measure it wall by wall
           </TextLink>
           <TextLink onPress={onClose}>Leave it</TextLink>

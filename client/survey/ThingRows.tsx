@@ -8,6 +8,7 @@ import { sizeFor } from '../plan/newThings.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
 import { Select } from '../ui/Select.tsx';
+import { TextField } from '../ui/TextField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { Draft, DraftFixture, DraftOpening } from './draft.ts';
 
@@ -79,6 +80,7 @@ export function OpeningRows({ draft, units, current, onChange }: Props) {
               onChange={(swing) => set(opening.key, { swing })}
             />
           )}
+          {opening.kind !== 'window' && <TextField label="Leads to" value={opening.name} onCommit={(name) => set(opening.key, { name })} />}
           {opening.isNew && (
             <TextLink
               onPress={() => onChange((before) => ({ ...before, openings: before.openings.filter(({ key }) => key !== opening.key) }))}

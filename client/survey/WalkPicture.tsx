@@ -1,8 +1,10 @@
-import { distance, lerp, type Point, sub } from '#model/geometry/vec.ts';
+import { add, distance, lerp, type Point, scale, sub } from '#model/geometry/vec.ts';
 import { buildRoom } from '#model/scene/room.ts';
+import type { SceneOpening } from '#model/scene/types.ts';
 import type { Room } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { cornersOf } from '../plan/box.ts';
+import { hingesAtA } from '../plan/hinge.ts';
 import type { Draft } from './draft.ts';
 import { lengthOf, type Walk } from './walk.ts';
 
@@ -75,9 +77,28 @@ export function WalkPicture({ draft, walk, points, isClosed, laid, current, unit
       {shape?.openings.map(({ id, a, b, raw }) => (
         <Line key={id} from={place(a)} to={place(b)} className={`walk-opening ${raw.kind}`} />
       ))}
-      {first && <circle {...centre(place(first))} r={5} className="walk-first" />}
+      {shape?.openings.map((opening) => {
+        const leaf = leafOf(opening);
+        if (!leaf) return null;
+        const [hinge, latch, open] = [place(leaf.hinge), place(leaf.latch), place(leaf.open)];
+        const r = Math.round(distance(hinge, latch) * 10) / 10;
+        const turn = (latch.x - hinge.x) * (open.y - hinge.y) - (latch.y - hinge.y) * (open.x - hinge.x) > 0 ? 1 : 0;
+        const path = `M ${hinge.x} ${hinge.y} L ${open.x} ${open.y} M ${latch.x} ${latch.y} A ${r} ${r} 0 0 ${turn} ${open.x} ${open.y}`;
+        return <path key={`leaf ${opening.id}`} d={path} className="walk-leaf" />;
+      })}
+      {first && points.length > 1 && <circle {...centre(place(first))} r={5} className="walk-first" />}
     </svg>
   );
+}
+
+/** A hinged leaf, mm: where it hangs, where it shuts and where it stands open; null: it slides or there is none. */
+function leafOf(opening: SceneOpening): { hinge: Point; latch: Point; open: Point } | null {
+  const { a, b, raw, wall } = opening;
+  const isIn = raw.swing.startsWith('in-');
+  if (raw.kind !== 'door' || !(isIn || raw.swing.startsWith('out-'))) return null;
+  const isAtA = hingesAtA(opening);
+  const [hinge, latch] = isAtA ? [a, b] : [b, a];
+  return { hinge, latch, open: add(hinge, scale(wall.inward, (isIn ? 1 : -1) * distance(a, b))) };
 }
 
 const centre = ({ x, y }: Point) => ({ cx: x, cy: y });

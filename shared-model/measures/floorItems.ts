@@ -40,12 +40,12 @@ export function floorItems(scene: Scene): FloorItem[] {
     isNeverFloor: false,
     ring: zone.outline.map(([x, y]) => ({ x, y })),
   }));
-  for (const { id, raw, swingFloor } of openings) {
+  for (const { id, label, swingFloor } of openings) {
     if (!swingFloor) continue;
     found.push({
       id,
       kind: 'door',
-      label: `swing of ${raw.name || `door ${id}`}`,
+      label: `swing of ${label}`,
       category: 'door_swing',
       isNeverFloor: false,
       ring: swingFloor,

@@ -39,8 +39,8 @@ const tableTarget = keptWith((strip: SeatStrip) => bodyTarget('table', strip.tab
 const pushedInTarget = keptWith((strip: SeatStrip) => bodyTarget('table', strip.table, strip.side, [edgeLine(strip.edge)]));
 const fixtureTarget = keptWith((body: SceneBody) => bodyTarget('fixture', body, 'front', [edgeLine(body.edges.front)]));
 const doorTarget = keptWith((opening: SceneOpening): Target => {
-  const label = opening.raw.name ?? `${opening.raw.kind} ${opening.id}`;
-  return { id: opening.id, kind: 'door', side: null, label, lines: [doorLine(opening)], body: null, opening };
+  const { id, label } = opening;
+  return { id, kind: 'door', side: null, label, lines: [doorLine(opening)], body: null, opening };
 });
 
 function bodyTarget(kind: Target['kind'], body: SceneBody, side: Side, lines: readonly FrontLine[]): Target {

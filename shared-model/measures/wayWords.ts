@@ -8,8 +8,7 @@ export function sayObstacle(scene: Scene, id: string): string {
 }
 
 export function sayOpening(scene: Scene, id: string): string {
-  const opening = scene.room.openings.find((o) => o.id === id);
-  return opening ? opening.raw.name || `${opening.raw.kind} ${id}` : id;
+  return scene.room.openings.find((o) => o.id === id)?.label ?? id;
 }
 
 /** "Sensorial A", or "Sensorial A (back)" for another side than the front. */

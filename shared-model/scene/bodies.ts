@@ -12,10 +12,13 @@ const kindWords: Partial<Record<SceneBody['kind'], string>> = {
   seat: 'chair',
 };
 
-/** "shelf s7"; an id that was made, not typed, is no word for people and stays away. */
+/** An id that was made, not typed, is no word for people. */
+export const isTypedId = (id: string): boolean => /^[A-Za-z]{0,12}-?\d{0,4}$/.test(id);
+
+/** "shelf s7", or "shelf" alone. */
 function unnamed(kind: SceneBody['kind'], id: string): string {
   const word = kindWords[kind] ?? kind;
-  return /^[A-Za-z]{0,12}-?\d{0,4}$/.test(id) ? `${word} ${id}` : word;
+  return isTypedId(id) ? `${word} ${id}` : word;
 }
 
 /** Corners of the polygon about a circle: an even share of four, so that the box's sides are touched. */

@@ -1,6 +1,7 @@
 import { area, clockwise, isSimple, type Polygon, signedArea } from '../geometry/polygon.ts';
 import { add, distance, inwardNormal, lerp, type Point, scale, sub, unit } from '../geometry/vec.ts';
 import type { Opening, Room } from '../schema/types.ts';
+import { isTypedId } from './bodies.ts';
 import type { SceneOpening, SceneRoom, SceneWall } from './types.ts';
 
 /** Steps of the fan a leaf sweeps: 5 degrees keep it within 0.1 % of the circle. */
@@ -17,10 +18,34 @@ export function buildRoom(room: Room): SceneRoom {
   const mainId = mainWayIn(room.openings);
   const openings = room.openings.flatMap((opening) => {
     const wall = walls.find((w) => w.corner === opening.from);
-    return wall ? [buildOpening(opening, wall, runsClockwise, opening.id === mainId)] : [];
+    return wall ? [buildOpening(opening, wall, runsClockwise, opening.id === mainId, openingLabel(opening, room.openings, walls))] : [];
   });
   const isSound = isSimple(ring) && area(ring) > 1;
   return { outline: clockwise(ring), walls, openings, isSound, area: area(ring) / 1e6 };
+}
+
+const sides = ['east', 'south-east', 'south', 'south-west', 'west', 'north-west', 'north', 'north-east'];
+/** The side of the sheet a wall stands on, its top north: the one that its inside looks away from. */
+function sideOf({ inward }: SceneWall): string {
+  const eighth = Math.round(Math.atan2(-inward.y, -inward.x) / (Math.PI / 4));
+  return sides[(eighth + 8) % 8] ?? 'north';
+}
+
+/** Where it leads, its kind and typed id, or the wall it is in; several on one side are counted along the walk round the walls. */
+function openingLabel(opening: Opening, all: readonly Opening[], walls: readonly SceneWall[]): string {
+  const { kind, name, id } = opening;
+  if (name?.trim()) return name;
+  if (isTypedId(id)) return `${kind} ${id}`;
+  const order = (from: string): number => walls.findIndex(({ corner }) => corner === from);
+  const sideAt = (from: string): string | null => {
+    const wall = walls[order(from)];
+    return wall ? sideOf(wall) : null;
+  };
+  const side = sideAt(opening.from);
+  const alike = all
+    .filter((other) => other.kind === kind && !other.name?.trim() && sideAt(other.from) === side)
+    .sort((p, q) => order(p.from) - order(q.from) || p.offset - q.offset);
+  return alike.length > 1 ? `${kind} ${alike.indexOf(opening) + 1} in the ${side} wall` : `the ${kind} in the ${side} wall`;
 }
 
 /** The opening said to be main, else the first door, else the first passage. */
@@ -29,7 +54,7 @@ function mainWayIn(openings: readonly Opening[]): string | undefined {
   return (openings.find((o) => o.main === true && o.kind !== 'window') ?? byKind('door') ?? byKind('passage'))?.id;
 }
 
-function buildOpening(raw: Opening, wall: SceneWall, runsClockwise: boolean, isMain: boolean): SceneOpening {
+function buildOpening(raw: Opening, wall: SceneWall, runsClockwise: boolean, isMain: boolean, label: string): SceneOpening {
   const along = unit(sub(wall.b, wall.a));
   const a = add(wall.a, scale(along, raw.offset));
   const b = add(wall.a, scale(along, raw.offset + raw.width));
@@ -41,6 +66,7 @@ function buildOpening(raw: Opening, wall: SceneWall, runsClockwise: boolean, isM
   const from = !hinged ? (raw.width - span) / 2 : hingeAtA ? raw.width - span : 0;
   return {
     id: raw.id,
+    label,
     raw,
     wall,
     a,

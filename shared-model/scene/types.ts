@@ -43,6 +43,8 @@ export interface SceneWall extends Segment {
 
 export interface SceneOpening {
   readonly id: string;
+  /** How people call it: where it leads, "door d1", or "the door in the north wall" where its id was made, not typed. */
+  readonly label: string;
   readonly raw: Opening;
   readonly wall: SceneWall;
   /** Jambs on the wall's inner face, in the wall's direction. */

@@ -67,7 +67,7 @@ function wallFindings(scene: Scene, { crossed }: WallFaults): RuleFinding[] {
 }
 
 function openingFindings({ tooLong, shared, nowhere }: WallFaults, touching: number): RuleFinding[] {
-  const called = (opening: WallFaults['tooLong'][number]['opening']): string => opening.raw.name || `${opening.raw.kind} ${opening.id}`;
+  const called = ({ label }: WallFaults['tooLong'][number]['opening']): string => label;
   const measure = (by: number) => ({ measured: mm(by), needed: mm(0) });
   return [
     ...nowhere.map((id): RuleFinding => ({ ...problem, messageKey: 'nowhere', data: { thing: id }, subjects: [id] })),

@@ -74,7 +74,7 @@ function finding(scene: Scene, { body, leaf, depth }: Blocked, leaves: readonly 
     outcome: 'problem',
     severity: 'must',
     messageKey: 'blocked',
-    data: { thing: body.label, door: leaf.opening.raw.name || `door ${leaf.opening.id}`, depth: mm(depth) },
+    data: { thing: body.label, door: leaf.opening.label, depth: mm(depth) },
     subjects: [body.id, leaf.opening.id],
     measured: mm(depth),
     needed: mm(0),

@@ -12,6 +12,21 @@ const levels = [
 const near = (p: { x: number; y: number }) => ({ x: expect.closeTo(p.x, 6), y: expect.closeTo(p.y, 6) });
 
 describe('the room', () => {
+  it('calls its doors by where they lead, by a typed id, or by the wall they are in, counted along the walk', () => {
+    const door = (id: string, from: string, offset: number, name?: string) =>
+      ({ id, kind: 'door', from, offset, width: 900, ...(name && { name }) }) as const;
+    const labels = (...openings: readonly ReturnType<typeof door>[]) =>
+      buildScene(plainRoom({ room: { openings: [...openings] } })).room.openings.map(({ label }) => label);
+    expect(labels(door('d1', 'c1', 0), door('door-7xylfuj6o2', 'c3', 0), door('door-8abcdefgh1', 'c2', 0, 'hall'))).toEqual([
+      'door d1',
+      'the door in the south wall',
+      'hall',
+    ]);
+    expect(labels(door('door-7xylfuj6o2', 'c1', 2000), door('door-8abcdefgh1', 'c1', 0))).toEqual([
+      'door 2 in the north wall',
+      'door 1 in the north wall',
+    ]);
+  });
   it('has walls that look inward', () => {
     const { room } = buildScene(plainRoom());
     expect(room.area).toBe(30);
