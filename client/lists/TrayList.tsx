@@ -65,7 +65,7 @@ export function TrayList() {
       </div>
       {tray && mayChange && (
         <Suspense fallback={null}>
-          <TrayVerbs key={tray.id} {...{ scene, side, layout, tray, moves, checks }} />
+          <TrayVerbs key={tray.id} {...{ scene, side, layout, tray, checks }} />
         </Suspense>
       )}
     </section>

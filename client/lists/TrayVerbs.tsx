@@ -1,18 +1,15 @@
 import { useMemo } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
-import { sayOrdinal } from '#model/measures/placeWords.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { WhyLink } from '../checks/WhyLink.tsx';
-import { gapMark } from '../front/belongs.ts';
 import { frontActions } from '../front/frontActions.ts';
 import { keyMeaning } from '../front/frontKeys.ts';
 import type { FrontLayout, FrontTray } from '../front/frontLayout.ts';
-import type { BelongsAt } from '../front/orderMoves.ts';
 import { ownValue } from '../front/ownValue.ts';
-import { putInStep } from '../front/putInStep.ts';
-import { shelfWords, sideTitle } from '../front/shelfNames.ts';
-import { useSession, useUnits } from '../session/hooks.ts';
+import { trayMend } from '../front/putInStep.ts';
+import { sideTitle } from '../front/shelfNames.ts';
+import { useRestingReport, useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -24,19 +21,18 @@ interface Props {
   readonly side: SceneSide;
   readonly layout: FrontLayout;
   readonly tray: FrontTray;
-  readonly moves: ReadonlyMap<string, BelongsAt | null>;
   readonly checks: ChecksOf;
 }
 
 /** What can be done with the chosen tray: the same as by dragging, in words and typed figures. */
-export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
+export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
   const session = useSession();
   const units = useUnits();
   const actions = useMemo(() => frontActions(session), [session]);
   const direction = scene.classroom.display.readingDirection;
   const gap = trayGapOf(scene.classroom);
-  const mark = gapMark(layout, tray.id, moves, direction);
-  const to = moves.get(tray.id);
+  const report = useRestingReport();
+  const mend = useMemo(() => trayMend(scene, report, tray.id), [scene, report, tray.id]);
   const board = layout.boards.find((each) => each.trays.some((one) => one.id === tray.id));
   const others = scene.sides.filter((each) => each !== side);
 
@@ -52,11 +48,7 @@ export function TrayVerbs({ scene, side, layout, tray, moves, checks }: Props) {
         <b>{tray.name}</b> <span className="aside">{tray.isMeasured ? `${sayLength(tray.width, units)} wide` : 'size not known'}</span>
       </p>
       <div className="verbs">
-        {to && (
-          <Button onPress={() => putInStep(session, tray.id)}>
-            {mark ? `Put as ${sayOrdinal(mark.place)}` : `Put on ${shelfWords(scene, to.piece)}`}
-          </Button>
-        )}
+        {mend && <Button onPress={() => mend.run(session)}>{mend.words}</Button>}
         {others.length > 0 && (
           <VerbMenu
             label="Other shelf"

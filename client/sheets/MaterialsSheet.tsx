@@ -36,7 +36,8 @@ export function MaterialsSheet() {
   const [area, setArea] = useState<string | null>(null);
   const [typed, setTyped] = useState('');
   const [order, setOrder] = useState<RowOrder>('step');
-  const [isFolded, setFolded] = useState(false);
+  // A tablet has room for the table or for all threads.
+  const [isFolded, setFolded] = useState(layout === 'tablet');
   const [adding, setAdding] = useState<'catalogue' | 'own' | null>(null);
   const filter = useDeferredValue(useMemo(() => ({ area, typed, order }), [area, typed, order]));
   const fits = useFits(scene);

@@ -50,6 +50,15 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
     !(checks.get(material.id) ?? []).some(({ rule }) => rule.startsWith('order/') || rule.startsWith('reach/'));
   const remarks = scene.classroom.notes.filter((note) => note.on === material.id && !note.done);
   const step = sayStep(material.step);
+  // First of all for what is on the table: it is what the person came for, and a tablet shows little of the panel.
+  const fits = material.stands !== 'none' && (
+    <>
+      <div className="panel-head">
+        <h3>{isPlaced ? 'Where else would it fit?' : 'Where would it fit?'}</h3>
+      </div>
+      <FitList scene={scene} material={material} isInStep={isInStep} />
+    </>
+  );
   return (
     <div className="material-panel" key={material.id}>
       <div className="panel-head">
@@ -60,6 +69,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
           {step === '' ? '' : `, step ${step}`}
         </span>
       </div>
+      {!isPlaced && fits}
       <MaterialTop scene={scene} material={material} stands={capital(sayWhereabouts(scene, material, at))} />
       {(checks.get(material.id) ?? []).map((finding) => (
         <p key={finding.key} className="material-finding">
@@ -88,14 +98,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
           </MayChange>
         </div>
       )}
-      {material.stands !== 'none' && (
-        <>
-          <div className="panel-head">
-            <h3>{isPlaced ? 'Where else would it fit?' : 'Where would it fit?'}</h3>
-          </div>
-          <FitList scene={scene} material={material} isInStep={isInStep} />
-        </>
-      )}
+      {isPlaced && fits}
       {remarks.length > 0 && (
         <>
           <div className="panel-head">
