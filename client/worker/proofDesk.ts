@@ -1,4 +1,4 @@
-import type { PickMost } from '#model/geometry/pickMost.ts';
+import type { Picker } from '#model/geometry/pickMost.ts';
 import { proveMats } from '#model/measures/matProof.ts';
 import { seatStrips } from '#model/measures/seats.ts';
 import { buildScene } from '#model/scene/build.ts';
@@ -8,7 +8,7 @@ import { sayError } from './sayError.ts';
 /** Proves to the end and tells how it goes; to stop it, its worker is ended. Apart from the worker so that tests can run it. */
 export async function proveAtDesk(
   { classroom, arrangement, known }: ProofQuestion,
-  loadPick: () => Promise<PickMost>,
+  loadPick: () => Promise<Picker>,
   tell: (answer: ProofAnswer) => void,
 ): Promise<void> {
   try {

@@ -1,12 +1,14 @@
-import { coreOf, cut, type PackingCell, packingCells } from '../geometry/packingCells.ts';
-import { cliquesOf } from '../geometry/packingCliques.ts';
-import type { PickLimit, PickMost } from '../geometry/pickMost.ts';
-import { type Tile, type TilePlace, tileRing } from '../geometry/tile.ts';
+import type { Picker } from '../geometry/pickMost.ts';
+import { seededRandom } from '../geometry/seededRandom.ts';
+import type { TilePlace } from '../geometry/tile.ts';
 import type { Scene } from '../scene/types.ts';
 import { matFloor, matTurns } from './floor.ts';
-import { layInCells } from './layInCells.ts';
+import { MatCells, type MatWindow } from './matCells.ts';
+import { MatLimits } from './matLimits.ts';
+import { type MatGround, type Settled, settle } from './matSettle.ts';
 import { type Mats, measureMats } from './mats.ts';
-import { coveredBy, covers, MatWays, type Taken } from './matWays.ts';
+import { MatWays } from './matWays.ts';
+import { matWindows } from './matWindows.ts';
 import type { SeatStrip } from './seats.ts';
 import { waysKeeper } from './waysKeep.ts';
 
@@ -19,7 +21,7 @@ export interface MatProofStep {
 }
 
 export interface MatProofOptions {
-  readonly pick: PickMost;
+  readonly pick: Picker;
   /** Rounds after which it is left as it is: the work that is spent, counted, never timed. */
   readonly rounds?: number;
   /** What an earlier proof of the same room found: its bounds hold, and are where this one begins. */
@@ -27,28 +29,27 @@ export interface MatProofOptions {
 }
 
 const ROUNDS = 80;
-/** Of the better search, before the proof begins; and where the proof left something open. */
+/** Of the better search, before the proof begins; and where its first rounds left something open. */
 const SEARCH_EFFORT = 4;
-const LAST_EFFORT = 32;
-/** mm: the first cells; floors so large that they would be more than MOST_CELLS begin with larger ones. */
-const FIRST_SIZE = 300;
-const MOST_CELLS = 1200;
+const MORE_EFFORT = 32;
+/** Rounds for the whole floor before its parts are looked at. */
+const FIRST_ROUNDS = 4;
 /** mm: cells this small are not cut further. */
 const LAST_SIZE = 2;
-const NODES = 2000;
-/** Ways found shut in one choice, at most. */
-const CUTS_A_ROUND = 6;
-/** Single questions between two words of how far it is. */
-const TELL_EVERY = 50;
+/** Of a part of the floor: what it holds need not be told to the last. */
+const WINDOW_ROUNDS = 6;
+const WINDOW_LAST_SIZE = 160;
+const SEED = 5;
 
 /**
  * Proves how many mats lie at once with every way kept, for places anywhere (not on a raster) at the turns of `matTurns`.
  *
  * Places are looked at in cells. What every mat of a cell covers, a little less than a mat, cannot be shared by two; and
  * where it shuts a way by itself, the cell is out. What shuts a way together with others (parts drawn in as far as they
- * still do) is no choice for whatever covers as much. So the largest choice of cells within these limits (mixed-integer
- * programme) is never below the number of mats. Where one such choice can be laid it is a better count; where it cannot,
- * its cells are cut smaller. The same room gives the same answer on every device.
+ * still do) is no choice for whatever covers as much. So where no choice of so many cells keeps these limits (linear
+ * programme, then the mixed-integer one), so many mats do not lie. Where a choice can be laid it is a better count; where
+ * it cannot, its cells are cut smaller. If a few rounds do not settle it, small parts of the floor are settled first: what
+ * each holds at most limits the whole. The same room gives the same answer on every device.
  *
  * @returns null where the walls do not hold
  */
@@ -57,11 +58,7 @@ export function* proveMats(scene: Scene, strips: readonly SeatStrip[], options: 
   if (!found || found.proven) return found;
   const proof = new MatProof(scene, strips, found, options);
   yield* proof.run();
-  const { mats } = proof;
-  if (mats.proven) return mats;
-  const more = measureMats(scene, strips, LAST_EFFORT);
-  if (!more || more.count <= mats.count) return mats;
-  return { ...more, upperBound: mats.upperBound, proven: more.count === mats.upperBound };
+  return proof.mats;
 }
 
 /** The better of both bounds. */
@@ -73,17 +70,10 @@ function withKnown(found: Mats | null, known: Mats | null): Mats | null {
 }
 
 class MatProof {
-  private cells: PackingCell[] = [];
-  /** Cells that shut no way by themselves. */
-  private readonly passed = new WeakSet<PackingCell>();
-  /** What shuts a way, each part drawn in: first by itself, then together. */
-  private readonly alone: Taken[] = [];
-  private readonly together: (readonly Taken[])[] = [];
-  private readonly ways: MatWays;
-  private readonly tile: Tile;
-  private round = 0;
+  private readonly ground: MatGround;
   private readonly rounds: number;
-  private readonly pick: PickMost;
+  private windows: readonly MatWindow[] = [];
+  private round = 0;
 
   constructor(
     private readonly scene: Scene,
@@ -91,111 +81,71 @@ class MatProof {
     public mats: Mats,
     { pick, rounds = ROUNDS }: MatProofOptions,
   ) {
-    this.tile = mats.tile;
-    this.ways = new MatWays(waysKeeper(scene));
+    const { tile } = mats;
+    const ways = new MatWays(waysKeeper(scene));
+    const cells = new MatCells(tile, ways);
+    this.ground = { tile, cells, limits: new MatLimits(tile, cells), ways, pick, random: seededRandom(SEED) };
     this.rounds = rounds;
-    this.pick = pick;
   }
 
   *run(): Generator<MatProofStep> {
+    const { cells } = this.ground;
     yield this.step();
-    yield* this.keepPassing(this.firstCells());
-    for (this.round = 1; this.round <= this.rounds && !this.mats.proven; this.round++) {
-      const chosen = this.choose();
+    const turns = matTurns(this.scene, Math.min(this.mats.tile.width, this.mats.tile.depth));
+    for (const _ of cells.lookAt(matFloor(this.scene, this.strips), turns)) yield this.step();
+    const middles = cells.middles();
+    const whole: MatWindow = new Set(middles.keys());
+    this.round = 1;
+    yield* this.settleWhole(whole, Math.min(FIRST_ROUNDS, this.rounds));
+    if (this.mats.proven || this.rounds <= FIRST_ROUNDS) return;
+    this.searchOn();
+    yield this.step();
+    this.windows = matWindows(middles);
+    yield* this.settleWindows();
+    yield* this.settleWhole(whole, this.rounds - FIRST_ROUNDS);
+  }
+
+  private *settleWhole(whole: MatWindow, rounds: number): Generator<MatProofStep> {
+    const start = this.round;
+    const from = { places: this.mats.places, most: this.mats.upperBound, round: 0 };
+    for (const settled of settle(this.ground, whole, from, { rounds, lastSize: LAST_SIZE })) {
+      this.round = start + settled.round;
+      this.know(settled.places, settled.most);
       yield this.step();
-      if (!chosen || this.mats.proven) return;
-      const isLimited = this.limitWays(chosen);
-      if (isLimited || this.layIn(chosen)) continue;
-      const size = sizeOf(chosen);
-      if (size <= LAST_SIZE) return;
-      const isChosen = new Set(chosen);
-      yield* this.keepPassing(this.cells.flatMap((cell) => (isChosen.has(cell) ? cut(cell, size / 2) : [cell])));
     }
+  }
+
+  /** Small parts of the floor are quickly told, and what they hold limits the larger ones. */
+  private *settleWindows(): Generator<MatProofStep> {
+    const { ground } = this;
+    const laid: (readonly TilePlace[])[] = [];
+    for (const window of this.windows) {
+      const known = [this.mats.places, ...laid].map((places) => ground.cells.placesIn(window, places));
+      const places = known.reduce((p, q) => (q.length > p.length ? q : p));
+      let now: Settled = { places, most: this.mats.upperBound, round: 0 };
+      for (now of settle(ground, window, now, { rounds: WINDOW_ROUNDS, lastSize: WINDOW_LAST_SIZE })) {
+        this.know(now.places, this.mats.upperBound);
+        yield this.step();
+      }
+      ground.limits.atMost(window, now.most);
+      laid.push(now.places);
+      this.round++;
+    }
+  }
+
+  /** Where the first rounds leave something open, a longer search is worth its time. */
+  private searchOn(): void {
+    const more = measureMats(this.scene, this.strips, MORE_EFFORT);
+    if (more) this.know(more.places, more.upperBound);
+  }
+
+  private know(places: readonly TilePlace[], most: number): void {
+    const better = places.length > this.mats.count ? places : this.mats.places;
+    const upperBound = Math.max(better.length, Math.min(this.mats.upperBound, most));
+    this.mats = { ...this.mats, places: better, count: better.length, upperBound, proven: better.length === upperBound };
   }
 
   private step(): MatProofStep {
-    return { mats: this.mats, round: this.round, rounds: this.rounds };
-  }
-
-  private firstCells(): PackingCell[] {
-    const turns = matTurns(this.scene, Math.min(this.tile.width, this.tile.depth));
-    const floor = matFloor(this.scene, this.strips);
-    for (let size = FIRST_SIZE; ; size *= 1.5) {
-      const cells = packingCells(floor, this.tile, turns, size);
-      if (cells.length <= MOST_CELLS) return cells;
-    }
-  }
-
-  private *keepPassing(cells: readonly PackingCell[]): Generator<MatProofStep> {
-    const kept: PackingCell[] = [];
-    let told = this.ways.asked;
-    for (const cell of cells) {
-      if (this.passes(cell)) kept.push(cell);
-      if (this.ways.asked < told + TELL_EVERY) continue;
-      told = this.ways.asked;
-      yield this.step();
-    }
-    this.cells = kept;
-  }
-
-  private passes(cell: PackingCell): boolean {
-    if (this.passed.has(cell)) return true;
-    if (this.alone.some((part) => covers(cell, this.tile, part))) return false;
-    const core = coveredBy(cell, this.tile);
-    if (core && this.ways.shuts([core])) {
-      this.alone.push(...this.ways.least([core]).drawnIn);
-      return false;
-    }
-    this.passed.add(cell);
-    return true;
-  }
-
-  /** The largest choice of cells; null: there is none that is larger than what lies already. */
-  private choose(): PackingCell[] | null {
-    const { cells, tile, mats } = this;
-    const cores = cells.map((cell) => {
-      const box = coreOf(cell, tile, tile.gap / 2);
-      return box && { ...box, frame: cell.frame };
-    });
-    const limits: PickLimit[] = cliquesOf(cores).map((members) => ({ members, most: 1 }));
-    for (const parts of this.together) {
-      const members = cells.flatMap((cell, k) => (parts.some((part) => covers(cell, tile, part)) ? [k] : []));
-      if (members.length >= parts.length) limits.push({ members, most: parts.length - 1 });
-    }
-    const { members, bound } = this.pick({ count: cells.length, limits, atLeast: mats.count + 1, nodes: NODES });
-    const upperBound = Math.max(mats.count, Math.min(mats.upperBound, bound));
-    this.mats = { ...mats, upperBound, proven: upperBound === mats.count };
-    return members?.flatMap((k) => cells[k] ?? []) ?? null;
-  }
-
-  /** Finds what of the choice shuts ways; true: something did. What of it shuts none may be laid. */
-  private limitWays(chosen: readonly PackingCell[]): boolean {
-    const cellOf = new Map<Taken, PackingCell>();
-    for (const cell of chosen) {
-      const core = coveredBy(cell, this.tile);
-      if (core) cellOf.set(core, cell);
-    }
-    let rest = [...cellOf.keys()];
-    let count = 0;
-    while (count < CUTS_A_ROUND && this.ways.shuts(rest)) {
-      const { from, drawnIn } = this.ways.least(rest);
-      this.together.push(drawnIn);
-      const out = from[count++ % from.length];
-      rest = rest.filter((part) => part !== out);
-    }
-    if (count > 0 && rest.length > this.mats.count) this.layIn(rest.flatMap((part) => cellOf.get(part) ?? []));
-    return count > 0;
-  }
-
-  /** Lays one mat in each cell where that can be found. */
-  private layIn(cells: readonly PackingCell[]): boolean {
-    const { tile, mats } = this;
-    const isAllowed = (places: readonly TilePlace[]): boolean => this.ways.keeps(places.map((place) => tileRing(tile, place)));
-    const places = layInCells(cells, tile, isAllowed);
-    if (!places || places.length <= mats.count) return false;
-    this.mats = { ...mats, count: places.length, places, proven: places.length === mats.upperBound };
-    return true;
+    return { mats: this.mats, round: this.round, rounds: this.rounds + this.windows.length };
   }
 }
-
-const sizeOf = (cells: readonly PackingCell[]): number => Math.max(...cells.map((c) => Math.max(c.maxU - c.minU, c.maxV - c.minV)));

@@ -12,6 +12,9 @@ export interface Taken {
   readonly ring: Polygon;
 }
 
+type BoxSide = keyof FrameBox;
+/** The sides of a box, in the order in which they are drawn in where nothing else is said. */
+export const SIDES: readonly BoxSide[] = ['minU', 'maxU', 'minV', 'maxV'];
 /** Steps by which a side of a box is drawn in: to an eighth of its size. */
 const HALVINGS = 3;
 /** mm that a way has to lose before it counts as shut: well above what ways are exact to. */
@@ -53,26 +56,32 @@ export class MatWays {
     return this.keeper.keeps(rings);
   }
 
-  /** Of parts that shut a way together: some of which none can be left out, drawn in as far as they still shut it, and these parts as they were. */
-  least(parts: readonly Taken[]): { readonly from: readonly Taken[]; readonly drawnIn: readonly Taken[] } {
-    let from = [...parts];
+  /** Of parts that shut a way together: some of which none can be left out. Those that come first are tried to be left out first. */
+  least(parts: readonly Taken[]): readonly Taken[] {
+    let from = parts;
     for (const part of parts) {
       const fewer = from.filter((other) => other !== part);
       if (this.shuts(fewer)) from = fewer;
     }
-    const drawnIn = [...from];
-    from.forEach((part, i) => {
-      drawnIn[i] = this.drawIn(
-        part,
-        drawnIn.filter((_, k) => k !== i),
-      );
-    });
-    return { from, drawnIn };
+    return from;
   }
 
-  private drawIn(part: Taken, others: readonly Taken[]): Taken {
+  /** Parts that shut a way together drawn in one after the other, as far as they still do. */
+  drawnIn(parts: readonly Taken[], sides: readonly BoxSide[] = SIDES): readonly Taken[] {
+    const drawn = [...parts];
+    parts.forEach((part, i) => {
+      drawn[i] = this.drawIn(
+        part,
+        drawn.filter((_, k) => k !== i),
+        sides,
+      );
+    });
+    return drawn;
+  }
+
+  private drawIn(part: Taken, others: readonly Taken[], sides: readonly BoxSide[]): Taken {
     let best = part;
-    for (const side of ['minU', 'maxU', 'minV', 'maxV'] as const) {
+    for (const side of sides) {
       const { box } = best;
       const toMax = side === 'minU' || side === 'minV';
       const far = toMax ? box[side === 'minU' ? 'maxU' : 'maxV'] - THIN : box[side === 'maxU' ? 'minU' : 'minV'] + THIN;

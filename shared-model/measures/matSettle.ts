@@ -1,0 +1,216 @@
+import type { PackingCell } from '../geometry/packingCells.ts';
+import type { Picker, PickLimit } from '../geometry/pickMost.ts';
+import { type Tile, type TilePlace, tileRing } from '../geometry/tile.ts';
+import { layInCells } from './layInCells.ts';
+import type { MatCells, MatWindow } from './matCells.ts';
+import { drawChoice } from './matDraws.ts';
+import type { MatLimits } from './matLimits.ts';
+import { coveredBy, type MatWays, SIDES, type Taken } from './matWays.ts';
+
+/** What a proof works with. */
+export interface MatGround {
+  readonly tile: Tile;
+  readonly cells: MatCells;
+  readonly limits: MatLimits;
+  readonly ways: MatWays;
+  readonly pick: Picker;
+  readonly random: () => number;
+}
+
+/** How many mats lie in a window at once, as far as is known. */
+export interface Settled {
+  /** At least these. */
+  readonly places: readonly TilePlace[];
+  /** At most so many. */
+  readonly most: number;
+  readonly round: number;
+}
+
+interface SettleOptions {
+  readonly rounds: number;
+  /** mm: cells this small are not cut further. */
+  readonly lastSize: number;
+}
+
+const NODES = 2000;
+/** How often the limits are asked in parts, at most; and how often with nothing gained. */
+const PART_ROUNDS = 120;
+const IDLE_ROUNDS = 3;
+/** Choices drawn from each answer in parts. */
+const DRAWS = 12;
+/** Ways found shut in one draw, and ways of telling what shuts them in one choice of whole cells, at most. */
+const CUTS_A_DRAW = 3;
+const CUTS_A_CHOICE = 8;
+/** In how many ways what shuts a way is drawn in. */
+const DRAWN_IN = 5;
+/** What a limit has to cut off of an answer in parts to be kept. */
+const WORTH = 1e-3;
+const GAIN = 0.02;
+
+/** Closes in on how many mats lie in a window; yields what is known by then. Limits found on the way hold of the whole floor. */
+export function* settle(ground: MatGround, window: MatWindow, from: Settled, options: SettleOptions): Generator<Settled> {
+  const settling = new Settling(ground, window, from, options);
+  yield* settling.run();
+  yield settling.settled();
+}
+
+class Settling {
+  private places: readonly TilePlace[];
+  private most: number;
+  private round: number;
+
+  constructor(
+    private readonly ground: MatGround,
+    private readonly window: MatWindow,
+    from: Settled,
+    private readonly options: SettleOptions,
+  ) {
+    this.places = from.places;
+    this.most = from.most;
+    this.round = from.round;
+  }
+
+  settled(): Settled {
+    return { places: this.places, most: this.most, round: this.round };
+  }
+
+  private lower(most: number): void {
+    this.most = Math.max(this.places.length, Math.min(this.most, most));
+  }
+
+  private isDone(): boolean {
+    return this.places.length >= this.most;
+  }
+
+  *run(): Generator<Settled> {
+    const { ground, window, options } = this;
+    let isFresh = true;
+    for (; this.round < options.rounds && !this.isDone(); this.round++) {
+      const cells = ground.cells.of(window);
+      this.lower(cells.length);
+      if (this.isDone()) return;
+      const limits = ground.limits.of(cells);
+      if (isFresh) yield* this.inParts(cells, limits);
+      isFresh = false;
+      if (this.isDone()) return;
+      const asked = this.most;
+      const { members, bound } = ground.pick.enough({ count: cells.length, limits, atLeast: asked, nodes: NODES });
+      this.lower(bound);
+      yield this.settled();
+      if (this.isDone()) return;
+      if (!members) {
+        if (bound < asked) continue;
+        return;
+      }
+      const chosen = members.flatMap((k) => cells[k] ?? []);
+      if (this.forbidIn(chosen) || this.layIn(chosen)) continue;
+      const size = sizeOf(chosen);
+      if (size <= options.lastSize) return;
+      for (const _ of ground.cells.cut(chosen, size / 2)) yield this.settled();
+      isFresh = true;
+    }
+  }
+
+  /** Forbids what choices drawn from the best choice in parts would shut, for as long as that lowers it; adds to the limits. */
+  private *inParts(cells: readonly PackingCell[], limits: PickLimit[]): Generator<Settled> {
+    const { pick } = this.ground;
+    const cores = cells.map((cell) => coveredBy(cell, this.ground.tile));
+    const parts = pick.parts(cells.length, limits);
+    try {
+      let least = Infinity;
+      for (let round = 0, idle = 0; round < PART_ROUNDS && idle < IDLE_ROUNDS; round++) {
+        const { shares, bound } = parts.solve();
+        this.lower(bound);
+        yield this.settled();
+        if (this.isDone()) return;
+        const total = shares.reduce((sum, share) => sum + share, 0);
+        idle = total > least - GAIN ? idle + 1 : 0;
+        least = Math.min(least, total);
+        const before = limits.length;
+        for (let draw = 0; draw < DRAWS; draw++) if (this.forbidOne(cells, cores, shares, limits)) idle = 0;
+        if (limits.length === before) return;
+        parts.add(limits.slice(before));
+      }
+    } finally {
+      parts.end();
+    }
+  }
+
+  /**
+   * Draws a choice and forbids what of it shuts ways, where that cuts off the shares, or where the choice is as large as
+   * any; true: it was.
+   */
+  private forbidOne(cells: readonly PackingCell[], cores: readonly (Taken | null)[], shares: Float64Array, limits: PickLimit[]): boolean {
+    const { random, ways } = this.ground;
+    const shareOf = new Map<Taken, number>();
+    const drawn = drawChoice(shares, limits, random);
+    const isLargest = drawn.length >= this.most;
+    let isForbidden = false;
+    for (const k of drawn) {
+      const core = cores[k];
+      if (core) shareOf.set(core, shares[k] as number);
+    }
+    // What has little share is tried to be left out first.
+    let rest = [...shareOf].sort((p, q) => p[1] - q[1]).map(([part]) => part);
+    for (let count = 0; count < CUTS_A_DRAW && ways.shuts(rest); count++) {
+      const from = ways.least(rest);
+      const limit = this.ground.limits.forbid(ways.drawnIn(from), cells);
+      const taken = limit.members.reduce((sum, k) => sum + (shares[k] as number), 0);
+      if (isLargest || taken > limit.most + WORTH) limits.push(limit);
+      isForbidden = true;
+      const out = from[Math.floor(random() * from.length)];
+      rest = rest.filter((part) => part !== out);
+    }
+    return isLargest && isForbidden;
+  }
+
+  /** Forbids what of a choice of whole cells shuts ways; true: something did. What of it shuts none may be laid. */
+  private forbidIn(chosen: readonly PackingCell[]): boolean {
+    const { ways, tile, random, limits } = this.ground;
+    const cellOf = new Map<Taken, PackingCell>();
+    for (const cell of chosen) {
+      const core = coveredBy(cell, tile);
+      if (core) cellOf.set(core, cell);
+    }
+    if (!ways.shuts([...cellOf.keys()])) return false;
+    const told = new Set<string>();
+    const numbers = new Map([...cellOf.keys()].map((part, k) => [part, k]));
+    let kept: readonly Taken[] = [];
+    for (let turn = 0; turn < CUTS_A_CHOICE; turn++) {
+      let rest = shuffled([...cellOf.keys()], random);
+      while (ways.shuts(rest)) {
+        const from = ways.least(rest);
+        const key = from
+          .map((part) => numbers.get(part) ?? 0)
+          .sort((p, q) => p - q)
+          .join();
+        if (!told.has(key))
+          for (let way = 0; way < DRAWN_IN; way++) limits.forbid(ways.drawnIn(shuffled(from, random), shuffled(SIDES, random)), []);
+        told.add(key);
+        const out = from[Math.floor(random() * from.length)];
+        rest = rest.filter((part) => part !== out);
+      }
+      if (rest.length > kept.length) kept = rest;
+    }
+    if (kept.length > this.places.length) this.layIn(kept.flatMap((part) => cellOf.get(part) ?? []));
+    return true;
+  }
+
+  /** Lays one mat in each cell where that can be found. */
+  private layIn(cells: readonly PackingCell[]): boolean {
+    const { tile, ways } = this.ground;
+    const places = layInCells(cells, tile, (laid) => ways.keeps(laid.map((place) => tileRing(tile, place))));
+    if (!places || places.length <= this.places.length) return false;
+    this.places = places;
+    return true;
+  }
+}
+
+function shuffled<T>(list: readonly T[], random: () => number): T[] {
+  return list
+    .map((one) => ({ one, at: random() }))
+    .sort((p, q) => p.at - q.at)
+    .map(({ one }) => one);
+}
+
+const sizeOf = (cells: readonly PackingCell[]): number => Math.max(...cells.map((c) => Math.max(c.maxU - c.minU, c.maxV - c.minV)));
