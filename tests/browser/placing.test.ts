@@ -117,7 +117,7 @@ describe('several things by the keyboard alone', () => {
 });
 
 describe('several things by touch on a tablet', () => {
-  it('are drawn round with one finger, spaced evenly, ticked in the list, put away', async () => {
+  it('are drawn round with one finger, slid, ticked in the list, put away', async () => {
     const page = await demo('tablet');
     const before = await pieces(page);
     await page.getByRole('button', { name: 'Several', exact: true }).tap();
