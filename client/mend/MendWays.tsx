@@ -55,21 +55,16 @@ function Told({ mend, isStopped, store }: { readonly mend: Mend; readonly isStop
         {isStopped && ' The search was stopped: a smaller change may exist.'}
       </p>
       {mend.end === 'found' && (
-        <>
-          <ol className="mend-moves">
-            {mend.moves.map((move) => (
-              <li key={move.piece}>
-                <span>{sayMove(scene, move)}</span>
-                <TextLink aria-label={`Not this piece: ${move.label}`} onPress={() => store.keep(move.piece)}>
-                  Not this piece
-                </TextLink>
-              </li>
-            ))}
-          </ol>
-          {mend.brings.length > 0 && (
-            <p className="aside">It also brings: {mend.brings.map(({ severity, message }) => `${severity}: ${message}`).join(' ')}</p>
-          )}
-        </>
+        <ol className="mend-moves">
+          {mend.moves.map((move) => (
+            <li key={move.piece}>
+              <span>{sayMove(scene, move)}</span>
+              <TextLink aria-label={`Not this piece: ${move.label}`} onPress={() => store.keep(move.piece)}>
+                Not this piece
+              </TextLink>
+            </li>
+          ))}
+        </ol>
       )}
       <div className="verbs">
         {mend.end === 'found' && (

@@ -30,7 +30,6 @@ function sayLines(scene: Scene, mend: Mend): string[] {
     ...mend.moves.map(
       (move) => `  ${sayMove(scene, move)} (${move.piece}: from ${move.from.x},${move.from.y} to ${move.to.x},${move.to.y} mm)`,
     ),
-    ...mend.brings.map(({ severity, message }) => `  It also brings: ${severity}: ${message}`),
     'A plan that passes is no licence: your local authority decides.',
   ];
 }

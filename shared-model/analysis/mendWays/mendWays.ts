@@ -66,6 +66,8 @@ export type Mend =
       /** Findings that are gone then, and those that come with it (none of them a must). */
       readonly mends: readonly Finding[];
       readonly brings: readonly Finding[];
+      /** Narrow places that hold nobody up, so that they may stay; the new ones among them are in `brings` too. */
+      readonly stays: readonly Finding[];
       readonly looks: number;
     }
   /** Every way is wide enough already. */
@@ -243,6 +245,7 @@ function found(stage: Stage, before: Report, layout: Layout, looks: number, plac
     edits,
     mends: problems(before).filter(({ key }) => !is?.has(key)),
     brings: problems(after).filter(({ key }) => !was?.has(key)),
+    stays: problems(after).filter(({ rule, severity }) => rule === 'way/narrow' && severity === 'note'),
     looks,
   };
 }

@@ -1,7 +1,9 @@
+import type { Severity } from '../../findings/finding.ts';
 import { dot, type Point, sub, unit } from '../../geometry/vec.ts';
 import { sayPlace } from '../../measures/wayWords.ts';
 import type { Scene, SceneWall } from '../../scene/types.ts';
 import { sayLength } from '../../units/sayLength.ts';
+import { groupFindings } from '../groupFindings.ts';
 import { FARTHEST, GRID } from './limits.ts';
 import type { Held, Mend, MendMove } from './mendWays.ts';
 
@@ -21,7 +23,7 @@ function sayEnd(scene: Scene, mend: Mend): string {
   const say = (mm: number): string => sayLength(Math.round(mm), units);
   switch (mend.end) {
     case 'found':
-      return `Move ${sayPieces(mend.moves.length)}, ${say(mend.total)} in all, and ${sayGain(scene, mend.place)}. No new must comes with it.`;
+      return `Move ${sayPieces(mend.moves.length)}, ${say(mend.total)} in all, and ${sayGain(scene, mend)}. ${sayBrings(mend)}${sayStays(scene, mend)}`;
     case 'fine':
       return 'Every way is wide enough as it is.';
     case 'cannot-tell':
@@ -39,8 +41,41 @@ function sayEnd(scene: Scene, mend: Mend): string {
   }
 }
 
-function sayGain(scene: Scene, place: Extract<Mend, { end: 'found' }>['place']): string {
-  if (!place) return 'every way is wide enough';
+type Found = Extract<Mend, { end: 'found' }>;
+
+/** So many places are said one by one. */
+const MOST_SAID = 3;
+
+/** What is new with it: never a must, but what is less than that is named. */
+function sayBrings({ brings, stays }: Found): string {
+  const said = new Set(stays.map(({ key }) => key));
+  const fresh = groupFindings(brings.filter(({ key }) => !said.has(key))).map(({ lead }) => lead);
+  if (fresh.length === 0) return 'No new must comes with it.';
+  const count = (severity: Severity): string[] => {
+    const n = fresh.filter((finding) => finding.severity === severity).length;
+    return n === 0 ? [] : [`${n} new ${severity}${n === 1 ? '' : 's'}`];
+  };
+  const named = fresh.map(({ message }) => message);
+  const counts = [...count('should'), ...count('note')].join(' and ');
+  return `No new must comes with it, but ${counts} ${fresh.length === 1 ? 'does' : 'do'}: ${named.join(' ')}`;
+}
+
+/** Places that are left narrow because nobody has to go through them. */
+function sayStays(scene: Scene, { stays }: Found): string {
+  const { units } = scene.classroom.display;
+  const places = groupFindings(stays).map(({ lead }) => lead);
+  if (places.length === 0) return '';
+  const named = places.slice(0, MOST_SAID).map(({ subjects: [one, other], measured, message }) => {
+    if (one === undefined || other === undefined || !measured) return message.replace(/\.$/, '');
+    return `${sayPlace(scene, one, other)} (${sayLength(Math.round(measured.value), units)})`;
+  });
+  const more = places.length - named.length;
+  return ` It stays narrow where nobody has to go through: ${named.join(', ')}${more > 0 ? ` and at ${more} more places` : ''}.`;
+}
+
+function sayGain(scene: Scene, { place, stays }: Found): string {
+  // Said of every way it would not be true while a narrow place is left that has a way round.
+  if (!place) return stays.length === 0 ? 'every way is wide enough' : 'there is a way wide enough to everything';
   const where = sayNarrowest(scene, place);
   if (place.enough === null) return `it is wide enough ${where}; no other way gets narrower`;
   const width = sayLength(Math.floor(place.enough), scene.classroom.display.units);

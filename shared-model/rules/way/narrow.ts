@@ -16,7 +16,8 @@ export const narrow = defineRule({
   options: z.strictObject({}),
   messages: {
     holds: 'It is {width} wide {place}, for {length}; {needed} is needed on the way to {what}.',
-    detour: 'It is {width} wide {place}, for {length}. Every front is reached another way; who wants {needed} walks round.',
+    detour:
+      'It is {width} wide {place}, for {length}. Every front is reached another way, so it holds nobody up; somebody who needs {needed} goes round.',
     walls: 'Where it is narrow is not known: the walls cross each other or enclose nothing.',
     door: 'Which narrow places matter is not known: no door or passage is drawn.',
   },

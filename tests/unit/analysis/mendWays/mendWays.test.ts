@@ -3,6 +3,7 @@ import { type Mend, mendWays, mendWaysNow } from '#model/analysis/mendWays/mendW
 import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
+import type { Finding } from '#model/findings/finding.ts';
 import { measureWaysAndNarrow } from '#model/measures/waysMeasure.ts';
 import { buildScene } from '#model/scene/build.ts';
 import type { Classroom } from '#model/schema/types.ts';
@@ -102,6 +103,28 @@ describe('a mend of the ways', () => {
       /^Nothing was found: at least 2 pieces would have to move, (?:one for each of|for) the ways? to /,
     );
     expect(found(mendWaysNow(room, { most: 2 })).total).toBe(2 * 213);
+  });
+
+  it('says what is new below must, and what stays narrow because nobody has to go through', () => {
+    const room = plainRoom(screen(600, 500, 700));
+    const mend = found(mendWaysNow(room));
+    expect(sayMend(buildScene(room), { ...mend, brings: [], stays: [] })).toMatch(
+      / and every way is wide enough\. No new must comes with it\.$/,
+    );
+    const [any] = analyse(room).findings;
+    if (!any) throw new Error('something is wrong in this room');
+    const half: Finding = { ...any, key: 'half', rule: 'reach/front', severity: 'should', message: 'Only 38 % of it can be come up to.' };
+    const gap: Finding = {
+      ...any,
+      key: 'gap',
+      rule: 'way/narrow',
+      severity: 'note',
+      subjects: ['left', 'right'],
+      measured: { value: 310, unit: 'mm' },
+    };
+    expect(sayMend(buildScene(room), { ...mend, brings: [half, gap], stays: [gap] })).toMatch(
+      / and there is a way wide enough to everything\. No new must comes with it, but 1 new should does: Only 38 % of it can be come up to\. It stays narrow where nobody has to go through: between thing left and thing right \(0\.31 m\)\.$/,
+    );
   });
 
   it('widens only the narrowest place when asked to, and makes no other way worse', () => {

@@ -51,10 +51,12 @@ describe('a message beside its figures', () => {
     );
     expect(
       shortMessage(
-        'It is 0.60 m wide by the sink, for 1.20 m. Every front is reached another way; who wants 0.711 m walks round.',
+        'It is 0.60 m wide by the sink, for 1.20 m. Every front is reached another way, so it holds nobody up; somebody who needs 0.711 m goes round.',
         figures,
       ),
-    ).toBe('Narrow by the sink, for 1.20 m. Every front is reached another way; who wants 0.711 m walks round.');
+    ).toBe(
+      'Narrow by the sink, for 1.20 m. Every front is reached another way, so it holds nobody up; somebody who needs 0.711 m goes round.',
+    );
     expect(shortMessage('The hall door is 0.60 m clear; 0.711 m is needed.', figures)).toBe('The hall door is too narrow.');
   });
 
