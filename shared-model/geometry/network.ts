@@ -72,6 +72,7 @@ export function adjustNetwork(
     const damped = normal.clone();
     for (let i = 0; i < unknowns.length; i++) damped.set(i, i, normal.get(i, i) * (1 + damping) || 1);
     const move = solve(damped, right);
+    if (!move.to1DArray().every(Number.isFinite)) break;
     const moved = points.map(({ x, y }, i) => ({ x: x + at(move, columns.get(`${i}x`)), y: y + at(move, columns.get(`${i}y`)) }));
     const next = linearised(moved, observations, columns);
     const longest = Math.max(...move.to1DArray().map(Math.abs));
@@ -152,8 +153,10 @@ function run(points: readonly Point[], from: number, to: number): Run {
   const [p, q] = [points[from] as Point, points[to] as Point];
   const [x, y] = [q.x - p.x, q.y - p.y];
   const long = Math.hypot(x, y);
-  return { x, y, long, heading: long === 0 ? null : Math.atan2(y, x) * DEGREES };
+  return long < POINT ? { x: 0, y: 0, long: 0, heading: null } : { x, y, long, heading: Math.atan2(y, x) * DEGREES };
 }
+/** mm: nearer than this is the same point, and there is no direction between. */
+const POINT = 1e-6;
 const DEGREES = 180 / Math.PI;
 /** Degrees by which a run turns for each mm that its end moves. */
 const headingSlope = ({ x, y, long }: Run): Point =>
