@@ -7,7 +7,8 @@ import type { Scene } from '#model/scene/types.ts';
 
 const orders = new WeakMap<Scene, OrderMeasure>();
 
-function orderIn(scene: Scene): OrderMeasure {
+/** The order of what stands in a room, worked out once for it. */
+export function orderIn(scene: Scene): OrderMeasure {
   const kept = orders.get(scene);
   if (kept) return kept;
   // Joined as in measuresOf, whose other measures would come to the page for nothing.

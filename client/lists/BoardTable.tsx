@@ -22,11 +22,16 @@ interface Props {
 
 /** The trays of one board in reading order. */
 export const BoardTable = memo(function BoardTable({ board, units, direction, moves, checks, chosen, gap, onChoose }: Props) {
+  const along = alongBoard(board, direction);
+  const strands = along.map(({ tray }) => tray.material.strand.trim());
+  // Steps begin again with each strand: it is named where it begins, or once for the board.
+  const only = new Set(strands).size === 1 ? (strands[0] ?? '') : '';
   const room = widestRoom(board.trays, board.width, gap);
   return (
     <table className="board-table">
       <caption>
         {board.name} · {board.isSurfaceKnown ? sayLength(board.surface, units) : 'height not known'}
+        {only !== '' && ` · ${only}`}
       </caption>
       <colgroup>
         <col className="col-step" />
@@ -41,8 +46,14 @@ export const BoardTable = memo(function BoardTable({ board, units, direction, mo
         </tr>
       </thead>
       <tbody>
-        {inFamilies(alongBoard(board, direction)).map(({ tray, opens, kind }) => (
+        {inFamilies(along).map(({ tray, opens, kind }, i) => (
           <Fragment key={tray.id}>
+            {only === '' && strands[i] !== strands[i - 1] && (
+              <tr className="board-strand">
+                <td />
+                <td colSpan={2}>{strands[i] || 'without a strand'}</td>
+              </tr>
+            )}
             {opens && (
               <tr className="board-family">
                 <td />

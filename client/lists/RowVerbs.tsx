@@ -1,7 +1,7 @@
 import { sayLength } from '#model/units/sayLength.ts';
 import type { Item } from '../plan/items.ts';
 import { openFront } from '../plan/keys.ts';
-import { copySet, mirrorSet } from '../plan/set/setVerbs.ts';
+import { copyChosen, mirrorChosen } from '../plan/set/chosenVerbs.ts';
 import { putAway, slideBy, toggleLock, toTheWall, turnBy } from '../plan/verbs.ts';
 import { useMayChange, useSession, useUnits } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -48,8 +48,8 @@ export function RowVerbs({ item, name, isLocked }: { item: Item; name: string; i
       {piece?.kind === 'shelf' && <TextLink onPress={() => openFront(session, item.id)}>See its front</TextLink>}
       {isThing && (
         <>
-          <TextLink onPress={() => copySet(session, [item])}>Again</TextLink>
-          <TextLink isDisabled={isLocked} onPress={() => mirrorSet(session, [item])}>
+          <TextLink onPress={() => copyChosen(session, [item])}>Again</TextLink>
+          <TextLink isDisabled={isLocked} onPress={() => mirrorChosen(session, [item])}>
             Mirror
           </TextLink>
         </>

@@ -1,6 +1,7 @@
 import { memo } from 'react';
+import type { Severity } from '#model/findings/finding.ts';
 import type { Item } from '../plan/items.ts';
-import { layTapeOn } from '../plan/layTape.ts';
+import { withTape } from '../plan/lateParts.ts';
 import { planStoreOf } from '../plan/planStore.ts';
 import { chooseUpTo, itemsChosen, toggleChosen } from '../plan/set/chosenSet.ts';
 import { choose } from '../plan/verbs.ts';
@@ -53,7 +54,7 @@ export const ShelfRow = memo(function ShelfRow({ row, ordinal, isChosen, isTicki
 function pressRow(session: Session, item: Item, isChosen: boolean, held: { shiftKey: boolean; ctrlKey: boolean; metaKey: boolean }): void {
   const { tool } = planStoreOf(session).state();
   const hasChosen = session.view().chosen !== null;
-  if (tool?.kind === 'tape') layTapeOn(session, item);
+  if (tool?.kind === 'tape') withTape(session, (tape) => tape.layTapeOn(session, item));
   else if (tool?.kind === 'several' || ((held.ctrlKey || held.metaKey) && hasChosen)) toggleChosen(session, item);
   else if (held.shiftKey && hasChosen) chooseUpTo(session, item);
   else choose(session, isChosen && itemsChosen(session).length === 1 ? null : item);
@@ -67,19 +68,17 @@ function Check({ row }: { row: ListRow }) {
       </span>
     );
   if (!row.severity) return <span className={row.check === 'fine' ? '' : 'aside'}>{row.check}</span>;
-  const [gravest, ...more] = row.check.split(', ');
-  return (
-    <span className={`severity ${row.severity}`} title={more.length > 0 ? row.check : undefined}>
-      <SeverityMark mark={row.severity} /> <span className="only-heard">{row.severity}: </span>
-      {gravest}
-      {more.length > 0 && (
-        <>
-          <span aria-hidden="true"> +{more.length}</span>
-          <span className="only-heard">, {more.join(', ')}</span>
-        </>
-      )}
-    </span>
-  );
+  const graves = row.graves.split(', ') as Severity[];
+  return row.check.split(', ').map((word, i) => {
+    const severity = graves[i] ?? row.severity;
+    return severity ? (
+      <span key={word} className={`severity ${severity}`}>
+        {i > 0 && <span className="only-heard">, </span>}
+        <SeverityMark mark={severity} /> <span className="only-heard">{severity}: </span>
+        {word}{' '}
+      </span>
+    ) : null;
+  });
 }
 
 function isSameLine(before: Props, after: Props): boolean {

@@ -27,6 +27,8 @@ export interface ListRow {
   readonly isLocked: boolean;
   readonly check: string;
   readonly severity: Severity | null;
+  /** How grave each word of `check` is, in the same order: "must, should". */
+  readonly graves: string;
   /** Initials and edge of somebody else who has it in hand. */
   readonly heldBy: string;
   readonly edge: Person['edge'] | null;
@@ -114,11 +116,12 @@ function materialsByPiece(arrangement: Arrangement): Map<string, string[]> {
   return standing;
 }
 
-/** The name without the number it repeats; what else a piece is called. A shelf that has none says so. */
+/** The name without the number it repeats; what else a piece is called. A shelf whose name is its number keeps it; one without a name says so. */
 export function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
   if (piece.kind === 'shelf' || piece.kind === 'table') {
     const own = piece.name.replace(/^\s*(?:shelf|table)?\s*\d*\s*[:,.–-]?\s*/i, '');
-    return own === '' && piece.kind === 'shelf' ? 'no name yet' : own;
+    if (own !== '' || piece.kind !== 'shelf') return own;
+    return piece.name.trim() === '' ? 'no name yet' : piece.name.trim();
   }
   return piece.name === pieceKindName(piece.kind) ? '' : piece.name;
 }
@@ -148,15 +151,21 @@ function gravest(found: readonly Finding[]): Finding | undefined {
 }
 
 /** "fine", or what the checks of a thing, and of what stands on it, are about: "way, order". */
-export function checkOf(report: Report | null, item: Item, standing: readonly string[] = []): Pick<ListRow, 'check' | 'severity'> {
-  if (!report) return { check: 'being looked at', severity: null };
+export function checkOf(
+  report: Report | null,
+  item: Item,
+  standing: readonly string[] = [],
+): Pick<ListRow, 'check' | 'severity' | 'graves'> {
+  if (!report) return { check: 'being looked at', severity: null, graves: '' };
   const checks = checksBySubject(report);
   const own = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined) ?? [];
   const found = [...own, ...standing.flatMap((material) => checks.get(material) ?? [])];
   const worst = gravest(found);
-  if (!worst) return { check: 'fine', severity: null };
-  const words = new Set(found.map((finding) => topics[finding.rule.split('/')[0] ?? ''] ?? finding.rule));
-  return { check: [...words].join(', '), severity: worst.severity };
+  if (!worst) return { check: 'fine', severity: null, graves: '' };
+  const topicOf = ({ rule }: Finding): string => topics[rule.split('/')[0] ?? ''] ?? rule;
+  const words = [...new Set(found.map(topicOf))];
+  const graves = words.map((word) => gravest(found.filter((finding) => topicOf(finding) === word))?.severity ?? 'note');
+  return { check: words.join(', '), severity: worst.severity, graves: graves.join(', ') };
 }
 
 function holderOf(session: Session, id: string): Pick<ListRow, 'heldBy' | 'edge'> {

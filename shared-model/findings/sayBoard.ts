@@ -32,5 +32,8 @@ export function sayThings(names: readonly string[]): string {
   return `${names[0]}, ${names[1]} and ${names.length - 2} more`;
 }
 
+/** A strand inside a sentence: "sight, dimension" for "sight: dimension", whose colon would be one of several. */
+export const sayStrand = (strand: string): string => strand.replaceAll(': ', ', ');
+
 /** Tells findings on one board from those on another; part of their identity. */
 export const boardPart = (board: SceneBoard): string => `${board.side}/${board.level?.id ?? 'top'}`;

@@ -3,14 +3,14 @@ import { areaName } from '#model/catalogue/areas.ts';
 import { catalogueMaterials } from '#model/catalogue/catalogue.ts';
 import type { Material } from '#model/schema/types.ts';
 import { capital } from '../../front/shelfNames.ts';
-import { useClassroom, useSession } from '../../session/hooks.ts';
+import { useClassroom, useSession, useUnits } from '../../session/hooks.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { Tick } from '../../ui/Tick.tsx';
 import { isMeant } from './findMaterials.ts';
 import { fromCatalogueHere } from './fromCatalogueHere.ts';
-import { sayAge } from './materialWords.ts';
+import { type SureValue, sureValues } from './materialWords.ts';
 
 /** Materials of the trade to pick from, by area and strand, several at once. Those already here are marked. */
 export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
@@ -58,7 +58,7 @@ export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
         </div>
       </div>
       <p className="aside">
-        Sizes, masses and ages are mostly estimates; each value says how sure it is. Measure your own before you build on them.
+        Each value says how sure it is: published, common practice or estimate. Measure your own before you build on them.
       </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls is reached by the keyboard */}
       <section className="catalogue-list" aria-label="Materials of the trade" tabIndex={0}>
@@ -109,6 +109,7 @@ interface EntryProps {
 }
 
 function Entry({ material, isHere, isPicked, onPick }: EntryProps) {
+  const units = useUnits();
   if (isHere) {
     return (
       <p className="catalogue-here">
@@ -117,8 +118,18 @@ function Entry({ material, isHere, isPicked, onPick }: EntryProps) {
     );
   }
   return (
-    <Tick isTicked={isPicked} onChange={onPick}>
-      {material.step} {material.name} <span className="aside">{sayAge(material)}</span>
-    </Tick>
+    <div>
+      <Tick isTicked={isPicked} onChange={onPick}>
+        {material.step} {material.name}
+      </Tick>
+      <p className="catalogue-values">
+        {sureValues(material, units).map(({ say, sure }: SureValue) => (
+          <span key={say}>
+            {say}
+            {sure !== '' && <span className="sure">{sure}</span>}
+          </span>
+        ))}
+      </p>
+    </div>
   );
 }

@@ -43,3 +43,27 @@ export const modeOptions = [{ value: '', text: 'not said' }, ...Object.entries(m
 
 /** How a value is known, for the reader: nothing where nobody said. */
 export const saySure = (material: Pick<Material, 'sure'>, key: string): string => material.sure[key] ?? '';
+
+/** A value in words, with how it is known; empty: nobody said. */
+export interface SureValue {
+  readonly say: string;
+  readonly sure: string;
+}
+
+/** What the catalogue knows of a material, each value with how sure it is; what it does not know is left out. */
+export function sureValues(material: Material, units: LengthUnits): SureValue[] {
+  const { step, fromMonths, toMonths, width, depth, height, mass } = material;
+  const value = (isKnown: boolean, say: string, ...keys: string[]): SureValue[] =>
+    isKnown ? [{ say, sure: leastSure(keys.map((key) => saySure(material, key))) }] : [];
+  return [
+    ...value(typeof step === 'number', `step ${step}`, 'step'),
+    ...value(fromMonths !== null, `from age ${sayYears(fromMonths ?? 0)}`, 'fromMonths'),
+    ...value(toMonths !== null, `to ${sayYears(toMonths ?? 0)}`, 'toMonths'),
+    ...value(width !== null || depth !== null || height !== null, saySize(material, units), 'width', 'depth', 'height'),
+    ...value(mass !== null, `${sayDecimal(mass ?? 0, 2)} kg`, 'mass'),
+  ];
+}
+
+/** One word for several figures: they are as sure as the least sure of them. Other words than the usual are kept. */
+const leastSure = (said: readonly string[]): string =>
+  ['estimate', 'own', 'common practice', 'derived from published', 'published'].find((each) => said.includes(each)) ?? said.find((each) => each !== '') ?? '';

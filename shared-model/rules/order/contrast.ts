@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
-import { sayThings } from '../../findings/sayBoard.ts';
+import { sayStrand, sayThings } from '../../findings/sayBoard.ts';
 import { qualitiesOf } from '../../measures/order/qualities.ts';
 import { hasBit, type OrderRelation } from '../../measures/order/relation.ts';
 import { pointOfTray } from '../../measures/placeWords.ts';
@@ -18,8 +18,8 @@ export const contrast = defineRule({
     allowed: z.number().int().min(0).max(20).default(0),
   }),
   messages: {
-    later: '{strand}: {late} varies in {more} qualities, {early} before it in {fewer}: the stronger contrast comes later.',
-    notSaid: '{strand}: whether the stronger contrast comes first is not known.',
+    later: '{late} varies in {more} qualities, {early} before it in {fewer}, so the stronger contrast comes later ({strand}).',
+    notSaid: 'Whether the stronger contrast comes first is not known ({strand}).',
   },
   judge({ scene, measures, options: { allowed } }): RuleResult {
     const { relation } = measures.order();
@@ -70,7 +70,7 @@ function laterFinding(scene: Scene, relation: OrderRelation, strand: string, pla
       outcome: 'problem',
       severity: 'note',
       messageKey: 'later',
-      data: { strand, early: early.material.name, late: late.material.name, fewer, more },
+      data: { strand: sayStrand(strand), early: early.material.name, late: late.material.name, fewer, more },
       subjects: [late.material.id, early.material.id],
       part: strand,
       ...(point && { at: point }),
@@ -86,7 +86,7 @@ function notSaid(relation: OrderRelation, strand: string, places: readonly numbe
       outcome: 'cannot-tell',
       severity: 'note',
       messageKey: 'notSaid',
-      data: { strand },
+      data: { strand: sayStrand(strand) },
       subjects: silent.map(({ id }) => id),
       part: `${strand}/unknown`,
       missing: [`say which qualities vary in ${sayThings(silent.map(({ name }) => name))}`],

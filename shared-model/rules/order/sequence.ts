@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Fix } from '../../findings/edit.ts';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
-import { sayBoard, sayThings } from '../../findings/sayBoard.ts';
+import { sayBoard, sayStrand, sayThings } from '../../findings/sayBoard.ts';
 import type { Mending } from '../../measures/order/insertion.ts';
 import type { StrandTrouble } from '../../measures/order/inversions.ts';
 import { hasBit, isToldBy } from '../../measures/order/relation.ts';
@@ -28,9 +28,9 @@ export const sequence = defineRule({
   sources: ['M1912', 'H1914', 'common practice'],
   options,
   messages: {
-    order: '{strand}: {early} stands before {late}, which comes first {told}.{also} {mend}',
+    order: '{early}, on {shelf}, stands before {late}, which comes first {told} ({strand}).{also} {mend}',
     short:
-      '{strand}: {early} stands before {late}, which comes first {told}.{also} {what} would have to move, but no board has room: {board} is {lack} by {by}.',
+      '{early}, on {shelf}, stands before {late}, which comes first {told} ({strand}).{also} {what} would have to move, but no board has room: {board} is {lack} by {by}.',
     circle: '{circle}: each is said to come after the one before it, round in a circle, so which comes first is not known.',
   },
   // The measure reads the class's setting of practicalLife itself, as for the report.
@@ -56,7 +56,8 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
     severity: trouble.isSure ? 'should' : 'note',
     messageKey: worst && worst.by > 0 ? 'short' : 'order',
     data: {
-      strand: trouble.strand || early.material.area || 'Own order',
+      strand: sayStrand(trouble.strand || early.material.area || 'own order'),
+      shelf: shelfOf(scene, early),
       early: early.material.name,
       late: late.material.name,
       told: told.words,
@@ -75,6 +76,11 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
     ...(point && { at: point }),
     ...(!worst && mending && mending.placements.length > 0 && { fix: fixOf(moving, mending) }),
   };
+}
+
+function shelfOf(scene: Scene, { board }: SceneTray): string {
+  const side = board && sideOf(scene, board);
+  return side && board ? sayBoard(side, board) : 'its shelf';
 }
 
 function howTold(scene: Scene, { relation }: OrderMeasure, early: SceneTray, late: SceneTray): { words: string; sources: string[] } {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { applyEdits } from '../../findings/applyEdits.ts';
 import type { Edit, Fix } from '../../findings/edit.ts';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
-import { sayBoard, sayThings } from '../../findings/sayBoard.ts';
+import { sayBoard, sayStrand, sayThings } from '../../findings/sayBoard.ts';
 import { whereFits } from '../../measures/fit.ts';
 import { isExempt } from '../../measures/order/inversions.ts';
 import { readingOrder } from '../../measures/order/reading.ts';
@@ -30,7 +30,7 @@ export const strand = defineRule({
     practicalLife: z.boolean().default(false),
   }),
   messages: {
-    cut: '{strand} is cut by {by}: {apart} of its {all} stand apart from the others ({what}).',
+    cut: 'Between the things of {strand} stands {by}: {apart} of the {all} stand apart from the others ({what}).',
   },
   judge({ scene, measures, options: { practicalLife } }): RuleResult {
     const order = measures.order();
@@ -56,8 +56,8 @@ function finding(scene: Scene, { strand: name, main, apart, by }: CutStrand, fix
     severity: 'note',
     messageKey: 'cut',
     data: {
-      strand: name,
-      by: sayThings(by),
+      strand: sayStrand(name),
+      by: sayThings(by.map(sayStrand)),
       apart: apart.length,
       all: apart.length + main.trays.length,
       what: sayThings(apart.map(({ material }) => material.name)),

@@ -79,7 +79,7 @@ describe('the plan in words', () => {
       trays: 1,
       isLocked: true,
     });
-    expect(second).toMatchObject({ number: '2', holds: 'no name yet', size: '1.50 × –', trays: 0 });
+    expect(second).toMatchObject({ number: '2', holds: 'Shelf 2', size: '1.50 × –', trays: 0 });
   });
 
   it('says what the checks are about, the gravest first, and leaves out what was left as it is', () => {
@@ -90,7 +90,7 @@ describe('the plan in words', () => {
       finding('survey/outside', 'should', ['wall:c1']),
       finding('steady/tip', 'should', ['s1']),
     ]);
-    expect(rows.shelves[0]).toMatchObject({ check: 'way, order, steady', severity: 'must' });
+    expect(rows.shelves[0]).toMatchObject({ check: 'way, order, steady', severity: 'must', graves: 'must, should, should' });
     expect(rows.shelves[1]).toMatchObject({ check: 'way', severity: 'must' });
     expect(rows.others[0]).toMatchObject({ check: 'fine', severity: null });
     expect(rows.walls[0]).toMatchObject({ name: 'North wall', check: 'drawing', size: '6.00 m' });

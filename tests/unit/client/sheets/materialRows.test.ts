@@ -6,6 +6,7 @@ import { isMeant } from '#client/sheets/materials/findMaterials.ts';
 import { type FitInWords, fitInWords } from '#client/sheets/materials/fitInWords.ts';
 import { fromCatalogueHere } from '#client/sheets/materials/fromCatalogueHere.ts';
 import { type RowContext, rowSections } from '#client/sheets/materials/materialRows.ts';
+import { sureValues } from '#client/sheets/materials/materialWords.ts';
 import { neighboursOf } from '#client/sheets/materials/neighbours.ts';
 import { sayCounts } from '#client/sheets/materials/sayCounts.ts';
 import type { Report } from '#model/analysis/report.ts';
@@ -224,5 +225,28 @@ describe('adding from the catalogue', () => {
   it('leaves out what the class has already, under whatever id', () => {
     const here = plainRoom({ materials: [{ id: 'mine', name: 'Mine', catalogue: first.id }] }).materials;
     expect(fromCatalogueHere(here, [first.id, first.id])).toEqual([]);
+  });
+});
+
+describe('how sure the catalogue is', () => {
+  it('is said of each value', () => {
+    // The figures and their marks are the catalogue's own, from M1912 ch. XX and estimates.
+    const teeth = catalogueById.get('pl-brush-teeth') as Material;
+    expect(sureValues(teeth, 'metric')).toEqual([
+      { say: 'step 3', sure: 'published' },
+      { say: 'from age 3½', sure: 'estimate' },
+      { say: 'to 5½', sure: 'estimate' },
+      { say: '0.30 m wide, 0.20 m deep, 0.15 m high', sure: 'estimate' },
+      { say: '0.50 kg', sure: 'estimate' },
+    ]);
+    for (const material of catalogueMaterials)
+      for (const { say, sure } of sureValues(material, 'metric')) expect([material.id, say, sure !== '']).toEqual([material.id, say, true]);
+  });
+
+  it('is the same in the panel as in the order check: published where a chain of published steps tells it', () => {
+    const three = ['pl-wash-hands', 'pl-wash-self', 'pl-brush-teeth'].map((id) => catalogueById.get(id) as Material);
+    const scene = buildScene(plainRoom({ materials: three }));
+    const later = neighboursOf(scene, three[2] as Material).after;
+    expect(later.find(({ id }) => id === 'pl-wash-self')?.sure).toBe('published');
   });
 });
