@@ -7,6 +7,7 @@ import type { Piece } from '#model/schema/types.ts';
 import { drawLaidLines, drawLaidUnder } from '../laidOver/drawLaid.ts';
 import { laidChanges, laidUnder } from '../laidOver/laidOf.ts';
 import { conflictsOnPlan, drawConflicts } from '../states/drawConflicts.ts';
+import { isNotDrawn } from '../states/notDrawn.ts';
 import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece } from './bodies.ts';
 import { drawDimension, drawOuterStrings } from './draw/drawDimensions.ts';
@@ -53,7 +54,11 @@ const drawers: Readonly<Record<LayerName, (pen: Pen, model: PlanModel) => void>>
 function drawSheet(pen: Pen, model: PlanModel): void {
   const room = roomOf(model);
   const bounds = boundsOf(model);
-  drawRoom(pen, room);
+  // Pencil until somebody draws the walls or types length and width.
+  if (isNotDrawn(rawRoomOf(model))) {
+    planPath(pen, room.outline);
+    stroke(pen, { colour: colours.pencil, width: 1.4, dash: [5, 4] });
+  } else drawRoom(pen, room);
   const picture = model.draftPicture ?? pictureOf(rawRoomOf(model).picture);
   if (picture) drawPicture(pen, picture, () => model.redraw('sheet'));
   drawZones(pen, rawRoomOf(model).zones);
@@ -67,6 +72,7 @@ function drawSheet(pen: Pen, model: PlanModel): void {
 }
 
 function drawUnderMarks(pen: Pen, model: PlanModel): void {
+  if (isNotDrawn(rawRoomOf(model))) return;
   const { session } = model;
   const report = session.report();
   const shown = shownFinding(model);

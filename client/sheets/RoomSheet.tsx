@@ -12,6 +12,7 @@ import { pieceNumbers } from '../plan/numbers.ts';
 import { Plan } from '../plan/Plan.tsx';
 import { usePlanState } from '../plan/usePlanState.ts';
 import { useArrangement, useReportOf, useViewOf } from '../session/hooks.ts';
+import { BlankHint } from '../states/BlankHint.tsx';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
 
 // The plan is drawn first; what hangs on a chosen shelf comes right after.
@@ -193,6 +194,7 @@ function PlanPart({ layout }: { layout: Layout }) {
       )}
       <div className="drawing">
         <Plan />
+        <BlankHint />
       </div>
       {laid !== null && (
         <Suspense fallback={null}>

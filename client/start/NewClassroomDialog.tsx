@@ -4,7 +4,7 @@ import type { LengthUnits } from '#model/units/sayLength.ts';
 import { announcer } from '../session/announcer.ts';
 import { openAsNew } from '../session/starts.ts';
 import { type DraftGroup, GroupsForm } from '../settings/GroupsForm.tsx';
-import { ruleSetOptions } from '../text/ruleSets.ts';
+import { type ExitRuleChoice, exitRuleOptions, ruleSetOptions } from '../text/ruleSets.ts';
 import { Button } from '../ui/Button.tsx';
 import { Choice } from '../ui/Choice.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
@@ -31,13 +31,14 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
     { key: 'g3', name: 'five-year-olds', fromMonths: 60, toMonths: 72, count: 8 },
   ]);
   const [ruleSet, setRuleSet] = useState('own');
+  const [exitRules, setExitRules] = useState<ExitRuleChoice>('none');
   const [wrong, setWrong] = useState<string | null>(null);
   /** The classroom to be while its room is measured. */
   const [measured, setMeasured] = useState<Classroom | null>(null);
   const isNamed = name.trim() !== '';
   const isReady = isNamed && length !== null && width !== null;
 
-  function make(length: number, width: number): Classroom | null {
+  function make(length: number, width: number, isDrawnLater = false): Classroom | null {
     try {
       return newClassroom({
         name: name.trim(),
@@ -45,6 +46,7 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
         length,
         width,
         ruleSet,
+        isDrawnLater,
         groups: groups.map(({ key: _key, ...group }) => group),
       });
     } catch (error) {
@@ -52,8 +54,8 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
       return null;
     }
   }
-  function begin(length: number, width: number) {
-    const classroom = make(length, width);
+  function begin(length: number, width: number, isDrawnLater = false) {
+    const classroom = make(length, width, isDrawnLater);
     if (!classroom) return;
     onClose();
     openAsNew(classroom);
@@ -118,6 +120,14 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
         </fieldset>
         <GroupsForm groups={groups} onChange={setGroups} />
         <Select label="Rules on how many children a room takes" value={ruleSet} options={ruleSetOptions(ruleSet)} onChange={setRuleSet} />
+        {ruleSet !== 'own' && (
+          <>
+            <Select label="Rules on the ways out" value={exitRules} options={exitRuleOptions} onChange={setExitRules} />
+            <p className="aside">
+              Those on children say nothing of exits. Not chosen, the checks of the ways out cannot answer; your fire authority decides.
+            </p>
+          </>
+        )}
         {wrong && (
           <p role="alert" className="trouble-text">
             {wrong}
@@ -130,7 +140,7 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
           <TextLink
             isDisabled={!isNamed}
             onPress={() => {
-              begin(PLACEHOLDER.length, PLACEHOLDER.width);
+              begin(PLACEHOLDER.length, PLACEHOLDER.width, true);
               announcer.say('Choose "Wall" and draw the first wall. Your walls take the place of the ones that stand there now.');
             }}
           >

@@ -1,6 +1,7 @@
 import { readClassroom } from '#model/schema/readFile.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
+import { standIn } from '../states/notDrawn.ts';
 
 export interface NewRoom {
   readonly name: string;
@@ -11,6 +12,8 @@ export interface NewRoom {
   readonly width: number;
   readonly groups: readonly { readonly name: string; readonly fromMonths: number; readonly toMonths: number; readonly count: number }[];
   readonly ruleSet: string;
+  /** The walls are drawn later: the rectangle only stands in. */
+  readonly isDrawnLater?: boolean;
 }
 
 /**
@@ -19,6 +22,7 @@ export interface NewRoom {
  */
 export function newClassroom(room: NewRoom): Classroom {
   const { length, width } = room;
+  const corner = (number: number): string => (room.isDrawnLater ? standIn(number) : `c${number}`);
   const read = readClassroom({
     format: 'lowshelf.classroom',
     version: 1,
@@ -26,12 +30,13 @@ export function newClassroom(room: NewRoom): Classroom {
     display: { units: room.units },
     children: { groups: room.groups.map((group, index) => ({ id: `g${index + 1}`, ...group })) },
     ruleSet: room.ruleSet,
+    exitRules: room.exitRules ?? null,
     room: {
       corners: [
-        { id: 'c1', x: 0, y: 0 },
-        { id: 'c2', x: length, y: 0 },
-        { id: 'c3', x: length, y: width },
-        { id: 'c4', x: 0, y: width },
+        { id: corner(1), x: 0, y: 0 },
+        { id: corner(2), x: length, y: 0 },
+        { id: corner(3), x: length, y: width },
+        { id: corner(4), x: 0, y: width },
       ],
     },
     arrangements: [{ id: 'a1', name: 'As it stands' }],

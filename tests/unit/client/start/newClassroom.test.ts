@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { newClassroom } from '#client/start/newClassroom.ts';
+import { isNotDrawn } from '#client/states/notDrawn.ts';
 import { buildScene } from '#model/scene/build.ts';
 import { readClassroomFile, writeClassroomFile } from '#model/schema/readFile.ts';
 
@@ -27,4 +28,11 @@ it('can be saved and opened again without a difference', () => {
 
 it('refuses a size that no file may hold', () => {
   expect(() => newClassroom({ ...typed, length: 1e9 })).toThrow(/room\.corners/);
+});
+
+it('stands in as a plain rectangle while its walls are drawn later', () => {
+  expect(isNotDrawn(newClassroom(typed).room)).toBe(false);
+  const { room } = newClassroom({ ...typed, isDrawnLater: true });
+  expect(isNotDrawn(room)).toBe(true);
+  expect(isNotDrawn({ ...room, corners: newClassroom(typed).room.corners })).toBe(false);
 });
