@@ -1,8 +1,9 @@
 import { memo, useDeferredValue, useMemo, useSyncExternalStore } from 'react';
 import { type Item, isSame } from '../plan/items.ts';
 import { canBeSeveral, isInSet } from '../plan/set/chosenSet.ts';
-import { SetVerbs, useChosenItems } from '../plan/set/SetStrip.tsx';
+import { LateSetVerbs } from '../plan/set/LateSetStrip.tsx';
 import { takeUpTool } from '../plan/tools.ts';
+import { useChosenItems } from '../plan/useChosenItems.ts';
 import { usePlanState } from '../plan/usePlanState.ts';
 import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
@@ -115,7 +116,7 @@ const Rows = memo(function Rows({ caption, rows, heads, hasTrays = false }: Rows
                 <td colSpan={heads.length}>
                   {items.length > 1 ? (
                     <fieldset className="verbs" aria-label={`Verbs of ${items.length} things`}>
-                      <SetVerbs items={items} />
+                      <LateSetVerbs items={items} />
                     </fieldset>
                   ) : (
                     <RowVerbs item={item} name={row.name} isLocked={row.isLocked} />

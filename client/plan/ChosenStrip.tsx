@@ -8,9 +8,10 @@ import { areasOfShelves } from './areas.ts';
 import { ChosenVerbs, LookVerbs, SlideVerbs } from './ChosenVerbs.tsx';
 import { nameOfItem } from './describe.ts';
 import { type Item, itemOfChosen } from './items.ts';
-import { SetStrip, useChosenItems } from './set/SetStrip.tsx';
+import { LateSetStrip } from './set/LateSetStrip.tsx';
 import { isLocked, thingOf } from './things.ts';
 import { useChosen } from './useChosen.ts';
+import { useChosenItems } from './useChosenItems.ts';
 import { usePlanState } from './usePlanState.ts';
 
 const loadFields = () => import('./ChosenFields.tsx');
@@ -30,7 +31,7 @@ export function ChosenStrip() {
   const items = useChosenItems();
   const item = itemOfChosen(chosen);
   const mayChange = useMayChange();
-  if (items.length > 1) return <SetStrip items={items} />;
+  if (items.length > 1) return <LateSetStrip items={items} />;
   const isThing = item?.kind === 'piece' || item?.kind === 'fixture';
   const thing = item ? thingOf(session, item) : undefined;
   if (!item || (isThing && !thing)) return <p className="chosen-strip aside">Press a thing to choose it; its verbs stand here.</p>;

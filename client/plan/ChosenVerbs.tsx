@@ -6,7 +6,7 @@ import { VerbMenu } from '../ui/VerbMenu.tsx';
 import type { Item } from './items.ts';
 import { openFront } from './keys.ts';
 import { planStoreOf } from './planStore.ts';
-import { copySet, mirrorSet } from './set/setVerbs.ts';
+import { copyChosen, mirrorChosen } from './set/chosenVerbs.ts';
 import { usePlanState } from './usePlanState.ts';
 import { putAway, slideBy, toggleLock, toTheWall, turnBy } from './verbs.ts';
 
@@ -103,8 +103,8 @@ function useVerbsOf(item: Item, isLocked: boolean): { often: VerbOf[]; seldom: V
       ...when(item.kind !== 'wall', { id: 'away', text: 'Put away', key: 'Del', run: () => putAway(session, item) }),
     ],
     seldom: [
-      ...when(isThing, { id: 'again', text: 'Again', key: 'G', run: () => copySet(session, [item]) }),
-      ...when(isThing, { id: 'mirror', text: 'Mirror', key: 'M', isOff: isLocked, run: () => mirrorSet(session, [item]) }),
+      ...when(isThing, { id: 'again', text: 'Again', key: 'G', run: () => copyChosen(session, [item]) }),
+      ...when(isThing, { id: 'mirror', text: 'Mirror', key: 'M', isOff: isLocked, run: () => mirrorChosen(session, [item]) }),
       ...(piece ? [{ id: 'lock', text: isLocked ? 'Unlock' : 'Lock', key: 'L', run: () => toggleLock(session, piece) }] : []),
       ...when(layout === 'tablet', {
         id: 'figures',

@@ -9,9 +9,9 @@ import { TextLink } from '../ui/TextLink.tsx';
 import { type Item, piecesInOrder } from './items.ts';
 import { planStoreOf } from './planStore.ts';
 import { chooseSeveral } from './set/chosenSet.ts';
-import { useChosenItems } from './set/SetStrip.tsx';
 import { sayEdgeToEdge } from './tapeBetween.ts';
 import { noDraft, sayTool, toolName } from './tools.ts';
+import { useChosenItems } from './useChosenItems.ts';
 import { usePlanState } from './usePlanState.ts';
 import { WallLine } from './WallLine.tsx';
 

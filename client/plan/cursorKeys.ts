@@ -1,6 +1,6 @@
 import { nameOfItem } from './describe.ts';
 import { type Item, itemsInOrder, nextItem } from './items.ts';
-import { layTapeOn } from './layTape.ts';
+import { withTape } from './lateParts.ts';
 import type { PlanModel } from './planModel.ts';
 import { canBeSeveral, isInSet, itemsChosen, toggleChosen } from './set/chosenSet.ts';
 
@@ -34,5 +34,5 @@ export function pressCursor(model: PlanModel): void {
   const { tool, cursor } = store.state();
   if (!cursor) session.announce('Tab goes to the first thing.');
   else if (tool?.kind === 'several') toggleChosen(session, cursor);
-  else layTapeOn(session, cursor);
+  else withTape(session, (tape) => tape.layTapeOn(session, cursor));
 }

@@ -7,7 +7,7 @@ import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import { lower, nameOfItem } from './describe.ts';
 import type { Item } from './items.ts';
 import { planStoreOf, type TapeThing, type TapeWay } from './planStore.ts';
-import { edgeToEdge, sayEdgeToEdge, wayOfTape } from './tapeBetween.ts';
+import { edgeToEdge, sayEdgeToEdge, tapeThingAt, wayOfTape } from './tapeBetween.ts';
 import { thingOf } from './things.ts';
 
 /** Lays one end of the tape; the second says all there is to say between the two, a third begins again. */
@@ -16,13 +16,14 @@ export function layTapeEnd(session: Session, at: Point, on: TapeThing | null, as
   const { tape, tapeOn } = store.state();
   const [from] = tape;
   if (tape.length !== 1 || !from) {
-    store.set({ tape: [at], tapeOn: [on], tapeWay: null });
+    store.set({ tape: [at], tapeOn: [on], tapeEdge: null, tapeWay: null });
     session.announce(`Tape from ${on ? lower(nameOfItem(session, on)) : 'here'}. Press the other end.`);
     return;
   }
   const ends = [from, at];
   const both = [tapeOn[0] ?? null, on];
-  store.set({ tape: ends, tapeOn: both, tapeWay: null });
+  const edge = tapeOn[0] && on ? edgeToEdge(session, tapeOn[0], on) : null;
+  store.set({ tape: ends, tapeOn: both, tapeEdge: edge, tapeWay: null });
   const { units } = session.classroom().display;
   const said = [`Tape: ${sayLength(distance(from, at), units)}`, sayEdgeToEdge(session, both)].filter((part) => part !== null).join('; ');
   session.announce(`${said}.`);
@@ -38,6 +39,9 @@ async function sayWayWhenKnown(session: Session, said: string, asked: Promise<Ta
   store.set({ tapeWay: way });
   session.announce(`${said}. ${way.said}`);
 }
+
+/** An end of the tape on whatever is at a point (mm). */
+export const layTapeAt = (session: Session, at: Point): void => layTapeEnd(session, at, tapeThingAt(session, at));
 
 /** The tape from thing to thing, by the keys or the list: its ends lie where the two are nearest. */
 export function layTapeOn(session: Session, item: Item, ask: AskWay = askWay): void {

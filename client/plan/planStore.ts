@@ -45,6 +45,8 @@ export interface PlanState {
   readonly tape: readonly Point[];
   /** What each end of the tape lies on; null: on the floor. */
   readonly tapeOn: readonly (TapeThing | null)[];
+  /** The shortest line between two things that the tape lies on, mm; null: it lies on no two. */
+  readonly tapeEdge: { readonly from: Point; readonly to: Point; readonly mm: number } | null;
   /** The way between the two ends, in words and as a place; null: not looked for yet. */
   readonly tapeWay: TapeWay | null;
   /** Where the keys are while things are chosen one after the other or the tape is laid; null: nowhere yet. */
@@ -96,6 +98,7 @@ function createStore(): PlanStore {
     corners: [],
     tape: [],
     tapeOn: [],
+    tapeEdge: null,
     tapeWay: null,
     cursor: null,
     rest: '',

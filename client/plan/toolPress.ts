@@ -7,7 +7,7 @@ import type { Corner } from '#model/schema/types.ts';
 import { shapeOfRoom } from './bodies.ts';
 import { nameOfItem, openingKindName } from './describe.ts';
 import { ghostAt } from './ghost.ts';
-import { layTapeEnd } from './layTape.ts';
+import { withTape } from './lateParts.ts';
 import { newOpening, newPiece } from './newThings.ts';
 import { nextNumber } from './numbers.ts';
 import { itemAt } from './pick.ts';
@@ -15,7 +15,6 @@ import { type PlanModel, rawRoomOf } from './planModel.ts';
 import { openingsOnNewWalls } from './roomShape.ts';
 import { canBeSeveral, toggleChosen } from './set/chosenSet.ts';
 import { tapePoint } from './tape.ts';
-import { tapeThingAt } from './tapeBetween.ts';
 import { choose } from './verbs.ts';
 import { nextCorner } from './wallDraft.ts';
 
@@ -64,7 +63,7 @@ function pressPicture(model: PlanModel, p: Point): void {
 
 function pressTape(model: PlanModel, p: Point, reach: number): void {
   const at = tapePoint(model, p, reach);
-  layTapeEnd(model.session, at, tapeThingAt(model.session, at));
+  withTape(model.session, (tape) => tape.layTapeAt(model.session, at));
 }
 
 /** A thing more, or one less. */

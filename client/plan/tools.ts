@@ -72,6 +72,7 @@ export const noDraft = {
   corners: [],
   tape: [],
   tapeOn: [],
+  tapeEdge: null,
   tapeWay: null,
   cursor: null,
   picturePoints: [],

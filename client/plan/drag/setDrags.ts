@@ -9,7 +9,7 @@ import { type PlanModel, rawRoomOf, surroundings } from '../planModel.ts';
 import { sayRest } from '../restWords.ts';
 import { boxRound, keptTogether, type SetBox, shifted } from '../set/arrange.ts';
 import { chooseSeveral, isInSet, itemsChosen, moversOf } from '../set/chosenSet.ts';
-import { writeAll } from '../set/setVerbs.ts';
+import { writeAll } from '../set/writeAll.ts';
 import { snap } from '../snap.ts';
 import { type Drag, stepWriter, WRITE_EVERY } from './drag.ts';
 import { snapTolerance, TO_WALL, tidyPlace } from './movePieceDrag.ts';

@@ -3,7 +3,6 @@ import { distance, type Point } from '#model/geometry/vec.ts';
 import { fixtureBody, pieceBody } from '#model/scene/bodies.ts';
 import { ghostOf } from '../ghost.ts';
 import type { PlanModel } from '../planModel.ts';
-import { edgeToEdge } from '../tapeBetween.ts';
 import { toPlan } from '../viewport.ts';
 import { nextCorner } from '../wallDraft.ts';
 import { drawDimension } from './drawDimensions.ts';
@@ -13,12 +12,11 @@ import { at, fill, line, type Pen, planPath, stroke } from './pen.ts';
 
 /** What is being drawn: walls so far, a thing about to be set down, the tape. */
 export function drawDraft(pen: Pen, model: PlanModel): void {
-  const { tool, corners, tape, tapeOn, tapeWay, picturePoints, remarkAt } = model.store.state();
+  const { tool, corners, tape, tapeEdge, tapeWay, picturePoints, remarkAt } = model.store.state();
   drawWallsSoFar(pen, model, corners, tool?.kind === 'wall');
   drawTape(pen, model, tape, tool?.kind === 'tape');
-  const [one, other] = tapeOn;
-  const edge = tape.length === 2 && one && other ? edgeToEdge(model.session, one, other) : null;
-  if (edge && edge.mm >= 1) drawDimension(pen, at(pen, edge.from), at(pen, edge.to), edge.mm, { ...blue, colour: colours.ink });
+  if (tapeEdge && tapeEdge.mm >= 1)
+    drawDimension(pen, at(pen, tapeEdge.from), at(pen, tapeEdge.to), tapeEdge.mm, { ...blue, colour: colours.ink });
   if (tapeWay?.width) drawWayArrow(pen, tapeWay.between, tapeWay.width);
   drawPicturePoints(pen, picturePoints);
   if (remarkAt) drawKnob(pen, at(pen, remarkAt.at));

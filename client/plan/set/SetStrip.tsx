@@ -1,16 +1,14 @@
 import { useLayout } from '../../frame/useLayout.ts';
-import { useMayChange, useSession, useViewOf } from '../../session/hooks.ts';
+import { useMayChange, useSession } from '../../session/hooks.ts';
 import { Button } from '../../ui/Button.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { VerbMenu } from '../../ui/VerbMenu.tsx';
 import { lower, nameOfItem } from '../describe.ts';
 import type { Item } from '../items.ts';
-import { useChosen } from '../useChosen.ts';
 import { usePlanState } from '../usePlanState.ts';
 import { choose } from '../verbs.ts';
-import { itemsChosen } from './chosenSet.ts';
+import { areLocked } from './chosenSet.ts';
 import { putAwayChosen, setVerbs, slideChosen, turnChosen } from './chosenVerbs.ts';
-import { areLocked } from './setVerbs.ts';
 
 const STEP = 50;
 const slides = [
@@ -19,14 +17,6 @@ const slides = [
   { name: 'Slide south 0.05 m', sign: '↓', by: { x: 0, y: STEP } },
   { name: 'Slide east 0.05 m', sign: '→', by: { x: STEP, y: 0 } },
 ] as const;
-
-/** Everything that is chosen, the first first; draws again when that changes. */
-export function useChosenItems(): readonly Item[] {
-  const session = useSession();
-  useChosen();
-  useViewOf('alsoChosen');
-  return itemsChosen(session);
-}
 
 /** What can be done with several things at once, in words. */
 export function SetStrip({ items }: { items: readonly Item[] }) {

@@ -113,3 +113,9 @@ export function sayLockedOnes(session: Session, locked: readonly Item[]): string
   const said = names.map((name, i) => (i === 0 ? name : lower(name))).join(' and ');
   return ` ${said} ${names.length === 1 ? 'is locked and stays' : 'are locked and stay'}.`;
 }
+
+/** True when every piece of them is locked. */
+export function areLocked(session: Session, items: readonly Item[]): boolean {
+  const pieces = items.flatMap((item) => (item.kind === 'piece' ? (thingOf(session, item) ?? []) : []));
+  return pieces.length > 0 && pieces.every(isLocked);
+}

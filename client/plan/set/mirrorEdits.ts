@@ -6,7 +6,7 @@ const others: Readonly<Record<Side, Side>> = { front: 'front', back: 'back', lef
 type Shape = Pick<Piece, 'outline'>;
 
 /** The outline seen in a mirror, still the same way round. */
-export const mirroredOutline = ({ outline }: Shape): Shape =>
+const mirroredOutline = ({ outline }: Shape): Shape =>
   outline ? { outline: outline.map(([x, y]): [number, number] => [-x, y]).reverse() } : {};
 
 /** What of a piece changes with its left and right: chairs at its sides, the open sides of a shelf and the trays on those. */

@@ -9,12 +9,10 @@ import { type Item, isSame } from '../items.ts';
 import { carried } from '../seats.ts';
 import { isLocked, thingOf } from '../things.ts';
 import { boxRound, evenly, inARow, keptTogether, mirrored, type SetBox, shifted, turnedAbout } from './arrange.ts';
-import { chooseSeveral, moversOf, sayLockedOnes, saySet } from './chosenSet.ts';
+import { areLocked, chooseSeveral, moversOf, sayLockedOnes, saySet } from './chosenSet.ts';
 import { copyThings } from './copies.ts';
 import { mirrorEdits, mirroredFixture, mirroredWalk } from './mirrorEdits.ts';
-
-type Place = { readonly x: number; readonly y: number; readonly rotation: number };
-type Places = ReadonlyMap<string, Place>;
+import { type Place, type Places, writeAll } from './writeAll.ts';
 
 const boxOf = (thing: Piece | Fixture): SetBox => thing;
 const placesOf = (boxes: readonly SetBox[]): Map<string, Place> => new Map(boxes.map((box) => [box.id, box]));
@@ -27,19 +25,6 @@ function asOneStep(session: Session, change: () => void): void {
 
 /** Writes where things now stand as one step. */
 const writePlaces = (session: Session, places: Places): void => asOneStep(session, () => writeAll(session, places, [], () => ({})));
-
-/** Where things now stand, with what else changes on them: all pieces in one transaction. */
-export function writeAll(session: Session, places: Places, also: readonly Edit[], room: (id: string) => Partial<Fixture>): void {
-  const { commands } = session;
-  const arrangement = session.arrangement();
-  const isPiece = new Set(arrangement.pieces.map(({ id }) => id));
-  const edits: Edit[] = [...also];
-  for (const [id, { x, y, rotation }] of places) {
-    if (isPiece.has(id)) edits.push({ do: 'move-piece', piece: id, x, y, rotation });
-    else commands.changeFixture(id, { x, y, rotation, ...room(id) });
-  }
-  if (edits.length > 0) commands.applyEdits(arrangement.id, edits);
-}
 
 const sayNothingMoves = (session: Session, locked: readonly Item[]): false => {
   session.announce(locked.length > 0 ? 'All of them are locked. Unlock them to move them.' : 'Nothing of it can be moved.');
@@ -244,11 +229,6 @@ export function lockSet(session: Session, items: readonly Item[]): boolean {
   const many = pieces.length === 1 ? 'One thing' : `${pieces.length} things`;
   session.announce(locked ? `${many} locked: nobody moves them by mistake until they are unlocked.${rest}` : `${many} can be moved again.`);
   return isDone;
-}
-
-export function areLocked(session: Session, items: readonly Item[]): boolean {
-  const pieces = items.flatMap((item) => (item.kind === 'piece' ? (thingOf(session, item) ?? []) : []));
-  return pieces.length > 0 && pieces.every(isLocked);
 }
 
 /** Away with them: trays go on the table, chairs with their tables; locked things stay. */

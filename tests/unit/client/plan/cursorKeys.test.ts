@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { createPlanKeys, type PlanKeys } from '#client/plan/keys.ts';
 import { createPlanModel, type PlanModel } from '#client/plan/planModel.ts';
 import { planStoreOf } from '#client/plan/planStore.ts';
@@ -27,7 +27,7 @@ beforeEach(() => {
 });
 
 describe('gathering several by the keys', () => {
-  it('goes from thing to thing without choosing, adds, leaves out, and slides them all', () => {
+  it('goes from thing to thing without choosing, adds, leaves out, and slides them all', async () => {
     press('v');
     expect(session.said.at(-1)).toContain('Tab goes from thing to thing, Enter chooses or leaves out');
     press('Tab');
@@ -40,11 +40,11 @@ describe('gathering several by the keys', () => {
     press('Escape');
     expect(session.said.at(-1)).toBe('2 things: shelf 1 and shelf 3. Arrows slide them.');
     press('ArrowRight');
-    expect(['s1', 's2', 's3'].map((id) => piece(id)?.x)).toEqual([2050, 2000, 4550]);
+    await vi.waitFor(() => expect(['s1', 's2', 's3'].map((id) => piece(id)?.x)).toEqual([2050, 2000, 4550]), 10_000);
     press('m');
-    expect(['s1', 's3'].map((id) => piece(id)?.x)).toEqual([4550, 2050]);
+    await vi.waitFor(() => expect(['s1', 's3'].map((id) => piece(id)?.x)).toEqual([4550, 2050]));
     press('Delete');
-    expect(session.arrangement().pieces.map(({ id }) => id)).toEqual(['s2']);
+    await vi.waitFor(() => expect(session.arrangement().pieces.map(({ id }) => id)).toEqual(['s2']));
   });
 
   it('leaves the drawing after the last thing, doors and walls not being for several', () => {
@@ -53,24 +53,21 @@ describe('gathering several by the keys', () => {
     expect(press('Tab')).toBe(false);
   });
 
-  it('takes all that stands at once', () => {
+  it('takes all that stands at once', async () => {
     press('a', { ctrlKey: true });
     expect(chosen()).toEqual(['s1', 's2', 's3']);
     press('y');
-    expect(session.said.at(-1)).toMatch(/between each and the next|too long/);
+    await vi.waitFor(() => expect(session.said.at(-1)).toMatch(/between each and the next|too long/), 10_000);
   });
 });
 
 describe('the tape by the keys', () => {
-  it('is laid from thing to thing', () => {
+  it('is laid from thing to thing', async () => {
     press('r');
     for (const key of ['Tab', 'Enter', 'Tab', 'Enter']) press(key);
-    expect(
-      planStoreOf(session)
-        .state()
-        .tape.map(({ y }) => y),
-    ).toEqual([2160, 2840]);
-    expect(session.said.at(-1)).toBe('Tape: 0.68 m; 0.68 m from edge to edge, between shelf 1 and shelf 2.');
+    const { state } = planStoreOf(session);
+    await vi.waitFor(() => expect(state().tape.map(({ y }) => y)).toEqual([2160, 2840]), 10_000);
+    expect(session.said).toContain('Tape: 0.68 m; 0.68 m from edge to edge, between shelf 1 and shelf 2.');
     press('Escape');
     expect(planStoreOf(session).state()).toMatchObject({ tool: null, tape: [], cursor: null });
   });

@@ -2,11 +2,11 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { bodyOfPiece } from '#client/plan/bodies.ts';
 import { stepWriter } from '#client/plan/drag/drag.ts';
 import { movePieceDrag } from '#client/plan/drag/movePieceDrag.ts';
-import { carried } from '#client/plan/seats.ts';
 import { moveCornerDrag, moveOpeningDrag, moveWallDrag } from '#client/plan/drag/roomDrags.ts';
 import { handleDrag } from '#client/plan/drag/shapeDrags.ts';
 import { handlesOf } from '#client/plan/handles.ts';
 import { createPlanModel, type LayerName, type PlanModel, roomOf } from '#client/plan/planModel.ts';
+import { carried } from '#client/plan/seats.ts';
 import { type PlanSession, planSession } from './planSession.ts';
 
 const held = { isFree: false };

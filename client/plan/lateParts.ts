@@ -1,0 +1,17 @@
+import type { Session } from '#client/session/types.ts';
+import { fetchWhenQuiet } from '#client/session/whenQuiet.ts';
+
+// What is not needed to draw the room comes once the page is quiet, or when it is first wanted.
+const loadTape = () => import('./layTape.ts');
+const loadVerbs = () => import('./set/setVerbs.ts');
+fetchWhenQuiet(loadVerbs);
+fetchWhenQuiet(loadTape);
+
+const notHere = (session: Session) => (): void =>
+  session.announce('This part of the page is not on this device yet. Try again when the server is in reach.');
+
+export const withTape = (session: Session, lay: (tape: typeof import('./layTape.ts')) => void): void =>
+  void loadTape().then(lay, notHere(session));
+
+export const withSetVerbs = (session: Session, run: (verbs: typeof import('./set/setVerbs.ts')) => void): void =>
+  void loadVerbs().then(run, notHere(session));

@@ -1,0 +1,25 @@
+import { lazy, Suspense } from 'react';
+import { fetchWhenQuiet } from '../../session/whenQuiet.ts';
+import type { Item } from '../items.ts';
+
+const load = () => import('./SetStrip.tsx');
+const Strip = lazy(() => load().then((m) => ({ default: m.SetStrip })));
+const Verbs = lazy(() => load().then((m) => ({ default: m.SetVerbs })));
+fetchWhenQuiet(load);
+
+interface Props {
+  readonly items: readonly Item[];
+}
+
+/** The verbs of several things: nobody has chosen several when the page opens. */
+export const LateSetStrip = ({ items }: Props) => (
+  <Suspense fallback={<p className="chosen-strip aside">{items.length} things</p>}>
+    <Strip items={items} />
+  </Suspense>
+);
+
+export const LateSetVerbs = ({ items }: Props) => (
+  <Suspense fallback={null}>
+    <Verbs items={items} />
+  </Suspense>
+);
