@@ -8,6 +8,7 @@ import type { Finding } from '#model/findings/finding.ts';
 import { rules } from '#model/rules/registry.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { looseRoom, randomRoom, trayRoom } from '#tests/support/randomRoom.ts';
+import { patience, runs } from '#tests/support/runs.ts';
 
 // Random rooms, our own: no source. What is held is what "Do it" promises: the finding goes, and no must comes.
 const folder = resolve(import.meta.dirname, '../../shared-model/rules');
@@ -15,8 +16,7 @@ const sourceOf = (id: string): string => readFileSync(join(folder, `${id}.ts`), 
 /** Rules whose source puts a fix into a finding. */
 const offering = rules.map(({ id }) => id).filter((id) => /\{ fix \}|\bfix: /.test(sourceOf(id)));
 const mending = rules.filter(({ id }) => offering.includes(id));
-const isLong = process.env.LOWSHELF_PROOF === '1';
-const ROOMS = isLong ? 1500 : 60;
+const ROOMS = runs(30, 1500);
 
 const exercised = new Map<string, number>(offering.map((id) => [id, 0]));
 const musts = (running: RunningAnalysis, classroom: Classroom): Set<string> =>
@@ -64,7 +64,7 @@ describe.each([
         }
       }
     },
-    isLong ? 1_800_000 : 180_000,
+    patience,
   );
 });
 
