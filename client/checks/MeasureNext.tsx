@@ -1,10 +1,13 @@
 import type { Report } from '#model/analysis/report.ts';
-import { questions } from '#model/findings/finding.ts';
+import { type Finding, questions } from '#model/findings/finding.ts';
+import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useSession } from '../session/hooks.ts';
+import { MayChange } from '../session/MayChange.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { showFinding } from './showFinding.ts';
 import { questionIds, questionOf, unanswered } from './sortFindings.ts';
 import { WhyLink } from './WhyLink.tsx';
+import { wantedOnce } from './wantedOnce.ts';
 
 /** Checks that answered "cannot tell" and found nothing to say why: they broke. */
 function brokenRules({ answers, findings }: Report): string[] {
@@ -15,6 +18,7 @@ function brokenRules({ answers, findings }: Report): string[] {
 /** Everything that could not be told, and what to measure or answer so that it can. */
 export function MeasureNext({ report }: { report: Report }) {
   const session = useSession();
+  const dialogs = useFrameDialogs();
   const unknown = unanswered(report);
   const broken = brokenRules(report);
   if (unknown.length === 0 && broken.length === 0) return null;
@@ -24,16 +28,21 @@ export function MeasureNext({ report }: { report: Report }) {
         Measure these next
       </h3>
       <ul className="measure-next">
-        {unknown.map((finding) => {
+        {wantedOnce(unknown).map(({ wanted, finding, others }) => {
           const question = questionIds.find((id) => id === questionOf(finding.rule));
-          const wanted = finding.missing.length === 0 ? finding.message : finding.missing.join('; ');
           return (
             <li key={finding.key}>
               <p>
                 <b>Not known:</b> {wanted}
               </p>
               <p className="aside">
-                for: {question ? questions[question] : finding.rule}{' '}
+                for: {question ? questions[question] : finding.rule}
+                {others > 0 && ` (${others + 1} checks)`}{' '}
+                {isExitRules(finding) && (
+                  <MayChange>
+                    <TextLink onPress={() => dialogs.open('class')}>Choose them in “The class”</TextLink>{' '}
+                  </MayChange>
+                )}
                 <TextLink aria-label={`Show: ${wanted}`} onPress={() => showFinding(session, finding)}>
                   Show
                 </TextLink>{' '}
@@ -56,3 +65,6 @@ export function MeasureNext({ report }: { report: Report }) {
     </section>
   );
 }
+
+/** No rules for the ways out are chosen: that is no measuring, but a setting. */
+const isExitRules = ({ rule, messageKey }: Finding): boolean => rule.startsWith('exit/') && messageKey === 'rules';

@@ -13,9 +13,7 @@ export function sayExample(scene: Scene, change: PlainRoomChange): string[] {
   const units = classroom.display.units;
   const box = boundingBox(room.outline);
   const long = (mm: number): string => sayLength(mm, units);
-  const groups = children.groups.map(
-    ({ count, fromMonths }) => `${sayCount(count, 'child', 'children')} from ${sayYears(fromMonths)} years`,
-  );
+  const groups = children.groups.map(({ count, fromMonths }) => `${sayCount(count, 'child', 'children')} from age ${sayYears(fromMonths)}`);
   const adults = countOf(classroom.adults);
   const facts = [
     `${long(box.maxX - box.minX)} by ${long(box.maxY - box.minY)}; ${groups.join(', ') || 'no children entered'}; ${sayCount(adults, 'adult')}`,

@@ -5,6 +5,7 @@ import { useScene, useUnits } from '../session/hooks.ts';
 import { Select } from '../ui/Select.tsx';
 import { type Cell, floorRows } from './floorRows.ts';
 import { SmallPlan } from './SmallPlan.tsx';
+import { sayEachBare } from './sayEach.ts';
 
 interface Props {
   readonly sets: readonly FloorPlaces[];
@@ -18,6 +19,7 @@ export function FloorThatCounts({ sets, inForce, other, onCompare }: Props) {
   const scene = useScene();
   const units = useUnits();
   const say = (m2: number | undefined) => (m2 === undefined ? '–' : sayArea(m2, units).replace(/ .*$/, ''));
+  const sayChild = (set: FloorPlaces | null) => (set?.need ? sayEachBare(set.need, units) : '–');
   const others = inForce.counted?.others ?? 0;
   const hasOpen = [inForce, other].some((set) => (set?.counted?.open.length ?? 0) > 0);
   return (
@@ -47,7 +49,7 @@ export function FloorThatCounts({ sets, inForce, other, onCompare }: Props) {
               ))}
               {others > 0 && <Row text="other rooms of the class" a={`+ ${say(others)}`} b={`+ ${say(others)}`} />}
               <Row text="counted" a={sayCounted(inForce, say)} b={sayCounted(other, say)} isStrong />
-              <Row text="a child" a={say(inForce.need?.perChild)} b={say(other?.need?.perChild)} />
+              <Row text="a child" a={sayChild(inForce)} b={sayChild(other)} />
               <Row text="takes" a={sayTakes(inForce)} b={sayTakes(other)} isStrong />
             </tbody>
           </table>

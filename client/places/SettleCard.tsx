@@ -6,15 +6,18 @@ import { fixWords } from '../checks/fixWords.ts';
 import { LeaveForm } from '../checks/LeaveForm.tsx';
 import { sayFigures } from '../checks/sayFigures.ts';
 import { WhyLink } from '../checks/WhyLink.tsx';
-import { useMayChange, useSession, useUnits } from '../session/hooks.ts';
+import { useMayChange, useReport, useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
+import { placesLineOf } from './placesLine.ts';
+import { WhyRange } from './WhyRange.tsx';
 
 /** One thing to settle, with its figures, reason and source written out. */
 export function SettleCard({ finding }: { finding: Finding }) {
   const session = useSession();
   const units = useUnits();
+  const line = placesLineOf(useReport());
   const [isLeaving, setLeaving] = useState(false);
   const mayChange = useMayChange();
   const words = mayChange && finding.fix ? fixWords(finding.fix.label) : null;
@@ -27,6 +30,11 @@ export function SettleCard({ finding }: { finding: Finding }) {
         <p>
           <b>{figures.measured}</b>
           {figures.needed && `, ${figures.needed}`}
+        </p>
+      )}
+      {finding.rule === 'places/area' && line && (
+        <p>
+          <WhyRange line={line} />
         </p>
       )}
       <p>{finding.why}</p>

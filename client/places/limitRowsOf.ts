@@ -2,6 +2,7 @@ import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
 import { sayDecimal } from '#model/units/round.ts';
 import { type LengthUnits, sayArea } from '#model/units/sayLength.ts';
 import type { PlacesLine } from './placesLine.ts';
+import { sayEach, sayNeedSum } from './sayEach.ts';
 
 /** One way of asking how many, in words. */
 export interface LimitRow {
@@ -39,10 +40,11 @@ export function limitRowsOf({ line, inForce, other, units, ages }: Asked): Limit
   });
   const rows = [row('Children', line.enrolled, { kind: 'children', sub: sayEnrolled(ages) })];
   if (inForce) {
-    const sub = inForce.need ? `${sayArea(inForce.need.perChild, units)} a child, ${inForce.rules.name}` : inForce.rules.name;
+    const sub = inForce.need ? `${sayEach(inForce.need, units)}, ${inForce.rules.name}` : inForce.rules.name;
     rows.push(row('Floor, rule in force', line.byArea, { sub, words: floorWords(inForce, units) }));
   }
-  if (line.byWork !== null) rows.push(row('Places to work', line.byWork, { kind: 'work', sub: 'seats and mats, class rule' }));
+  if (line.byWork !== null)
+    rows.push(row('Places to work', line.byWork, { kind: 'work', sub: 'seats and mats in this layout, no licensing limit' }));
   const adults = line.byAdults === null ? 'no adults, or no ratio in this rule' : 'children they may look after';
   rows.push(row('Adults', line.byAdults, { sub: adults }));
   if (line.byGroup !== null) rows.push(row('Largest group', line.byGroup, { sub: 'allowed in one room' }));
@@ -66,9 +68,14 @@ function floorWords({ counted, need, byArea, byAreaMost, rules }: FloorPlaces, u
   if (!need) return rules.missing[0] ?? 'no children entered';
   const area =
     counted.most > counted.least ? `${sayArea(counted.least, units)} to ${sayArea(counted.most, units)}` : sayArea(counted.least, units);
-  const takes =
-    byAreaMost !== null && byArea !== null && byAreaMost > byArea
-      ? `${byArea} to ${byAreaMost}`
-      : sayDecimal(counted.least / need.perChild, 2);
-  return `${area} counted ÷ ${sayArea(need.perChild, units)} = ${takes}`;
+  if (need.rows.length > 1) return `${area} counted; ${sayNeedSum(need, units)} needed`;
+  const takes = byAreaMost !== null && byArea !== null && byAreaMost > byArea ? `${byArea} to ${byAreaMost}` : null;
+  return `${area} counted ÷ ${sayArea(need.perChild, units)} = ${takes ?? sayQuotient(counted.least, need.perChild, byArea, units)}`;
+}
+
+/** Only what the printed figures give; where rounding hides that, the whole children. */
+function sayQuotient(area: number, perChild: number, takes: number | null, units: LengthUnits): string {
+  const [p, q] = [area, perChild].map((m2) => Number.parseFloat(sayArea(m2, units).replaceAll(',', '')));
+  const printed = (p ?? 0) / (q ?? 1);
+  return Math.floor(printed) === takes ? sayDecimal(printed, 2) : `about ${takes ?? 0}`;
 }

@@ -40,22 +40,41 @@ export function statementOf(line: PlacesLine, areMatsProven: boolean): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }
 
-/** What binds, in words, with the rule it comes from; "": nothing is known. */
-export function bindingOf(line: PlacesLine, areMatsProven: boolean, ruleName: string): string {
-  const limits = limitsOf(line, areMatsProven);
-  const sure = leastOf(limits.filter(isSure));
-  if (!sure) return '';
-  const rules: Readonly<Record<Name, string>> = {
-    area: `the floor, by the rule in force (${ruleName})`,
-    adults: `the adults, by the rule in force (${ruleName})`,
-    group: `the size of a group, by the rule in force (${ruleName})`,
-    work: 'the places to work, a class rule',
-  };
-  const binds = `What binds for certain: ${rules[sure.name]}, ${sayCount(sure.takes, 'child', 'children')}.`;
-  const mayBind = leastOf(limits);
-  return mayBind && mayBind !== sure
-    ? `${binds} The places to work may bind sooner: how many mats fit at the very most is not proven.`
-    : binds;
+/** The figures that the two kinds of limit come from. */
+type Limits = Pick<PlacesLine, 'byArea' | 'byAreaMost' | 'byAdults' | 'byGroup' | 'byWork'>;
+
+const limitWords = { area: 'the floor binds', adults: 'the adults bind', group: 'the largest group binds' } as const;
+
+/** What the rule set allows by the limit that binds; null: none is known. */
+export function leastByRule({ byArea, byAdults, byGroup }: Pick<Limits, 'byArea' | 'byAdults' | 'byGroup'>) {
+  const limits = [
+    { name: 'area', takes: byArea },
+    { name: 'adults', takes: byAdults },
+    { name: 'group', takes: byGroup },
+  ] as const;
+  const known = limits.flatMap(({ name, takes }) => (takes === null ? [] : [{ name, takes }]));
+  return known.reduce<(typeof known)[number] | null>((p, q) => (p === null || q.takes < p.takes ? q : p), null);
+}
+
+/** What binds by the rule set, and apart from it the places to work; the same words on the sheet and on the licence sheet. */
+export function sayBinding(limits: Limits, areMatsProven: boolean, ruleName: string): string[] {
+  const { byArea, byAreaMost, byWork } = limits;
+  const least = leastByRule(limits);
+  const said: string[] = [];
+  if (!least) said.push('How many children the room takes by the rule set cannot be told yet.');
+  else {
+    const range = least.name === 'area' && byAreaMost !== null && byAreaMost > least.takes ? ` to ${byAreaMost}` : '';
+    said.push(`By the rule set ${ruleName} (the licence) the room takes ${least.takes}${range}: ${limitWords[least.name]}.`);
+    if (range !== '') said.push('Which of them hangs on what your authority has not answered yet.');
+    if (byArea === null) said.push('How many the floor takes cannot be told yet.');
+  }
+  if (byWork !== null)
+    said.push(
+      areMatsProven
+        ? `By places to work in this layout it takes ${byWork}, which is no licensing limit.`
+        : `By places to work in this layout ${byWork} were found, which is no licensing limit; that no more can be had is not proven.`,
+    );
+  return said;
 }
 
 function sayLimit({ name, takes, most }: Limit): string {

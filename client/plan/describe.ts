@@ -144,6 +144,10 @@ function worstOf(session: Session, id: string): string[] {
 function sayFinding(finding: Finding, units: LengthUnits): string {
   const { measured, needed } = finding;
   const topic = finding.rule.split('/')[0] ?? '';
-  if (!measured || !needed || needed.value === 0) return `${finding.message.replace(/\.$/, '')}, ${finding.severity}`;
+  if (!measured || !needed || needed.value === 0) return `${withoutCaution(finding.message)}, ${finding.severity}`;
   return `${topic} ${sayQuantity(measured, units, needed.value)} of ${sayQuantity(needed, units)}, ${finding.severity}`;
 }
+
+/** One line has no room for whose word counts in the end; the list has it. */
+const withoutCaution = (message: string): string =>
+  message.replace(/ (?:Not legal advice: y|Y)our [a-z ]+ decides\.$/, '').replace(/\.$/, '');

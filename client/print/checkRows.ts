@@ -13,6 +13,7 @@ import { sayMats } from '../checks/sayMats.ts';
 import { shortMessage } from '../checks/shortMessage.ts';
 import { type QuestionState, questionIds, questionOf, questionStates, unanswered } from '../checks/sortFindings.ts';
 import { sourceLetters } from '../checks/sourceLetters.ts';
+import { wantedOnce } from '../checks/wantedOnce.ts';
 import { cellAt, neatlineBounds } from '../plan/neatline.ts';
 import { severityWord } from '../ui/SeverityMark.tsx';
 import type { FlowRow } from './flow.ts';
@@ -147,8 +148,7 @@ function measureRows(look: Look, report: Report): FlowRow[] {
   const { width, measure } = look;
   const { head, again } = headsOf('Measure these next', width);
   const x0 = WIDE.tick + 4;
-  const rows = unknown.flatMap((finding): FlowRow[] => {
-    const wanted = finding.missing.length === 0 ? finding.message : finding.missing.join('; ');
+  const rows = wantedOnce(unknown).flatMap(({ wanted, finding }): FlowRow[] => {
     const [first = '', ...rest] = wrapText(`Not known: ${wanted}`, width - x0, measure, SIZE);
     const question = questionIds.find((id) => id === questionOf(finding.rule));
     return [

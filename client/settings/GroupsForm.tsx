@@ -37,7 +37,7 @@ export function GroupsForm({ groups, onChange, title = 'The children', isNamed =
             least={0}
             most={240}
             onCommit={(months) => months !== null && change(group.key, { fromMonths: months })}
-            echo={`${sayYears(group.fromMonths)} years`}
+            echo={`age ${sayYears(group.fromMonths)}`}
           />
           <NumberField
             label="To under, months"
@@ -45,7 +45,7 @@ export function GroupsForm({ groups, onChange, title = 'The children', isNamed =
             least={0}
             most={240}
             onCommit={(months) => months !== null && change(group.key, { toMonths: months })}
-            echo={group.toMonths <= group.fromMonths ? 'should be more than "from"' : `${sayYears(group.toMonths)} years`}
+            echo={group.toMonths <= group.fromMonths ? 'should be more than "from"' : `age ${sayYears(group.toMonths)}`}
           />
           <NumberField
             label="Children"

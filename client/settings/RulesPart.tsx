@@ -1,6 +1,6 @@
 import type { Commands } from '#model/document/types.ts';
 import { ownPerChild } from '#model/measures/chosenRules.ts';
-import { ruleSetOptions, servicesOf } from '../text/ruleSets.ts';
+import { exitRuleOptions, ruleSetOptions, servicesOf } from '../text/ruleSets.ts';
 import { NumberField } from '../ui/NumberField.tsx';
 import { Select } from '../ui/Select.tsx';
 import { Tick } from '../ui/Tick.tsx';
@@ -58,11 +58,7 @@ export function RulesPart({ classroom, change, changeRoom }: Part & { changeRoom
         <Select
           label="Ways out"
           value={classroom.exitRules ?? 'none'}
-          options={[
-            { value: 'none', text: 'Not chosen' },
-            { value: 'us-ibc', text: 'International Building Code' },
-            { value: 'england-adb', text: 'England, Approved Document B' },
-          ]}
+          options={exitRuleOptions}
           onChange={(exitRules) => change({ exitRules: exitRules === 'none' ? null : exitRules })}
         />
       </div>

@@ -4,8 +4,9 @@ import { comparedOf } from '../places/comparedOf.ts';
 import { FloorThatCounts } from '../places/FloorThatCounts.tsx';
 import { LimitChart } from '../places/LimitChart.tsx';
 import { areMatsProven, placesLineOf } from '../places/placesLine.ts';
-import { bindingOf, statementOf } from '../places/statement.ts';
+import { sayBinding, statementOf } from '../places/statement.ts';
 import { WhatToSettle } from '../places/WhatToSettle.tsx';
+import { WhyRange } from '../places/WhyRange.tsx';
 import { YearLine } from '../places/YearLine.tsx';
 import { laterEntries } from '../places/yearSteps.ts';
 import { useAside, useIsThinking, useReport, useSession, useViewOf } from '../session/hooks.ts';
@@ -50,7 +51,8 @@ function Limits() {
           {statementOf(line, areMatsProven(report))}
         </h2>
         <p className="aside">
-          {inForce && `${bindingOf(line, areMatsProven(report), inForce.rules.name)} `}
+          {inForce && `${sayBinding(line, areMatsProven(report), inForce.rules.name).join(' ')} `}
+          <WhyRange line={line} />
           {latest && latest.children !== line.enrolled ? `${latest.children} are promised from ${sayDay(latest.from)}. ` : ''}
           Each line below is one way of asking how many.{isThinking && ' Still looking …'}
         </p>

@@ -46,6 +46,7 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
         length,
         width,
         ruleSet,
+        exitRules: ruleSet === 'own' || exitRules === 'none' ? null : exitRules,
         isDrawnLater,
         groups: groups.map(({ key: _key, ...group }) => group),
       });

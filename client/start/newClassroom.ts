@@ -12,6 +12,8 @@ export interface NewRoom {
   readonly width: number;
   readonly groups: readonly { readonly name: string; readonly fromMonths: number; readonly toMonths: number; readonly count: number }[];
   readonly ruleSet: string;
+  /** Whose rules count for the ways out; absent: not chosen yet. */
+  readonly exitRules?: Classroom['exitRules'];
   /** The walls are drawn later: the rectangle only stands in. */
   readonly isDrawnLater?: boolean;
 }

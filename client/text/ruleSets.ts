@@ -6,6 +6,14 @@ export function ruleSetOptions(current: string): { value: string; text: string }
   return known.some((set) => set.value === current) ? known : [...known, { value: current, text: `${current} (not known here)` }];
 }
 
+/** Whose rules count for the ways out; none: not chosen yet. */
+export const exitRuleOptions = [
+  { value: 'none', text: 'Not chosen' },
+  { value: 'us-ibc', text: 'International Building Code' },
+  { value: 'england-adb', text: 'England, Approved Document B' },
+] as const;
+export type ExitRuleChoice = (typeof exitRuleOptions)[number]['value'];
+
 /** Kinds of service that a rule set asks for; none: it does not ask. */
 export function servicesOf(id: string): string[] {
   const set = ruleSetOf(id);

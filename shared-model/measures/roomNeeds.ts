@@ -37,6 +37,8 @@ export interface SpaceNeed {
   readonly need: number;
   /** m² a child, with this mix of ages */
   readonly perChild: number;
+  /** The figures that make it up, m² a child, the youngest first; each with the age its row begins at and how many take it. */
+  readonly rows: readonly { readonly m2: number; readonly fromMonths: number; readonly count: number }[];
   /** Some children are outside the ages of the table and reckoned by its nearest row. */
   readonly isBeyondTable: boolean;
   /** The figure of some child was not read in a stored page. */
@@ -55,9 +57,21 @@ export function spaceNeed(groups: readonly AgeGroup[], table: SpaceTable): Space
   return {
     need,
     perChild: need / children,
+    rows: byFigure(rows.map(({ row, count }) => ({ m2: row.m2, fromMonths: row.fromMonths, count }))),
     isBeyondTable: rows.some((r) => r.isOutside),
     isFromMemory: rows.some((r) => r.row.isFromMemory === true),
   };
+}
+
+/** Neighbouring rows of one figure as one. */
+function byFigure(rows: SpaceNeed['rows']): SpaceNeed['rows'] {
+  const merged: { m2: number; fromMonths: number; count: number }[] = [];
+  for (const row of [...rows].sort((p, q) => p.fromMonths - q.fromMonths)) {
+    const last = merged.at(-1);
+    if (last?.m2 === row.m2) last.count += row.count;
+    else merged.push({ ...row });
+  }
+  return merged;
 }
 
 /** m² a child where a table asks the same of every age; null: it depends on the ages. */

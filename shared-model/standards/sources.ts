@@ -23,6 +23,9 @@ const sureness: Readonly<Record<Source['status'], string>> = {
   own: '',
 };
 
+/** The name of the text alone, as printed; an unknown key as it is. */
+export const sourceName = (key: string): string => (Object.hasOwn(sources, key) ? sources[key]?.document : undefined) ?? key;
+
 /**
  * A source in words: "ADA Standards for Accessible Design, 403.5.1, 2010, USA (federal)"; what was not
  * read in a stored page says so. An unknown key comes back as it is, so that nothing is hidden.

@@ -6,8 +6,9 @@ import { sayYears } from '../../text/sayAges.ts';
 import { sayCount } from '../../text/sayCount.ts';
 import { sayDay } from '../../text/sayDay.ts';
 import type { PlacesLine } from '../placesLine.ts';
+import { leastByRule } from '../statement.ts';
 import type { Licence } from './licenceOf.ts';
-import { leastByRule, sayItems, sayLicence, short } from './sayLicence.ts';
+import { sayItems, sayLicence, short } from './sayLicence.ts';
 
 export type PaperSize = 'a4' | 'letter';
 /** px of paper between margins of 12 mm, at 96 to the inch */
@@ -55,12 +56,10 @@ export function LicencePaper({ classroom, arrangement, licence, year, size, toda
         {licence.open.length === 0 ? <p>None.</p> : <p>{licence.open.map((question, i) => `(${i + 1}) ${question}`).join(' ')}</p>}
       </section>
       <section>
-        <h4>Rows and editions</h4>
+        <h4>Texts and editions</h4>
         <ul>
           {licence.sources.map((source) => (
-            <li key={source}>
-              <b>{source.replace(/-.*$/, '')}</b> {sourceText(source)}
-            </li>
+            <li key={source}>{sourceText(source)}</li>
           ))}
         </ul>
       </section>
@@ -158,7 +157,8 @@ function ChildrenPart({ licence, area }: { licence: Licence; area: Say }) {
             // biome-ignore lint/suspicious/noArrayIndexKey: two groups may be alike
             <tr key={i}>
               <th scope="row">
-                {short(name, 30)} {sayYears(fromMonths)} to {sayYears(toMonths)} years{isBeyond && ' (beyond the table, nearest row)'}
+                {short(name, 30)} aged {sayYears(fromMonths)} to {sayYears(toMonths)}
+                {isBeyond && ' (beyond the table, nearest row)'}
               </th>
               <td className="figure">{count}</td>
               <td className="figure">{area(each)}</td>
@@ -217,7 +217,7 @@ function LimitsPart({ licence, area }: { licence: Licence; area: Say }) {
           <Row text="By the rule set" isStrong>
             {figure(least?.takes ?? null)}
           </Row>
-          <Row text="Places to work, class rule" aside={areMatsProven ? '' : 'found so far'}>
+          <Row text="Places to work, no licensing limit" aside={areMatsProven ? '' : 'found so far'}>
             {figure(byWork)}
           </Row>
         </tbody>

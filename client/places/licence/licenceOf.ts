@@ -6,6 +6,7 @@ import { rowFor } from '#model/measures/roomNeeds.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { categoryWords, type FloorCategory } from '#model/standards/deductionMatrix.ts';
 import { fixtureCounts } from '#model/standards/fixtureCounts.ts';
+import { sourceName } from '#model/standards/sources.ts';
 import type { PlacesLine } from '../placesLine.ts';
 
 /** What is taken off the floor, or is counted because the class asked; one kind of floor each. */
@@ -118,7 +119,7 @@ function whyOf({ answer, isAsked, category, code }: CountedFloor['items'][number
   const text = code === 'X' ? 'it depends' : 'the text does not say';
   if (answer === 'open') return `${text}; the class has not answered yet`;
   if (isAsked) return `${text}; by the class's answer it ${answer === 'deduct' ? 'is deducted' : 'counts'}`;
-  return `the rule takes it off${source ? `, row ${source}` : ''}`;
+  return `the rule takes it off${source ? ` (${sourceName(source)})` : ''}`;
 }
 
 function groupsOf({ children }: Classroom, { rules }: FloorPlaces): LicenceGroup[] {

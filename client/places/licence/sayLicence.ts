@@ -1,40 +1,24 @@
+import { leastByRule, sayBinding } from '../statement.ts';
 import type { Licence } from './licenceOf.ts';
 
-const limitWords = { area: 'the floor', adults: 'the adults', group: 'the largest group that the rule allows' } as const;
-
-/** What the rule set allows by the limit that binds; null: none is known. */
-export function leastByRule({ byArea, byAdults, byGroup }: Pick<Licence, 'byArea' | 'byAdults' | 'byGroup'>) {
-  const limits = [
-    { name: 'area', takes: byArea },
-    { name: 'adults', takes: byAdults },
-    { name: 'group', takes: byGroup },
-  ] as const;
-  const known = limits.flatMap(({ name, takes }) => (takes === null ? [] : [{ name, takes }]));
-  return known.reduce<(typeof known)[number] | null>((p, q) => (p === null || q.takes < p.takes ? q : p), null);
-}
-
-/** The answer in sentences: what the rule set allows against how many are enrolled, then the places to work, which are a class rule. */
+/** The answer in sentences: what binds, and how many are enrolled against what the rule set allows. */
 export function sayLicence(licence: Licence): string[] {
-  const { ruleSet, enrolled, byArea, byAreaMost, byWork, areMatsProven } = licence;
+  const { ruleSet, enrolled, areMatsProven } = licence;
   const least = leastByRule(licence);
   const enrolledWords = `${enrolled} ${enrolled === 1 ? 'is' : 'are'} enrolled`;
-  const said: string[] = [];
-  if (!least) said.push('How many children the room takes by the rule set cannot be told yet.', `${enrolledWords}.`);
-  else {
-    said.push(`By the rule set ${ruleSet} the room takes ${least.takes}. What binds: ${limitWords[least.name]}.`);
-    if (byArea === null) said.push('How many the floor takes cannot be told yet.');
-    if (least.name === 'area' && byAreaMost !== null && byAreaMost > least.takes)
-      said.push(`The floor takes up to ${byAreaMost} if every open question is answered so that it counts.`);
-    const over = enrolled - least.takes;
-    said.push(`${enrolledWords}: ${over > 0 ? `${over} more than that` : over === 0 ? 'not one place over' : `${-over} places over`}.`);
-  }
-  if (byWork !== null)
-    said.push(
-      areMatsProven
-        ? `There are places to work for ${byWork}, which is a class rule.`
-        : `Places to work were found for ${byWork}, which is a class rule; that no more can be had is not proven.`,
-    );
-  return said;
+  const binding = sayBinding(licence, areMatsProven, ruleSet);
+  if (!least) return [...binding, `${enrolledWords}.`];
+  const over = enrolled - least.takes;
+  const most = least.name === 'area' ? (licence.byAreaMost ?? least.takes) : least.takes;
+  const isOpen = over > 0 && enrolled <= most;
+  const against = isOpen
+    ? 'whether that is too many hangs on the open questions'
+    : over > 0
+      ? `${over} more than the licence takes`
+      : over === 0
+        ? 'not one place over'
+        : `${-over} places over`;
+  return [...binding, `${enrolledWords}: ${against}.`];
 }
 
 /** Cut where it would push the sheet onto a second page. */

@@ -105,11 +105,14 @@ const sayPlaces = (least: number | null, most: number | null): string =>
 const sayQuestion = (category: FloorCategory): string => `ask your licensing authority whether ${categoryWords[category]} counts`;
 
 /** Sentences that a figure must not go without. */
-function sayNotes({ rules, byArea, byAreaPerRoom }: FloorPlaces, need: SpaceNeed, isNow: boolean): string {
+function sayNotes({ rules, counted, byArea, byAreaMost, byAreaPerRoom }: FloorPlaces, need: SpaceNeed, isNow: boolean): string {
   const notes = [
     need.isBeyondTable ? ' Some children are outside the ages of its table and reckoned by the nearest row.' : '',
     need.isFromMemory ? ' Its figure is from memory: check it.' : '',
     rules.set?.isGuideline && !rules.isOwnFigure ? ' It is a guideline, no law.' : '',
+    counted && byAreaMost !== null && byArea !== null && byAreaMost > byArea
+      ? ` Between the two it depends on ${counted.open.length === 1 ? 'one question' : `${counted.open.length} questions`} under "Where the rules do not say" in The class.`
+      : '',
     isNow && byAreaPerRoom !== null && byAreaPerRoom !== byArea ? ` Rounded down room by room it is enough for ${byAreaPerRoom}.` : '',
   ];
   return notes.join('');

@@ -43,7 +43,9 @@ export const work = defineRule({
     const figures = { ...data, mats: many(mats.count, 'mat'), work: least, most };
     if (most < needed) return { applies: true, findings: [{ ...common, outcome: 'problem', messageKey: 'tooFew', data: figures }] };
     const short = needed - least;
-    const missing = [`a place for ${short} more: lay the mats out in the room and see whether the ways stay open, or set out more seats`];
+    const missing = [
+      `${short === 1 ? 'a place for 1 more child' : `places for ${short} more children`}: lay the mats out in the room and see whether the ways stay open, or set out more seats`,
+    ];
     return { applies: true, findings: [{ ...common, outcome: 'cannot-tell', messageKey: 'notProven', data: figures, missing }] };
   },
 });

@@ -122,7 +122,7 @@ function notKnown({ id, name, needed, found }: Wish, labels: readonly string[]):
       labels.length > 0
         ? labels.map((label) => `give ${label} its height`)
         : [
-            `a place for ${needed - found} more of ${name}: lay the mats out in the room and see whether the ways stay open, or set out seats of their size`,
+            `${needed - found === 1 ? 'a place for 1 more child' : `places for ${needed - found} more children`} of the group “${name}”: lay the mats out in the room and see whether the ways stay open, or set out seats of their size`,
           ],
   };
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { scaleFor } from '#client/places/limitRows.tsx';
 import { limitRowsOf } from '#client/places/limitRowsOf.ts';
 import type { PlacesLine } from '#client/places/placesLine.ts';
+import { childrenOn, spaceNeed } from '#model/measures/roomNeeds.ts';
 
 const line = { enrolled: 24, byArea: 23, byWork: 26, byAdults: null, byGroup: 24, year: [] } as unknown as PlacesLine;
 
@@ -42,5 +43,44 @@ describe('the ways of asking how many', () => {
       'Children',
       'Adults',
     ]);
+  });
+});
+
+describe('the reckoning of the floor', () => {
+  const under = (groups: readonly object[], counted: number) => {
+    const table = {
+      rows: [
+        { fromMonths: 24, toMonths: 36, m2: 2.5 },
+        { fromMonths: 36, toMonths: 72, m2: 2.3 },
+      ],
+    };
+    const need = spaceNeed(groups as never, table as never);
+    const byArea = need && childrenOn(counted, need.perChild);
+    const inForce = {
+      counted: { least: counted, most: counted },
+      need,
+      byArea,
+      byAreaMost: byArea,
+      rules: { name: 'England', missing: [] },
+    };
+    const floor = limitRowsOf({ line, inForce: inForce as never, other: null, units: 'metric', ages: [] })[1];
+    return [floor?.sub, floor?.words];
+  };
+  // England, C01: 2.3 m² a child from three, 2.5 m² from two.
+  it('of one figure is a quotient of what is printed, of several ages a sum: no mean that no rule states', () => {
+    expect(under([{ fromMonths: 36, count: 24 }], 54.92)).toEqual(['2.30 m² a child, England', '54.92 m² counted ÷ 2.30 m² = 23.88']);
+    expect(
+      under(
+        [
+          { fromMonths: 36, count: 24 },
+          { fromMonths: 33, count: 1 },
+        ],
+        54.92,
+      ),
+    ).toEqual(['2.50 m² at age 2, 2.30 m² from 3, England', '54.92 m² counted; 1 × 2.50 + 24 × 2.30 = 57.70 m² needed']);
+  });
+  it('gives no quotient that its own figures do not give', () => {
+    // 45.996 m² takes 19 of 2.3 m²; printed it reads 46.00 m², which would be 20.
+    expect(under([{ fromMonths: 36, count: 24 }], 45.996)[1]).toBe('46.00 m² counted ÷ 2.30 m² = about 19');
   });
 });

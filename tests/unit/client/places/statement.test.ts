@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PlacesLine } from '#client/places/placesLine.ts';
-import { bindingOf, statementOf } from '#client/places/statement.ts';
+import { sayBinding, statementOf } from '#client/places/statement.ts';
 
 const line = (change: Partial<PlacesLine>): PlacesLine =>
   ({ byArea: 24, byAreaMost: 24, byWork: 24, byAdults: 24, byGroup: null, enrolled: 24, ...change }) as PlacesLine;
@@ -42,17 +42,27 @@ describe('the limits that count, in one sentence', () => {
 });
 
 describe('what binds', () => {
-  it('is the least limit that is sure, with its rule', () => {
-    expect(bindingOf(line({ byArea: 23, byAreaMost: 23 }), true, 'England')).toBe(
-      'What binds for certain: the floor, by the rule in force (England), 23 children.',
-    );
-    expect(bindingOf(line({ byWork: 19 }), true, 'England')).toBe('What binds for certain: the places to work, a class rule, 19 children.');
-    expect(bindingOf(line(nothing), true, 'England')).toBe('');
+  it('is said by the rule set, and apart from it by the places to work, the same on both sheets', () => {
+    expect(sayBinding(line({ byArea: 23, byAreaMost: 23, byWork: 19 }), true, 'England')).toEqual([
+      'By the rule set England (the licence) the room takes 23: the floor binds.',
+      'By places to work in this layout it takes 19, which is no licensing limit.',
+    ]);
+    expect(sayBinding(line({ byAdults: 16, byWork: null }), true, 'England')).toEqual([
+      'By the rule set England (the licence) the room takes 16: the adults bind.',
+    ]);
+    expect(sayBinding(line(nothing), true, 'England')).toEqual(['How many children the room takes by the rule set cannot be told yet.']);
   });
 
   it('does not take a lower bound of the mats for a limit', () => {
-    expect(bindingOf(line({ byArea: 23, byAreaMost: 23, byWork: 19 }), false, 'England')).toBe(
-      'What binds for certain: the floor, by the rule in force (England), 23 children. The places to work may bind sooner: how many mats fit at the very most is not proven.',
+    expect(sayBinding(line({ byArea: 23, byAreaMost: 23, byWork: 19 }), false, 'England')[1]).toBe(
+      'By places to work in this layout 19 were found, which is no licensing limit; that no more can be had is not proven.',
     );
+  });
+
+  it('says why the floor takes between two numbers', () => {
+    expect(sayBinding(line({ byArea: 20, byAreaMost: 22, byWork: null }), true, 'England')).toEqual([
+      'By the rule set England (the licence) the room takes 20 to 22: the floor binds.',
+      'Which of them hangs on what your authority has not answered yet.',
+    ]);
   });
 });
