@@ -24,11 +24,13 @@ export function drawLaidLines(pen: Pen, changes: readonly PieceChange[]): void {
   );
   for (const { before, after } of moved) line(pen, at(pen, before), at(pen, after), { colour: colours.pencil, width: 0.9 });
   const taken: Point[] = [];
-  for (const { before, after, by } of moved) {
+  // The longest first; where there is no room for a length the line alone stands, and the list says it.
+  for (const { before, after, by } of [...moved].sort((p, q) => q.by - p.by)) {
     const [a, b] = [at(pen, before), at(pen, after)];
     const far = distance(a, b);
-    if (far < 24) continue;
+    if (far < 40) continue;
     const where = wordsAlong(a, b, far < 60 ? 14 : 0, taken);
+    if (taken.some((other) => Math.abs(other.x - where.x) < 44 && Math.abs(other.y - where.y) < 15)) continue;
     taken.push(where);
     write(pen, sayLength(Math.round(by / 10) * 10, pen.units), where, { size: 10.5, colour: colours.pencilText, ground: colours.leaf });
   }

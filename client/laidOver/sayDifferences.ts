@@ -1,8 +1,8 @@
 import { type PieceChange, pairPieces } from '#model/analysis/moveDay/differences.ts';
 import { trayChanges } from '#model/analysis/moveDay/trayChanges.ts';
 import { buildScene } from '#model/scene/build.ts';
-import type { Arrangement, Classroom } from '#model/schema/types.ts';
-import { sayLength } from '#model/units/sayLength.ts';
+import type { Arrangement, Classroom, Piece } from '#model/schema/types.ts';
+import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { capital, moveNames, sayList } from '../moveDay/names.ts';
 import { sayLegs, sayTurned } from '../moveDay/sayMove.ts';
 import { sayCount } from '../text/sayCount.ts';
@@ -40,7 +40,7 @@ export function sayDifferences(classroom: Classroom, under: Arrangement, shown: 
       const parts = [
         by > 0 ? sayLegs({ x: after.x - before.x, y: after.y - before.y }, units) : '',
         sayTurned(turned),
-        isExchanged ? `another size, ${sayLength(after.width, units)} by ${sayLength(after.depth, units)}` : '',
+        isExchanged ? saySizes(before, after, units) : '',
         hasOtherBoards ? 'other boards' : '',
       ];
       return { id, piece, text: `${name}: ${sayList(parts.filter(Boolean))}` };
@@ -51,4 +51,16 @@ export function sayDifferences(classroom: Classroom, under: Arrangement, shown: 
     ...pieces,
     { id: 'trays', piece: null, text: `${capital(sayCount(trays.length, 'tray'))} in another place: see the Move day sheet` },
   ];
+}
+
+/** "0.90 m long instead of 1.20 m": only what differs. */
+function saySizes(before: Piece, after: Piece, units: LengthUnits): string {
+  const words = { width: 'long', depth: 'deep', height: 'high' } as const;
+  const said = (['width', 'depth', 'height'] as const).flatMap((key) => {
+    const [was, now] = [before[key], after[key]];
+    return was === null || now === null || was === now
+      ? []
+      : [`${sayLength(now, units)} ${words[key]} instead of ${sayLength(was, units)}`];
+  });
+  return sayList(said);
 }

@@ -1,4 +1,4 @@
-import { boundingBox } from '#model/geometry/polygon.ts';
+import { areaLetters } from '#model/catalogue/areas.ts';
 import { add, distance, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
@@ -10,12 +10,13 @@ import { drawOpening, drawOpeningNames } from '../plan/draw/drawOpenings.ts';
 import { drawPiece } from '../plan/draw/drawPiece.ts';
 import { drawGrid, drawRoom, drawZones } from '../plan/draw/drawRoom.ts';
 import { ringOf } from '../plan/draw/drawShape.ts';
-import { at, fill, line, type Pen, path, stroke, write } from '../plan/draw/pen.ts';
-import { wordsAlong } from '../plan/draw/wordsAlong.ts';
+import { labelPlace } from '../plan/draw/labelPlace.ts';
+import { at, fill, line, type Pen, path, stroke, widthOf, write } from '../plan/draw/pen.ts';
 import { neatlineBounds } from '../plan/neatline.ts';
 import type { MatPlace } from '../plan/reportParts.ts';
 import type { Size } from '../plan/viewport.ts';
 import { colours, dashes, lines } from '../styles/tokens.ts';
+import { type Arrow, type Box, lengthPlace, roundPlace } from './clearPlaces.ts';
 import type { Day, DayStep } from './dayOf.ts';
 
 /** Where a step's number stands on the screen, px. */
@@ -43,11 +44,19 @@ export function drawMove(pen: Pen, day: Day, mats: readonly MatPlace[], chosen: 
   drawAfter(pen, day, to.bodies);
   const step = day.steps.find((one) => one.step.id === chosen);
   if (step) drawChosenStep(pen, day, step);
+  const names = namesOf(pen, day);
+  const arrows = day.steps.flatMap((one) => arrowOf(pen, day, one) ?? []);
+  for (const { points, isDone } of arrows) drawArrow(pen, points, isDone ? colours.pencil : colours.blue);
   const numbers: NumberPlace[] = [];
-  const lengths: Point[] = [];
-  for (const one of day.steps) {
-    const place = drawArrow(pen, day, one, numbers, lengths);
-    if (place) numbers.push({ step: one.step.id, at: place });
+  for (const { step, points } of arrows)
+    numbers.push({ step, at: roundPlace(points, ROUND, { names, rounds: numbers.map(({ at: p }) => p), arrows }) });
+  const lengths: Box[] = [];
+  for (const arrow of arrows) {
+    if (arrow.text === '') continue;
+    const size = { width: widthOf(pen, arrow.text, 11, 650) + 6, height: 13 };
+    const box = lengthPlace(arrow, size, { names: [...names, ...lengths], rounds: numbers.map(({ at: p }) => p), arrows });
+    lengths.push(box);
+    write(pen, arrow.text, box.center, { size: 11, weight: 650, colour: colours.blue, ground: colours.leaf });
   }
   for (const { step: id, at: place } of numbers) {
     const one = day.steps.find((other) => other.step.id === id);
@@ -89,54 +98,51 @@ function drawChosenStep(pen: Pen, { plan }: Day, { step }: DayStep): void {
   }
 }
 
-/** From where the piece stands before the step to where it stands after, with the length in metres. */
-function drawArrow(pen: Pen, { plan }: Day, one: DayStep, taken: readonly NumberPlace[], lengths: Point[]): Point | null {
-  const { step } = one;
+/** Where the names of what stands afterwards are written. */
+function namesOf(pen: Pen, { plan, names }: Day): Box[] {
+  const areas = areasOfShelves(plan.to.arrangement, plan.to.classroom.materials);
+  return plan.to.bodies.flatMap((body): Box[] => {
+    const area = areas.get(body.id);
+    const number = body.piece && names.number(plan.earlierId(body.id));
+    const text = [number ?? body.piece?.name ?? '', area && areaLetters(area.area, area.strand)].filter(Boolean).join(' ');
+    const place = text === '' ? null : labelPlace(pen, body, text, body.kind === 'shelf' ? 650 : 400);
+    if (!place) return [];
+    const long = widthOf(pen, place.said, place.size, 650) + 4;
+    const isUpright = Math.abs(place.along.y) > 0.7;
+    const high = place.size + 4;
+    return [{ center: place.center, width: isUpright ? high : long, height: isUpright ? long : high }];
+  });
+}
+
+/** From where the piece stands before the step to where it stands after, with the length in metres; null: nothing is moved. */
+function arrowOf(pen: Pen, { plan }: Day, { step, state }: DayStep): (Arrow & { step: string; isDone: boolean; text: string }) | null {
   if (step.unit === null) return null;
   const moved = plan.units[step.unit];
   const start = step.does === 'back' ? (plan.sequence.places.get(step.unit)?.[0] ?? moved?.from[0]) : moved?.from[0];
   const end = step.stands;
   const only = start ?? end;
   if (!only) return null;
+  const made = { step: step.id, isDone: state.state === 'done' };
   const a = at(pen, only.center);
-  if (!start || !end) return freePlace(pen, a, { x: 0, y: -1 }, taken, plan.to.bodies);
+  if (!start || !end) return { ...made, points: [a], text: '' };
   const centre = at(pen, end.center);
   const along = unit(sub(centre, a));
   // Its head stands before the name of the piece.
-  const b = distance(a, centre) > 34 ? sub(centre, scale(along, 13)) : centre;
-  const far = distance(a, b);
-  const colour = one.state.state === 'done' ? colours.pencil : colours.blue;
-  if (far > 2 * ROUND) {
-    const points =
-      step.path?.how === 'slide' && step.path.legs.length === 2 ? [a, at(pen, add(start.center, step.path.legs[0] as Point)), b] : [a, b];
-    path(pen, points, false);
-    stroke(pen, { colour, width: 1.6 });
-    drawArrowHead(pen, points.at(-2) as Point, b, colour, 8);
-    const mm = distance(start.center, end.center);
-    if (far > 34) {
-      const where = wordsAlong(a, b, 16, lengths);
-      lengths.push(where);
-      const text = sayLength(Math.round(mm / 10) * 10, pen.units).replace(/ m$/, '');
-      write(pen, text, where, { size: 11, weight: 650, colour: colours.blue, ground: colours.leaf });
-    }
-  }
-  return freePlace(pen, a, far > 1 ? along : { x: 0, y: -1 }, taken, plan.to.bodies);
+  const far = distance(a, centre) - 13;
+  const b = add(a, scale(along, far));
+  if (far <= 2 * ROUND) return { ...made, points: [a], text: '' };
+  const points =
+    step.path?.how === 'slide' && step.path.legs.length === 2 ? [a, at(pen, add(start.center, step.path.legs[0] as Point)), b] : [a, b];
+  const mm = distance(start.center, end.center);
+  const text = far > 34 ? sayLength(Math.round(mm / 10) * 10, pen.units).replace(/ m$/, '') : '';
+  return { ...made, points, text };
 }
 
-/** Near a point, clear of numbers and of the middle of things, where their names stand. */
-function freePlace(pen: Pen, from: Point, along: Point, taken: readonly NumberPlace[], bodies: readonly SceneBody[]): Point {
-  const across = { x: -along.y, y: along.x };
-  const tries = [
-    from,
-    ...[20, 40, 60].flatMap((by) => [add(from, scale(across, by)), add(from, scale(across, -by)), add(from, scale(along, -by))]),
-  ];
-  const names = bodies.map(({ footprint }) => {
-    const { minX, minY, maxX, maxY } = boundingBox(footprint);
-    return at(pen, { x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
-  });
-  const isFree = (p: Point): boolean =>
-    taken.every((other) => distance(other.at, p) > 2 * ROUND + 1) && names.every((name) => distance(name, p) > ROUND + 10);
-  return tries.find(isFree) ?? from;
+function drawArrow(pen: Pen, points: readonly Point[], colour: string): void {
+  if (points.length < 2) return;
+  path(pen, [...points], false);
+  stroke(pen, { colour, width: 1.6 });
+  drawArrowHead(pen, points.at(-2) as Point, points.at(-1) as Point, colour, 8);
 }
 
 /** A disc while it is open, hollow when it is done, a diamond when it cannot be done. */

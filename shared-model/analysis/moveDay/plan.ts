@@ -16,7 +16,7 @@ import { type ReducedWaits, reduceWaits } from './waits.ts';
 /** Why a step waits for another. */
 export interface Wait {
   readonly step: string;
-  readonly why: 'emptied' | 'in-the-way' | 'rug' | 'aside' | 'moved' | 'boards' | 'crates' | 'floor' | 'all';
+  readonly why: 'emptied' | 'in-the-way' | 'rug' | 'aside' | 'moved' | 'boards' | 'crates' | 'floor' | 'all' | 'beside';
 }
 
 export interface MoveStep {
@@ -228,7 +228,7 @@ function moveStep(
   precedences: readonly Precedence[],
   emptyingOf: (piece: string) => Wait[],
 ): Draft {
-  const { units, sequence, from, to } = day;
+  const { units, sequence, from } = day;
   const unit = units[index] as MoveUnit;
   const pieces = unit.changes.map(({ id }) => id);
   const lead = unit.changes[0] as PieceChange;
@@ -237,7 +237,6 @@ function moveStep(
   const standing = standingDuring(day, k);
   const path = start && end ? (unit.isRug || lead.isExchanged ? carried(start, end) : pathOf(start, end, standing, from.room)) : null;
   const ahead = path?.how === 'slide' ? (path.legs.at(-1) ?? null) : null;
-  const around = does === 'aside' ? standing : to.bodies.filter((body) => !unit.to.includes(body));
   const size = lead.after ?? lead.before;
   const isLarge = [lead.before, lead.after].some(
     (piece) => piece && (Math.max(piece.width, piece.depth) >= TWO_PEOPLE.long || (piece.height ?? 0) >= TWO_PEOPLE.high),
@@ -251,6 +250,9 @@ function moveStep(
     const wanted = kind === 'on-on' ? lastOf : firstOf;
     waits.push({ step: wanted(day, first), why: kind === 'off-on' ? 'in-the-way' : 'rug' });
   }
+  const beside = end && !unit.isRug ? (besideOf(day, k, end, ahead) ?? (ahead && besideOf(day, k, end, null))) : null;
+  const first = beside?.unit == null ? null : lastOf(day, beside.unit);
+  if (first !== null && !waits.some(({ step }) => step === first)) waits.push({ step: first, why: 'beside' });
   const isTall = (size?.height ?? 0) >= TWO_PEOPLE.high || size?.kind === 'shelf';
   return {
     ...plain,
@@ -260,7 +262,7 @@ function moveStep(
     pieces,
     path,
     stands: end,
-    by: end && !unit.isRug ? standsBy(end, around, from.room, ahead) : null,
+    by: beside?.by ?? null,
     people: isLarge ? 2 : 1,
     unfasten:
       does === 'back' || !lead.before
@@ -301,6 +303,34 @@ function standingDuring({ units, sequence, floor }: Day, k: number): SceneBody[]
   }
   const own = sequence.events[k]?.unit;
   return [...floor.staying, ...now.flatMap((bodies, unit) => (unit === own || units[unit]?.isRug ? [] : bodies))];
+}
+
+/** mm: by what stays a place this near is found well enough */
+const WELL_NAMED = 600;
+
+/**
+ * What is measured from when a piece is set down: a wall or what stays where it is; else what came to its place by then (`unit`),
+ * which the step then waits for. Never what still moves.
+ */
+function besideOf(day: Day, k: number, end: SceneBody, ahead: Point | null): { by: StandsBy; unit: number | null } | null {
+  const { units, sequence, from, to } = day;
+  const own = sequence.events[k]?.unit;
+  const moved = new Set(units.flatMap((unit) => unit.to));
+  const byStaying = standsBy(
+    end,
+    to.bodies.filter((body) => !moved.has(body)),
+    from.room,
+    ahead,
+  );
+  if (byStaying && byStaying.gap <= WELL_NAMED) return { by: byStaying, unit: null };
+  const came = new Set(
+    sequence.events.slice(0, k).flatMap(({ unit, does }) => (does === 'aside' || does === 'out' || unit === own ? [] : [unit])),
+  );
+  const there = units.flatMap((unit, index) => (came.has(index) && !unit.isRug ? unit.to : []));
+  const byArrived = standsBy(end, there, from.room, ahead);
+  if (byArrived?.kind === 'piece' && byArrived.gap < (byStaying?.gap ?? Infinity))
+    return { by: byArrived, unit: units.findIndex((unit) => unit.to.some(({ id }) => id === byArrived.id)) };
+  return byStaying && { by: byStaying, unit: null };
 }
 
 function overlapsOf({ units, floor }: Day, unit: MoveUnit): string[] {

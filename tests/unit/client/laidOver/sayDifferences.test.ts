@@ -36,7 +36,7 @@ it('says what differs in the shown arrangement from the one under it; chairs go 
   if (!a || !b) throw new Error('two arrangements');
   expect(sayDifferences(classroom, a, b).map(({ text }) => text)).toEqual([
     'Shelf 1: 0.40 m north and 0.30 m east and turned a quarter to the right',
-    'Shelf 2: another size, 0.90 m by 0.40 m',
+    'Shelf 2: 0.90 m long instead of 1.00 m',
     'Shelf 3 is not here',
     'Table T1: 0.50 m south',
     'Shelf 7 is new',
