@@ -6,7 +6,7 @@ import { whileSame } from '../session/whileSame.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { type AskedPort, askedWork } from '../worker/askedWork.ts';
 import type { ProofAnswer, ProofQuestion } from '../worker/proofMessages.ts';
-import { matGrounds } from './matGrounds.ts';
+import { groundsKey, matGrounds } from './matGrounds.ts';
 import { openProofMemory, type ProofMemory } from './proofMemory.ts';
 import { recalledProofs } from './recalledProofs.ts';
 
@@ -18,7 +18,13 @@ type ProofState =
       /** It was cut off, and can be gone on with. */
       readonly isCut: boolean;
     }
-  | { readonly at: 'proving'; readonly arrangement: string; readonly step: MatProofStep | null };
+  | {
+      readonly at: 'proving';
+      readonly arrangement: string;
+      readonly step: MatProofStep | null;
+      /** The plan is not as it was when the proof began; it goes on for how it was. */
+      readonly isOther: boolean;
+    };
 
 export interface ProofStore {
   state(): ProofState;
@@ -45,6 +51,8 @@ export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowM
   const listeners = new Set<() => void>();
   let state: ProofState = { at: 'rest', word: null, isCut: false };
   let asked: ProofQuestion | null = null;
+  /** `groundsKey` of what is being proven */
+  let askedKey = '';
 
   function change(next: ProofState): void {
     state = next;
@@ -79,7 +87,7 @@ export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowM
   function hear(answer: ProofAnswer): void {
     if ('step' in answer) {
       recalled.note(answer.step.mats, 'running');
-      if (asked) change({ at: 'proving', arrangement: asked.arrangement, step: answer.step });
+      if (asked) change({ at: 'proving', arrangement: asked.arrangement, step: answer.step, isOther: isOther() });
       return;
     }
     if ('failure' in answer) {
@@ -91,31 +99,47 @@ export function createProofStore(session: Session, analyst: Pick<Analyst, 'knowM
       return;
     }
     recalled.note(answer.mats, 'done');
+    const then = isOther() ? 'As the plan was when the proof began. ' : '';
     const isShown = asked?.arrangement === session.arrangement().id;
     const name = session.classroom().arrangements.find(({ id }) => id === asked?.arrangement)?.name;
-    rest(`${isShown || !name ? '' : `${name}. `}${sayOutcome(answer.mats)}`);
+    rest(`${isShown || !name ? '' : `${name}. `}${then}${sayOutcome(answer.mats)}`);
   }
 
   /** Of the arrangement that is being proven, also while another is shown. */
   const piecesAsked = () => session.classroom().arrangements.find(({ id }) => id === asked?.arrangement)?.pieces;
-  const grounds = whileSame(
-    session,
-    () => matGrounds(session.classroom(), piecesAsked()),
-    () => rest('The plan has changed, so the proof was stopped.'),
-    () => {
-      work.end();
-      recalled.close();
-      listeners.clear();
-    },
-  );
+  const groundsAsked = () => matGrounds(session.classroom(), piecesAsked());
+  /** By what they read: what was moved and put back is as it was. */
+  const isOther = (): boolean => groundsKey(groundsAsked()) !== askedKey;
+
+  function follow(): void {
+    if (state.at !== 'proving') return;
+    // What comes after this is looked at as well: it may be put back.
+    grounds.take();
+    const now = isOther();
+    if (now === state.isOther) return;
+    change({ ...state, isOther: now });
+    session.announce(
+      now ? 'The plan has changed. The proof goes on for how it was.' : 'The plan is as it was: the proof is about it again.',
+    );
+  }
+
+  const grounds = whileSame(session, groundsAsked, follow, () => {
+    work.end();
+    recalled.close();
+    listeners.clear();
+  });
 
   return {
     state: () => state,
     prove() {
       const { id } = session.arrangement();
+      // What one that is given up has found stays kept for its own room.
+      work.end();
+      recalled.end('stopped');
       asked = { classroom: session.classroom(), arrangement: id, known: recalled.begin() };
+      askedKey = groundsKey(groundsAsked());
       grounds.take();
-      change({ at: 'proving', arrangement: id, step: null });
+      change({ at: 'proving', arrangement: id, step: null, isOther: false });
       session.announce('Proving how many mats lie on the floor at once.');
       work.ask(asked);
     },

@@ -93,7 +93,7 @@ describe('the proof of the mats on the page', () => {
   it('is worked out aside, told, and handed to the checks', async () => {
     const { session, store, said, known, last, tell } = opened();
     store.prove();
-    expect(store.state()).toEqual({ at: 'proving', arrangement: 'a1', step: null });
+    expect(store.state()).toEqual({ at: 'proving', arrangement: 'a1', step: null, isOther: false });
     const { asked } = last();
     if (!asked) throw new Error('nothing was asked');
     const highs = await loadHighs();
@@ -113,22 +113,53 @@ describe('the proof of the mats on the page', () => {
     store.prove();
     const step = { mats: mats(3, 5), round: 2, rounds: 80 };
     tell({ step });
-    expect(store.state()).toEqual({ at: 'proving', arrangement: 'a1', step });
+    expect(store.state()).toEqual({ at: 'proving', arrangement: 'a1', step, isOther: false });
     store.stop();
     expect([last().isEnded, known.at(-1)?.mats]).toEqual([true, step.mats]);
     expect(said.at(-1)).toBe('Stopped. What was found until then is kept.');
   });
 
-  it('stops and says so when the plan changes; what was proven before is no longer told', async () => {
+  it('goes on for how it was when the plan changes, says so, and is about it again when it is put back', async () => {
     const { session, store, said, last, tell, known } = opened();
     store.prove();
     const id = session.arrangement().id;
+    const move = (x: number) => session.commands.applyEdits(id, [{ do: 'move-piece', piece: 'box', x, y: 900 }]);
+    move(1300);
+    expect([last().isEnded, store.state()]).toEqual([false, { at: 'proving', arrangement: 'a1', step: null, isOther: true }]);
+    expect(said.at(-1)).toBe('The plan has changed. The proof goes on for how it was.');
+    move(1350);
+    expect(store.state()).toMatchObject({ at: 'proving', isOther: false });
+    move(1310);
+    tell({ mats: mats(3, 3) });
+    expect(said.at(-1)).toMatch(/^As the plan was when the proof began\. Proven: exactly 3 mats/);
+    // It is not told of the room as it is now, but as soon as it is put back.
+    expect(known).toEqual([]);
+    move(1350);
+    await expect.poll(() => known.at(-1)?.mats.count).toBe(3);
+  });
+
+  it('begins anew for the changed plan when told to; what it had found of the other stays kept', async () => {
+    const { session, store, last, tell, known } = opened();
+    store.prove();
+    const first = last();
+    tell({ step: { mats: mats(3, 5), round: 2, rounds: 80 } });
+    const id = session.arrangement().id;
     session.commands.applyEdits(id, [{ do: 'move-piece', piece: 'box', x: 1300, y: 900 }]);
-    expect([last().isEnded, store.state(), known]).toEqual([
+    store.prove();
+    expect([first.isEnded, last().isEnded, store.state()]).toEqual([
       true,
-      { at: 'rest', word: 'The plan has changed, so the proof was stopped.', isCut: false },
-      [],
+      false,
+      { at: 'proving', arrangement: 'a1', step: null, isOther: false },
     ]);
+    expect(last().asked?.known).toBe(null);
+    store.stop();
+    session.commands.applyEdits(id, [{ do: 'move-piece', piece: 'box', x: 1350, y: 900 }]);
+    await expect.poll(() => known.at(-1)?.mats).toMatchObject({ count: 3, upperBound: 5 });
+  });
+
+  it('tells nothing of before once the plan changes', async () => {
+    const { session, store, said, tell } = opened();
+    const id = session.arrangement().id;
     store.prove();
     tell({ mats: mats(3, 3) });
     expect(said.at(-1)).toMatch(/^Proven: exactly 3 mats/);
