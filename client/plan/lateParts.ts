@@ -4,6 +4,13 @@ import { fetchWhenQuiet } from '#client/session/whenQuiet.ts';
 // What is not needed to draw the room comes once the page is quiet, or when it is first wanted.
 const loadTape = () => import('./layTape.ts');
 const loadVerbs = () => import('./set/setVerbs.ts');
+type SetDrags = typeof import('./drag/setDrags.ts');
+let setDrags: SetDrags | null = null;
+export const loadSetDrags = (): Promise<void> =>
+  import('./drag/setDrags.ts').then((drags) => {
+    setDrags = drags;
+  });
+fetchWhenQuiet(loadSetDrags);
 fetchWhenQuiet(loadVerbs);
 fetchWhenQuiet(loadTape);
 
@@ -15,3 +22,6 @@ export const withTape = (session: Session, lay: (tape: typeof import('./layTape.
 
 export const withSetVerbs = (session: Session, run: (verbs: typeof import('./set/setVerbs.ts')) => void): void =>
   void loadVerbs().then(run, notHere(session));
+
+/** A drag cannot wait: null while it is not here yet. It comes with the verbs of several at the latest. */
+export const setDragsHere = (): SetDrags | null => setDrags;

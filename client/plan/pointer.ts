@@ -1,15 +1,16 @@
 import { mayChange } from '#client/session/lookOnly.ts';
 import { distance, type Point } from '#model/geometry/vec.ts';
 import { describeItem } from './describe.ts';
+import { areaDrag } from './drag/areaDrag.ts';
 import type { Drag } from './drag/drag.ts';
 import { moveFixtureDrag, movePieceDrag } from './drag/movePieceDrag.ts';
 import { pictureDrag } from './drag/pictureDrag.ts';
 import { moveCornerDrag, moveOpeningDrag, moveWallDrag } from './drag/roomDrags.ts';
-import { areaDrag, moveSetDrag } from './drag/setDrags.ts';
 import { handleDrag } from './drag/shapeDrags.ts';
 import { handleAt, handlesOf } from './handles.ts';
 import { wordsBeside } from './handleWords.ts';
 import { type Item, isSame } from './items.ts';
+import { setDragsHere } from './lateParts.ts';
 import { itemAt } from './pick.ts';
 import { bodyById, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { isInSet, itemsChosen, saySet, toggleChosen } from './set/chosenSet.ts';
@@ -207,8 +208,9 @@ function startDrag(model: PlanModel, item: Item | null, at: Point): Drag | null 
   const { session } = model;
   const set = itemsChosen(session);
   if (set.length > 1 && isInSet(set, item)) {
-    const drag = moveSetDrag(model, set, item, at);
-    if (!drag) session.announce('It is locked. Unlock it to move it.');
+    const drags = setDragsHere();
+    const drag = drags?.moveSetDrag(model, set, item, at) ?? null;
+    if (!drag) session.announce(drags ? 'It is locked. Unlock it to move it.' : 'One moment, then slide them again.');
     return drag;
   }
   if (!isSame(session.view().chosen, item)) choose(session, item);

@@ -1,8 +1,9 @@
 import { lazy, Suspense } from 'react';
 import { fetchWhenQuiet } from '../../session/whenQuiet.ts';
 import type { Item } from '../items.ts';
+import { loadSetDrags } from '../lateParts.ts';
 
-const load = () => import('./SetStrip.tsx');
+const load = () => Promise.all([import('./SetStrip.tsx'), loadSetDrags()]).then(([strip]) => strip);
 const Strip = lazy(() => load().then((m) => ({ default: m.SetStrip })));
 const Verbs = lazy(() => load().then((m) => ({ default: m.SetVerbs })));
 fetchWhenQuiet(load);

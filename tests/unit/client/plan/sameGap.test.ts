@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { areaDrag } from '#client/plan/drag/areaDrag.ts';
 import { movePieceDrag } from '#client/plan/drag/movePieceDrag.ts';
-import { areaDrag, moveSetDrag } from '#client/plan/drag/setDrags.ts';
+import { moveSetDrag } from '#client/plan/drag/setDrags.ts';
 import type { Item } from '#client/plan/items.ts';
 import { createPlanModel, type PlanModel, surroundings } from '#client/plan/planModel.ts';
 import { restWords } from '#client/plan/restWords.ts';
