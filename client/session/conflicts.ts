@@ -9,8 +9,10 @@ export interface Conflict {
   readonly key: string;
   readonly path: readonly string[];
   readonly fields: Readonly<Record<string, OverwrittenField>>;
-  /** Initials of who wrote what stands; "": not known. */
+  /** Initials of who wrote what stands; "": not known (yet). */
   readonly by: string;
+  /** The Yjs client that wrote it. */
+  readonly client: number | null;
 }
 
 export interface Conflicts {
@@ -27,7 +29,15 @@ const nothing: Conflicts = { list: () => NONE, settle: () => undefined, subscrib
 export const conflictsOf = (session: Session): Conflicts => kept.get(session.document.doc) ?? nothing;
 
 /** Kept on this device until each is settled: what was overwritten is nowhere else any more. */
-export function keepConflicts(id: string, doc: Y.Doc, storage: Keep): Conflicts & { add(found: readonly Overwritten[], by: string): void } {
+export function keepConflicts(
+  id: string,
+  doc: Y.Doc,
+  storage: Keep,
+): Conflicts & {
+  add(found: readonly Overwritten[], initialsOf: (client: number) => string): void;
+  /** Somebody came who may have written some of it. */
+  name(initialsOf: (client: number) => string): void;
+} {
   const key = `lowshelf.conflicts.${id}`;
   const listeners = new Set<() => void>();
   let list: readonly Conflict[] = read();
@@ -59,14 +69,22 @@ export function keepConflicts(id: string, doc: Y.Doc, storage: Keep): Conflicts 
         listeners.delete(listener);
       };
     },
-    add: (found: readonly Overwritten[], by: string) => {
+    add: (found: readonly Overwritten[], initialsOf: (client: number) => string) => {
       const next = new Map(list.map((one) => [one.key, one]));
       // A thing that was taken away is a conflict by itself; fields of one thing are one.
-      for (const { path, fields } of found.flatMap(apart)) {
+      for (const { path, fields, by: client } of found.flatMap(apart)) {
         const at = keyOf(path, fields);
-        next.set(at, { key: at, path, fields: { ...next.get(at)?.fields, ...fields }, by: by || (next.get(at)?.by ?? '') });
+        const by = client === null ? '' : initialsOf(client);
+        next.set(at, { key: at, path, fields: { ...next.get(at)?.fields, ...fields }, by, client });
       }
       change([...next.values()]);
+    },
+    name: (initialsOf: (client: number) => string) => {
+      const next = list.map((one) => {
+        const by = one.by === '' && one.client !== null ? initialsOf(one.client) : one.by;
+        return by === one.by ? one : { ...one, by };
+      });
+      if (next.some((one, i) => one !== list[i])) change(next);
     },
   };
   kept.set(doc, made);
@@ -91,10 +109,11 @@ function keyOf(path: readonly string[], fields: Conflict['fields']): string {
 
 function isConflict(value: unknown): value is Conflict {
   if (typeof value !== 'object' || value === null) return false;
-  const { key, path, fields, by } = value as Record<string, unknown>;
+  const { key, path, fields, by, client } = value as Record<string, unknown>;
   return (
     typeof key === 'string' &&
     typeof by === 'string' &&
+    (client === null || typeof client === 'number') &&
     Array.isArray(path) &&
     path.every((part) => typeof part === 'string') &&
     typeof fields === 'object' &&

@@ -52,17 +52,23 @@ export async function openSession(id: string, options: OpenOptions, seams: OpenS
 
   const storage = seams.storage === undefined ? pageStorage() : seams.storage;
   const unconfirmed = unconfirmedOf(id, storage);
-  const { add } = keepConflicts(id, doc, storage);
+  const conflicts = keepConflicts(id, doc, storage);
   const isMine = ownClientsOf(id, doc.clientID, storage);
   // Before anything can come: the first merge is the one that overwrites most.
   const isConfirmed = (client: number, clock: number): boolean => connection.isConfirmed(client, clock);
-  watchOverwritten(doc, { isMine, isConfirmed }, (found) => {
-    for (const one of found) add([one], one.by === null ? '' : initialsOf(connection, one.by));
-  });
+  watchOverwritten(doc, { isMine, isConfirmed }, (found) => conflicts.add(found, initialsOf));
+  // Who went out of reach is still known by the initials they had.
+  const met = new Map<number, string>();
+  const initialsOf = (client: number): string => met.get(client) ?? '';
   const connection: Connection = connect(id, doc, {
     server: seams.server === undefined ? serverOf(location) : seams.server,
     waitingBefore: unconfirmed.read(),
     ...(seams.WebSocket && { WebSocket: seams.WebSocket }),
+  });
+  const { awareness } = connection;
+  awareness.on('change', () => {
+    for (const person of readPresence(awareness.getStates(), awareness.clientID)) met.set(person.clientId, personOf(person).initials);
+    conflicts.name(initialsOf);
   });
   // Nothing to draw yet: only then does opening wait for the network.
   if (isBlank(doc)) {
@@ -79,11 +85,6 @@ export async function openSession(id: string, options: OpenOptions, seams: OpenS
   const session = composeSession({ id, document, keeping, connection, unconfirmed, options });
   const isLook = seams.isForLooking ?? (typeof location !== 'undefined' && isForLooking(location.hash));
   return guarded(session, { connection, storage, isForLooking: isLook });
-}
-
-function initialsOf({ awareness }: Connection, client: number): string {
-  const person = readPresence(awareness.getStates(), awareness.clientID).find(({ clientId }) => clientId === client);
-  return person ? personOf(person).initials : '';
 }
 
 const starts = new WeakMap<Classroom, Uint8Array>();

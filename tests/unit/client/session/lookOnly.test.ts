@@ -41,8 +41,9 @@ interface Device {
   readonly store: ReturnType<typeof openDeviceStore>;
   readonly storage: ReturnType<typeof smallStore>;
 }
+let devices = 0;
 function device(): Device {
-  const store = openDeviceStore({ factory: new IDBFactory(), name: 'look' });
+  const store = openDeviceStore({ factory: new IDBFactory(), name: `look-${++devices}` });
   closing.push(() => store.close());
   return { store, storage: smallStore() };
 }
