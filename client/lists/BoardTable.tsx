@@ -50,8 +50,7 @@ export const BoardTable = memo(function BoardTable({ board, units, direction, mo
           <Fragment key={tray.id}>
             {only === '' && strands[i] !== strands[i - 1] && (
               <tr className="board-strand">
-                <td />
-                <td colSpan={2}>{strands[i] || 'without a strand'}</td>
+                <td colSpan={3}>{strands[i] || 'without a strand'}</td>
               </tr>
             )}
             {opens && (

@@ -10,7 +10,7 @@ import { TextLink } from '../../ui/TextLink.tsx';
 import { Tick } from '../../ui/Tick.tsx';
 import { isMeant } from './findMaterials.ts';
 import { fromCatalogueHere } from './fromCatalogueHere.ts';
-import { type SureValue, sureValues } from './materialWords.ts';
+import { sureValues } from './materialWords.ts';
 
 /** Materials of the trade to pick from, by area and strand, several at once. Those already here are marked. */
 export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
@@ -109,12 +109,14 @@ interface EntryProps {
 }
 
 function Entry({ material, isHere, isPicked, onPick }: EntryProps) {
-  const units = useUnits();
   if (isHere) {
     return (
-      <p className="catalogue-here">
-        {material.step} {material.name} <b>already here</b>
-      </p>
+      <div>
+        <p className="catalogue-here">
+          {material.step} {material.name} <b>already here</b>
+        </p>
+        <Values material={material} />
+      </div>
     );
   }
   return (
@@ -122,14 +124,22 @@ function Entry({ material, isHere, isPicked, onPick }: EntryProps) {
       <Tick isTicked={isPicked} onChange={onPick}>
         {material.step} {material.name}
       </Tick>
-      <p className="catalogue-values">
-        {sureValues(material, units).map(({ say, sure }: SureValue) => (
-          <span key={say}>
-            {say}
-            {sure !== '' && <span className="sure">{sure}</span>}
-          </span>
-        ))}
-      </p>
+      <Values material={material} />
     </div>
+  );
+}
+
+/** What is known of it, each value with how sure it is. */
+function Values({ material }: { material: Material }) {
+  const units = useUnits();
+  return (
+    <p className="catalogue-values">
+      {sureValues(material, units).map(({ say, sure }) => (
+        <span key={say}>
+          {say}
+          {sure !== '' && <span className="sure">{sure}</span>}
+        </span>
+      ))}
+    </p>
   );
 }

@@ -66,4 +66,6 @@ export function sureValues(material: Material, units: LengthUnits): SureValue[] 
 
 /** One word for several figures: they are as sure as the least sure of them. Other words than the usual are kept. */
 const leastSure = (said: readonly string[]): string =>
-  ['estimate', 'own', 'common practice', 'derived from published', 'published'].find((each) => said.includes(each)) ?? said.find((each) => each !== '') ?? '';
+  ['estimate', 'own', 'common practice', 'derived from published', 'published'].find((each) => said.includes(each)) ??
+  said.find((each) => each !== '') ??
+  '';
