@@ -34,6 +34,7 @@ export function ChosenStrip() {
   if (items.length > 1) return <LateSetStrip items={items} />;
   const isThing = item?.kind === 'piece' || item?.kind === 'fixture';
   const thing = item ? thingOf(session, item) : undefined;
+  if (chosen?.kind === 'tray') return <p className="chosen-strip aside">A tray is chosen; its verbs stand with the trays.</p>;
   if (!item || (isThing && !thing)) return <p className="chosen-strip aside">Press a thing to choose it; its verbs stand here.</p>;
   const locked = thing !== undefined && isLocked(thing);
   return (

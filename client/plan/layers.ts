@@ -117,9 +117,14 @@ function drawChairWords(pen: Pen, model: PlanModel): void {
   const { session, moving } = model;
   const chairs = session.arrangement().pieces.filter((piece) => piece.kind === 'adult-seat' && !moving?.ids.has(piece.id));
   if (chairs.length === 0) return;
-  const marks = takenByMarks(pen, session.report());
   const isOnFloor = onFloor(pen, model);
-  for (const chair of chairs) drawAdultSeatWords(pen, bodyOfPiece(chair), [...takenOnFloor(pen, model, chair.id), ...marks], isOnFloor);
+  for (const chair of chairs) {
+    const stands = takenOnFloor(pen, model, chair.id);
+    // Where mats leave no floor, the words lie over one.
+    [true, false].some((withMats) =>
+      drawAdultSeatWords(pen, bodyOfPiece(chair), [...stands, ...takenByMarks(pen, session.report(), withMats)], isOnFloor),
+    );
+  }
 }
 
 function looksOf(model: PlanModel): (id: string) => PieceLook {

@@ -96,7 +96,19 @@ function marginsFor(model: PlanModel): Margins {
   const named = roomOf(model).openings.filter((opening) => opening.raw.name);
   const hasName = (side: 'minX' | 'maxX'): boolean =>
     named.some(({ a, b }) => Math.abs(a.x - bounds[side]) < 1 && Math.abs(b.x - bounds[side]) < 1);
-  if (hasStrings(size)) return { top: 70, right: hasName('maxX') ? 72 : 54, bottom: 48, left: hasName('minX') ? 90 : 72 };
+  // A leaf that swings out over the edge is seen whole.
+  const k = Math.min(size.width / (bounds.maxX - bounds.minX), size.height / (bounds.maxY - bounds.minY));
+  const leaves = (axis: 'x' | 'y', side: 'maxX' | 'maxY'): number[] =>
+    roomOf(model)
+      .openings.filter(({ a, b, raw }) => raw.swing.startsWith('out-') && a[axis] > bounds[side] - 100 && b[axis] > bounds[side] - 100)
+      .map(({ raw }) => 16 + raw.width * k);
+  if (hasStrings(size))
+    return {
+      top: 70,
+      right: Math.max(hasName('maxX') ? 72 : 54, ...leaves('x', 'maxX')),
+      bottom: Math.max(48, ...leaves('y', 'maxY')),
+      left: hasName('minX') ? 90 : 72,
+    };
   return { top: 36, right: hasName('maxX') ? 46 : 18, bottom: 36, left: hasName('minX') ? 64 : 36 };
 }
 

@@ -23,13 +23,13 @@ export function takenOnFloor(pen: Pen, model: PlanModel, without: string | null 
 /** px: half a mark of a finding */
 const MARK = 7;
 
-/** px taken by mats that fit and by the marks of findings. */
-export function takenByMarks(pen: Pen, report: Report | null): WordBox[] {
+/** px taken by mats that fit, where they are to be kept clear, and by the marks of findings. */
+export function takenByMarks(pen: Pen, report: Report | null, withMats = true): WordBox[] {
   const marks = (report?.findings ?? []).flatMap(({ at: place, severity, leftReason }) =>
     place && severity !== 'note' && leftReason === null ? [at(pen, place)] : [],
   );
   return [
-    ...matsIn(report).map((mat) => boxAround(cornersOf(mat).map((p) => at(pen, p)))),
+    ...(withMats ? matsIn(report) : []).map((mat) => boxAround(cornersOf(mat).map((p) => at(pen, p)))),
     ...marks.map(({ x, y }) => ({ x0: x - MARK, y0: y - MARK, x1: x + MARK, y1: y + MARK })),
   ];
 }
