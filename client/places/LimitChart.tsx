@@ -25,7 +25,8 @@ export function LimitChart({ line, inForce, other }: Props) {
   const mats = useReportOf(matsOf);
   const staff = useRef<HTMLDivElement>(null);
   const { width } = useBoxSize(staff);
-  const ages = children.groups.flatMap(({ fromMonths, count }) => Array.from({ length: Math.min(count, 200) }, () => fromMonths));
+  const byAge = [...children.groups].sort((p, q) => p.fromMonths - q.fromMonths);
+  const ages = byAge.flatMap(({ fromMonths, count }) => Array.from({ length: Math.min(count, 200) }, () => fromMonths));
   const promised = Math.max(line.enrolled, ...laterEntries(line.year, new Date()).map((entry) => entry.children));
   const counts = [promised, line.byArea, line.byWork, line.byAdults, line.byGroup, other?.byArea ?? null].filter((n) => n !== null);
   // A limit far beyond the children would make them too small to read; its figure stands beside it.

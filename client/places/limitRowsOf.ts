@@ -43,8 +43,7 @@ export function limitRowsOf({ line, inForce, other, units, ages }: Asked): Limit
     const sub = inForce.need ? `${sayEach(inForce.need, units)}, ${inForce.rules.name}` : inForce.rules.name;
     rows.push(row('Floor, rule in force', line.byArea, { sub, words: floorWords(inForce, units) }));
   }
-  if (line.byWork !== null)
-    rows.push(row('Places to work', line.byWork, { kind: 'work', sub: 'seats and mats in this layout, no licensing limit' }));
+  if (line.byWork !== null) rows.push(row('Places to work', line.byWork, { kind: 'work', sub: 'seats and mats, no licensing limit' }));
   const adults = line.byAdults === null ? 'no adults, or no ratio in this rule' : 'children they may look after';
   rows.push(row('Adults', line.byAdults, { sub: adults }));
   if (line.byGroup !== null) rows.push(row('Largest group', line.byGroup, { sub: 'allowed in one room' }));

@@ -102,7 +102,7 @@ export function sayTrial(result: TrialResult, byWork: number | null, units: Leng
   for (const { what, there, least } of after.fixtures)
     if (there !== null && there < least) said.push(`${least} ${what} are needed, ${there} are there.`);
   if (byWork !== null && byWork < after.children)
-    said.push(`Places to work were found for ${byWork} of ${after.children}; that is a class rule.`);
+    said.push(`Places to work were found for ${byWork} of ${after.children}; that is no licensing limit.`);
   if (said.length === 0)
     said.push(after.byArea === null && after.byAdults === null ? 'Whether they fit cannot be told yet.' : 'They fit, as far as is known.');
   return [...sayNeed(result, units), ...said, ...sayAge(result)];

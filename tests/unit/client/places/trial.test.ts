@@ -32,7 +32,7 @@ describe('the trial in words', () => {
       'That age is outside the class: it has ages 3 to 4.',
       'The floor is too small by 5.10 m².',
       '1 adult more is needed.',
-      'Places to work were found for 14 of 15; that is a class rule.',
+      'Places to work were found for 14 of 15; that is no licensing limit.',
       expect.stringContaining('She would be the youngest'),
     ]);
     expect(sayTrial(trial(room, { months: 40, count: 1, from: null }), 20, 'metric')).toEqual([
