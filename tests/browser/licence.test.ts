@@ -57,7 +57,7 @@ describe.each(['wide', 'tablet', 'phone'] as const)('the licence sheet on a %s s
         `By floor · binds ${line.byArea}`,
         `By adults ${line.byAdults}`,
         'Inside the walls 57.60 m²',
-        'the rule takes it off, (Statutory framework for the early years foundation stage)',
+        'the rule takes it off (Statutory framework for the early years foundation stage)',
         'Not legal advice: your licensing authority decides.',
         'Signature',
       ])
