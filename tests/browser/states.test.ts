@@ -1,8 +1,12 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { WebSocket } from 'ws';
+import { WebsocketProvider } from 'y-websocket';
+import * as Y from 'yjs';
+import { thingAt } from '#model/document/overwritten.ts';
 import { startServer } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { openDemo, pageOf, savedFile, savedPiece } from '#tests/support/sheetPage.ts';
@@ -55,7 +59,7 @@ describe('states of the sheet', () => {
     await guest.context().close();
   }, 180_000);
 
-  it('changed by two who could not meet: the one who is overwritten sees both, keeps hers in one step, takes it back, keeps both', async () => {
+  it('changed by two who could not meet: the one who is overwritten sees both, keeps hers in one step, takes it back', async () => {
     const data = mkdtempSync(join(tmpdir(), 'lowshelf-'));
     const server = await startServer({ data });
     const [mk, rt] = [await pageOf(served.browser, 'MK'), await pageOf(served.browser, 'RT', 'phone')];
@@ -63,7 +67,10 @@ describe('states of the sheet', () => {
     await shared(mk);
     await rt.goto(mk.url());
     await shared(rt);
-    // Both without the server.
+    for (const page of [mk, rt]) expect(await savedPiece(page, 'pl1')).toBeDefined();
+    // What a chosen thing and the menu need is fetched by now; then both are without the server.
+    for (const page of [mk, rt]) await chooseFirst(page);
+    for (const page of [mk, rt]) await page.getByLabel('West wall').first().waitFor(LONG);
     await server.stop();
     await Promise.all(
       [mk, rt].map((page) =>
@@ -73,7 +80,6 @@ describe('states of the sheet', () => {
           .waitFor(LONG),
       ),
     );
-    for (const page of [mk, rt]) await chooseFirst(page);
     await mk.keyboard.press('Shift+ArrowUp');
     await rt.keyboard.press('Shift+ArrowLeft');
     await Promise.all(
@@ -126,4 +132,43 @@ describe('states of the sheet', () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
     await page.context().close();
   }, 180_000);
+
+  it('entries that cannot be read are named, mended by a figure or by leaving a field out, or taken out with a copy', async () => {
+    const page = await pageOf(served.browser, 'MK');
+    await openDemo(page, served.server);
+    await shared(page);
+    // Another program writes what no file may hold.
+    const doc = new Y.Doc();
+    const id = new URL(page.url()).hash.slice('#room='.length);
+    const other = new WebsocketProvider(`${served.server.address.replace('http', 'ws')}/sync`, id, doc, {
+      WebSocketPolyfill: WebSocket as never,
+      disableBc: true,
+    });
+    await new Promise<void>((done) => other.on('sync', () => done()));
+    const piece = (name: string) => thingAt(doc, ['arrangements', 'a1', 'pieces', name]);
+    doc.transact(() => {
+      piece('pl1')?.set('width', 'wide');
+      piece('pl2')?.set('name', 7);
+      piece('t5')?.set('kind', 'sofa');
+    });
+    await page.getByText('3 entries of this classroom cannot be read').waitFor(LONG);
+    await page.getByRole('button', { name: 'Which?' }).click();
+    const entries = page.locator('.repair-entry');
+    await entries
+      .filter({ hasText: 'found 7' })
+      .getByRole('button', { name: /^Mend it/ })
+      .click();
+    await page.getByText('2 entries of this classroom cannot be read').waitFor(LONG);
+    const figure = entries.filter({ hasText: 'found "wide"' }).getByLabel(/^Mend it/);
+    await figure.fill('1.80');
+    await figure.press('Enter');
+    await page.getByText('1 entry of this classroom cannot be read').waitFor(LONG);
+    const [copy] = await Promise.all([page.waitForEvent('download'), entries.getByRole('button', { name: /^Take it out/ }).click()]);
+    expect(JSON.parse(readFileSync(await copy.path(), 'utf8'))).toMatchObject({ found: '"sofa"', entry: { kind: 'sofa', x: 6500 } });
+    await entries.waitFor({ state: 'detached' });
+    expect(await savedPiece(page, 'pl1')).toMatchObject({ width: 1800 });
+    expect(await savedPiece(page, 't5')).toBeUndefined();
+    other.destroy();
+    await page.context().close();
+  }, 120_000);
 });
