@@ -3,7 +3,16 @@ import { besideLabel, type LabelPlace } from '#client/plan/draw/labelPlace.ts';
 import { distance } from '#model/geometry/vec.ts';
 
 /** "2 PL" on a shelf 110 px long and 22 px deep, lying west to east. */
-const lying: LabelPlace = { said: '2 PL', size: 11, weight: 650, center: { x: 300, y: 200 }, along: { x: 1, y: 0 }, half: 14, long: 110, thin: 22 };
+const lying: LabelPlace = {
+  said: '2 PL',
+  size: 11,
+  weight: 650,
+  center: { x: 300, y: 200 },
+  along: { x: 1, y: 0 },
+  half: 14,
+  long: 110,
+  thin: 22,
+};
 
 describe('a mark on a thing that has words', () => {
   it('stays where it is when the words are clear of it', () => {
