@@ -20,7 +20,7 @@ describe.each(['wide', 'tablet', 'phone'] as const)('why? on a %s screen', (size
   it('a check’s outcome stands under its question; its page is read, set well and left again', async () => {
     const page = await demo(size);
     const line = page.getByRole('button', { name: /checks: .* each check behind “Can everyone get through\?”/ });
-    expect(await line.textContent()).toMatch(/^7 checks: (\d problems?, )?(\d cannot tell, )?\d fine, 3 do not apply$/);
+    expect(await line.textContent()).toMatch(/^7 checks: (\d found something, )?(\d cannot tell, )?\d fine, 3 do not apply$/);
     await line.click();
     const why = page.getByRole('button', { name: 'Why? Is the way to every front wide enough?' });
     await why.click();
