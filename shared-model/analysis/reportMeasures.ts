@@ -1,7 +1,7 @@
 import { reportExits } from '../measures/exits.ts';
 import { reportMats } from '../measures/mats.ts';
 import { reportPlaces } from '../measures/places.ts';
-import { reportReach } from '../measures/reach.ts';
+import { reportReach } from '../measures/reportReach.ts';
 import { reportNarrow, reportWays } from '../measures/reportWays.ts';
 import { reportSight } from '../measures/sight.ts';
 import type { Measures } from '../measures/values.ts';

@@ -1,16 +1,9 @@
 import type { Scene, SceneBoard, SceneSide, SceneTray } from '../scene/types.ts';
 import type { Material } from '../schema/types.ts';
-import { roundMm } from '../units/round.ts';
-import { massOf } from './childMass.ts';
 import { type ChildModel, childModel, GROWTH_MONTHS } from './childModel.ts';
 import { freeFloorBefore, type Obstacle, obstaclesOf } from './frontFloor.ts';
-import { FARTHEST_LOOK, takeLimit } from './reachCurves.ts';
+import { FARTHEST_LOOK } from './reachCurves.ts';
 import { alongSide, type Between, type TraySpot } from './traySpot.ts';
-
-/** mm behind the front: the middle of a board 300 deep, for figures that need one depth. */
-const USUAL_DEPTH = 150;
-/** The share of body mass above which carrying is worth a note (backpack advice, a proxy). */
-const CARRY_NOTE = 0.1;
 
 /** A place that a tray might be given; mm, as in a placement and a board. */
 interface SpotAt {
@@ -72,28 +65,6 @@ export function measureReach(scene: Scene): Reach {
 
 const tooYoung = (months: number): string =>
   `measure the reach of the youngest child yourselves: no table covers ${months} months, only ${GROWTH_MONTHS.from} and older`;
-
-/** The report's line: mm and kg; `highest` is the highest surface at `atDepth`, for a thing gripped 50 above it. */
-export function reportReach({ smallest }: Reach) {
-  if (!smallest) return null;
-  const atUsual = takeLimit(smallest, USUAL_DEPTH);
-  const atDepth = atUsual === null ? 0 : USUAL_DEPTH;
-  const mass = massOf(smallest);
-  return {
-    months: smallest.months,
-    percentile: smallest.percentile,
-    stature: roundMm(smallest.stature),
-    shoulder: roundMm(smallest.shoulder),
-    eye: roundMm(smallest.eye),
-    arm: roundMm(smallest.arm),
-    standOff: roundMm(smallest.standOff),
-    highest: roundMm(atUsual ?? takeLimit(smallest, 0) ?? smallest.shoulder),
-    atDepth,
-    carry: roundMm(mass * CARRY_NOTE),
-    mass: roundMm(mass),
-    measured: smallest.isMeasured,
-  };
-}
 
 /** A board of a children's shelf with at least one tray. */
 export interface HeldBoard {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { measuresOf } from '#model/measures/measures.ts';
-import { reportReach } from '#model/measures/reach.ts';
 import { reachLines, sightOf, takeCurve } from '#model/measures/reachLines.ts';
+import { reportReach } from '#model/measures/reportReach.ts';
 import { buildScene } from '#model/scene/build.ts';
 import type { SceneSide } from '#model/scene/types.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
