@@ -271,7 +271,7 @@ describe('what a finding must not go without', () => {
     [
       'the date',
       { children: { groups: [group(1)] }, enrolment: [{ from: '2027-04-01', groups: [group(14)] }] },
-      /^From 2027-04-01 14 children/,
+      /^From 1 April 2027 14 children/,
     ],
   ])('%s', (_, change, words) => expect(message(change)).toMatch(words));
 });
