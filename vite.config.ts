@@ -88,6 +88,8 @@ export default defineConfig({
     maxWorkers: 2,
     // Nothing of ours keeps state between files, and reading every module anew for each took most of the time.
     isolate: false,
+    unstubGlobals: true,
+    restoreMocks: true,
     // Only tests know the test runner's own parts; a build does without.
     ...(process.env.VITEST && { sequence: { sequencer: (await import('./tests/support/longestFirst.ts')).default } }),
   },
