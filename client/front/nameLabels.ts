@@ -132,10 +132,13 @@ interface Broken {
   readonly width: number;
 }
 
-const known = new Map<string, Broken | null>();
+/** By the measure that the widths are of: screen and paper have their own. */
+const knownOf = new WeakMap<MeasureText, Map<string, Broken | null>>();
 
 /** A text broken at blanks into so many lines (at most), as narrow as can be; null: it does not go. Kept, since the same names are broken at every frame of a drag. */
 function wrapped(text: string, lines: number, measure: MeasureText): Broken | null {
+  const known = knownOf.get(measure) ?? new Map<string, Broken | null>();
+  knownOf.set(measure, known);
   const key = `${lines} ${text}`;
   const kept = known.get(key);
   if (kept !== undefined) return kept;

@@ -23,6 +23,16 @@ describe('names below a board', () => {
     });
   });
 
+  it('are broken by the widths they are asked with, whoever asked before', () => {
+    const broken = (by: (text: string) => number) =>
+      nameLabels([tray('Pouring water', 40), tray('Folding cloths', 90)], ['Pouring water', 'Folding cloths'], 130, by).map(
+        ({ lines }) => lines.length,
+      );
+    expect(broken(measure)).toEqual([2, 2]);
+    expect(broken((text) => text.length)).toEqual([1, 1]);
+    expect(broken(measure)).toEqual([2, 2]);
+  });
+
   it('move aside for one another as long as each still hangs below its tray', () => {
     const labels = nameLabels(
       [tray('Two-term cube', 100, 1), tray('Three-term cube', 120, 1)],
