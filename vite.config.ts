@@ -51,6 +51,9 @@ const leftOut = () => ({
   },
 });
 
+/** What is left out on purpose (client/leftOut) is missing on purpose, and nobody who starts the app waits to read timings. */
+const quiet = { importIsUndefined: false, pluginTimings: false };
+
 export default defineConfig({
   root: here('./client'),
   plugins: [leftOut(), rulePages(), react(), openableOffline()],
@@ -65,8 +68,10 @@ export default defineConfig({
     outDir: here('./dist'),
     emptyOutDir: true,
     target: 'es2022',
+    chunkSizeWarningLimit: 1500,
     // What comes together comes in one file each, which is shorter than many: the page, the plan with its lists, the front with its own.
     rolldownOptions: {
+      checks: quiet,
       output: {
         codeSplitting: {
           groups: [
@@ -79,7 +84,7 @@ export default defineConfig({
     },
   },
   // The solver asks for it where there is Node, so never in a browser.
-  worker: { format: 'es', rollupOptions: { external: ['node:module'] } },
+  worker: { format: 'es', rolldownOptions: { external: ['node:module'], checks: quiet } },
   test: {
     root: here('.'),
     include: ['tests/**/*.test.{ts,tsx}'],
