@@ -8,6 +8,7 @@ import { usePlanState } from '../plan/usePlanState.ts';
 import { useArrangement, useClassroom, useReport, useSession } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
 import '../styles/shelfList.css';
+import { inPlace } from '../ui/inPlace.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { ListFooter } from './ListFooter.tsx';
 import { RowVerbs } from './RowVerbs.tsx';
@@ -89,9 +90,8 @@ const Rows = memo(function Rows({ caption, rows, heads, hasTrays = false }: Rows
       <caption className={hasTrays ? 'only-heard' : ''}>{caption}</caption>
       <thead>
         <tr>
-          {heads.map((head, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: the heads of a table never change place
-            <th key={i} scope="col" className={head === 'Trays' ? 'figure' : ''}>
+          {inPlace(heads).map(({ place, entry: head }) => (
+            <th key={place} scope="col" className={head === 'Trays' ? 'figure' : ''}>
               {head}
             </th>
           ))}

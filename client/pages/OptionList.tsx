@@ -1,4 +1,5 @@
 import { useClassroom } from '../session/hooks.ts';
+import { inPlace } from '../ui/inPlace.ts';
 import { type ClassFigure, figuresOfClass } from './figuresOfClass.ts';
 import { PageWords, Spans } from './PageWords.tsx';
 import { optionLine, sayOption } from './plainWords.ts';
@@ -28,18 +29,14 @@ export function OptionList({ rule, section, defaults, onRule }: Props) {
     );
   return (
     <>
-      {section.blocks.map((block, i) => {
-        if (block.kind !== 'list')
-          // biome-ignore lint/suspicious/noArrayIndexKey: a page never changes while it is shown
-          return <PageWords key={i} section={{ heading: section.heading, blocks: [block] }} onRule={onRule} />;
+      {inPlace(section.blocks).map(({ place, entry: block }) => {
+        if (block.kind !== 'list') return <PageWords key={place} section={{ heading: section.heading, blocks: [block] }} onRule={onRule} />;
         return (
-          // biome-ignore lint/suspicious/noArrayIndexKey: as above
-          <ul key={i} className="page-list">
-            {block.items.map((spans, j) => {
+          <ul key={place} className="page-list">
+            {inPlace(block.items).map(({ place: at, entry: spans }) => {
               const line = optionLine(spans, names);
               return (
-                // biome-ignore lint/suspicious/noArrayIndexKey: as above
-                <li key={j}>
+                <li key={at}>
                   <Spans spans={line?.says ?? spans} onRule={onRule} />
                   {line && defaults && <b className="option-here">{sayOption(line, own, defaults)}</b>}
                 </li>

@@ -1,4 +1,5 @@
 import { Fragment } from 'react';
+import { inPlace } from '../ui/inPlace.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { plainSpans } from './plainWords.ts';
 import type { PageSection, Span } from './readRulePage.ts';
@@ -11,21 +12,18 @@ interface Props {
 
 /** The paragraphs and lists of one part of a page. */
 export function PageWords({ section, onRule }: Props) {
-  return section.blocks.map((block, i) => {
+  return inPlace(section.blocks).map(({ place, entry: block }) => {
     if (block.kind === 'room') return null;
     if (block.kind === 'words')
       return (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a page never changes while it is shown
-        <p key={i}>
+        <p key={place}>
           <Spans spans={block.spans} onRule={onRule} />
         </p>
       );
     return (
-      // biome-ignore lint/suspicious/noArrayIndexKey: as above
-      <ul key={i} className="page-list">
-        {block.items.map((spans, j) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: as above
-          <li key={j}>
+      <ul key={place} className="page-list">
+        {inPlace(block.items).map(({ place: line, entry: spans }) => (
+          <li key={line}>
             <Spans spans={spans} onRule={onRule} />
           </li>
         ))}
@@ -36,18 +34,15 @@ export function PageWords({ section, onRule }: Props) {
 
 /** Names of other checks lead to their pages. */
 export function Spans({ spans, onRule }: { spans: readonly Span[]; onRule: (rule: string) => void }) {
-  return plainSpans(spans).map((span, i) => {
-    // biome-ignore lint/suspicious/noArrayIndexKey: a page never changes while it is shown
-    if (typeof span === 'string') return <Fragment key={i}>{span}</Fragment>;
+  return inPlace(plainSpans(spans)).map(({ place, entry: span }) => {
+    if (typeof span === 'string') return <Fragment key={place}>{span}</Fragment>;
     const page = rulePages.get(span.code);
     return page ? (
-      // biome-ignore lint/suspicious/noArrayIndexKey: as above
-      <TextLink key={i} onPress={() => onRule(span.code)}>
+      <TextLink key={place} onPress={() => onRule(span.code)}>
         “{page.asks}”
       </TextLink>
     ) : (
-      // biome-ignore lint/suspicious/noArrayIndexKey: as above
-      <code key={i}>{span.code}</code>
+      <code key={place}>{span.code}</code>
     );
   });
 }

@@ -2,6 +2,7 @@ import { type ReactNode, useRef } from 'react';
 import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
 import { useClassroom, useReportOf, useUnits } from '../session/hooks.ts';
+import { places } from '../ui/inPlace.ts';
 import { ArrowRow, ChildRow, type Scale, scaleFor, WorkRow } from './limitRows.tsx';
 import { type LimitRow, limitRowsOf } from './limitRowsOf.ts';
 import { matsOf, type PlacesLine } from './placesLine.ts';
@@ -98,9 +99,8 @@ function LineKey({ colour, dash }: { colour: string; dash?: string }) {
 function Staff({ scale, now }: { scale: Scale; now: number }) {
   return (
     <svg height="30" width="100%" role="presentation">
-      {Array.from({ length: scale.most }, (_, n) => (
+      {places(scale.most).map((n) => (
         <rect
-          // biome-ignore lint/suspicious/noArrayIndexKey: a bar is its place on the staff
           key={n}
           x={scale.at(n)}
           y={18}

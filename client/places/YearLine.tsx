@@ -3,6 +3,7 @@ import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
 import { useClassroom } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
+import { inPlace } from '../ui/inPlace.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { PlacesLine } from './placesLine.ts';
 import { sayYear } from './sayYear.ts';
@@ -80,12 +81,11 @@ function Steps({ line }: { line: PlacesLine }) {
             )}
           </g>
         ))}
-        {year.steps.map((step, i) => {
+        {inPlace(year.steps).map(({ place: i, entry: step }) => {
           const { byArea } = step;
           if (byArea === null || step.children <= byArea) return null;
           return (
             <rect
-              // biome-ignore lint/suspicious/noArrayIndexKey: two entries may have one date
               key={i}
               x={x(step.from)}
               y={y(step.children)}
@@ -107,12 +107,11 @@ function Steps({ line }: { line: PlacesLine }) {
             </text>
           </g>
         ))}
-        {year.steps.map((step, i) => {
+        {inPlace(year.steps).map(({ place: i, entry: step }) => {
           const before = year.steps[i - 1];
           const rise = before ? `M${x(step.from)} ${y(before.children)}V${y(step.children)}` : `M${x(step.from)} ${y(step.children)}`;
           return (
             <path
-              // biome-ignore lint/suspicious/noArrayIndexKey: two entries may have one date
               key={i}
               d={`${rise}H${x(ends(i))}`}
               fill="none"

@@ -1,4 +1,5 @@
 import { sayYears } from '../text/sayAges.ts';
+import { places } from '../ui/inPlace.ts';
 
 /** Where children stand on the staff, px. */
 export interface Scale {
@@ -30,10 +31,9 @@ export function ChildRow({ scale, ages, promised }: { scale: Scale; ages: readon
   const isWritten = radius >= 6;
   return (
     <>
-      {Array.from({ length: Math.min(Math.max(promised, ages.length), scale.most) }, (_, i) => {
+      {places(Math.min(Math.max(promised, ages.length), scale.most)).map((i) => {
         const months = ages[i];
         return (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a child is its place on the staff
           <g key={i} transform={`translate(${scale.at(i + 0.5)} 0)`}>
             <circle
               r={radius}
@@ -78,10 +78,9 @@ export function WorkRow({ scale, seats, mats, wanted }: { scale: Scale; seats: n
   const total = Math.max(seats + mats, wanted);
   return (
     <>
-      {Array.from({ length: Math.min(total, scale.most) }, (_, i) => {
+      {places(Math.min(total, scale.most)).map((i) => {
         const kind = i < seats ? 'seat' : i < seats + mats ? 'mat' : 'none';
         return (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a place is where it is drawn
           <g key={i} transform={`translate(${scale.at(i + 0.5) - side / 2} ${-side / 2})`}>
             <rect
               width={side}

@@ -2,6 +2,7 @@ import { memo } from 'react';
 import type { Point } from '#model/geometry/vec.ts';
 import { cross, distance, sub } from '#model/geometry/vec.ts';
 import { fonts } from '../styles/tokens.ts';
+import { inPlace } from '../ui/inPlace.ts';
 import { cornersOfWords, type Mark, type Measure, type Words } from './marks.ts';
 import type { PrintPage } from './pageTypes.ts';
 
@@ -24,9 +25,8 @@ export const PagePaper = memo(function PagePaper({ page, measure, label }: Props
       role="img"
       aria-label={label}
     >
-      {page.marks.map((mark, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: marks have no id and never change places
-        <Drawn key={i} mark={mark} measure={measure} />
+      {inPlace(page.marks).map(({ place, entry: mark }) => (
+        <Drawn key={place} mark={mark} measure={measure} />
       ))}
     </svg>
   );

@@ -1,5 +1,6 @@
 import { useRef } from 'react';
 import type { Eye, TrayLook } from '#model/measures/kneelView.ts';
+import { inPlace } from '../../ui/inPlace.ts';
 import { measureName } from '../measureText.ts';
 import { nameWithin, wholeName } from '../nameLabels.ts';
 import { useBoxSize } from '../useBoxSize.ts';
@@ -78,10 +79,7 @@ export function KneelPicture({ drawing, eye, looks, chosen, onChoose, label }: P
 }
 
 function Faces({ faces }: { faces: readonly Face[] }) {
-  return faces.map(({ of, points }, i) => (
-    // biome-ignore lint/suspicious/noArrayIndexKey: faces are drawn one after the other, whatever they are
-    <path key={i} className={`kneel-face ${of}`} d={ring(points)} />
-  ));
+  return inPlace(faces).map(({ place, entry: { of, points } }) => <path key={place} className={`kneel-face ${of}`} d={ring(points)} />);
 }
 
 const ring = (points: readonly PicturePoint[]): string => `M${points.map(({ x, z }) => `${x} ${-z}`).join('L')}Z`;

@@ -5,6 +5,7 @@ import { type LengthUnits, sayArea } from '#model/units/sayLength.ts';
 import { sayYears } from '../../text/sayAges.ts';
 import { sayCount } from '../../text/sayCount.ts';
 import { sayDay } from '../../text/sayDay.ts';
+import { inPlace } from '../../ui/inPlace.ts';
 import type { PlacesLine } from '../placesLine.ts';
 import { leastByRule } from '../statement.ts';
 import type { Licence } from './licenceOf.ts';
@@ -109,9 +110,8 @@ function FloorPart({ licence, units }: { licence: Licence; units: LengthUnits })
               {isOpen ? `− ${area(deducted)} or 0` : deducted > 0 ? `− ${area(deducted)}` : 'counts'}
             </Row>
           ))}
-          {shown.map(({ name, area: m2 }, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rooms have no id, and two may bear one name
-            <Row key={i} text={`Another room: ${short(name, 40) || 'without a name'}`}>
+          {inPlace(shown).map(({ place, entry: { name, area: m2 } }) => (
+            <Row key={place} text={`Another room: ${short(name, 40) || 'without a name'}`}>
               + {area(m2)}
             </Row>
           ))}
@@ -153,19 +153,20 @@ function ChildrenPart({ licence, area }: { licence: Licence; area: Say }) {
           </tr>
         </thead>
         <tbody>
-          {groups.slice(0, MOST_GROUPS).map(({ name, fromMonths, toMonths, count, each, need: own, isBeyond, ratio }, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: two groups may be alike
-            <tr key={i}>
-              <th scope="row">
-                {short(name, 30)} aged {sayYears(fromMonths)} to {sayYears(toMonths)}
-                {isBeyond && ' (beyond the table, nearest row)'}
-              </th>
-              <td className="figure">{count}</td>
-              <td className="figure">{area(each)}</td>
-              <td className="figure">{area(own)}</td>
-              <td>{ratio || 'no figure in this rule set'}</td>
-            </tr>
-          ))}
+          {inPlace(groups.slice(0, MOST_GROUPS)).map(
+            ({ place, entry: { name, fromMonths, toMonths, count, each, need: own, isBeyond, ratio } }) => (
+              <tr key={place}>
+                <th scope="row">
+                  {short(name, 30)} aged {sayYears(fromMonths)} to {sayYears(toMonths)}
+                  {isBeyond && ' (beyond the table, nearest row)'}
+                </th>
+                <td className="figure">{count}</td>
+                <td className="figure">{area(each)}</td>
+                <td className="figure">{area(own)}</td>
+                <td>{ratio || 'no figure in this rule set'}</td>
+              </tr>
+            ),
+          )}
           {rest.length > 0 && (
             <tr>
               <th scope="row">{rest.length} more groups</th>

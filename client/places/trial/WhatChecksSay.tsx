@@ -1,5 +1,6 @@
 import type { Promised } from '#model/measures/trial.ts';
 import { useArrangement, useClassroom } from '../../session/hooks.ts';
+import { inPlace } from '../../ui/inPlace.ts';
 import { sayTrialFindings } from './sayTrialFindings.ts';
 import { useTrialFindings } from './useTrialFindings.ts';
 
@@ -23,9 +24,8 @@ export function WhatChecksSay({ promised }: { readonly promised: Promised }) {
         <details className="trial-fresh">
           <summary>Which ones</summary>
           <ul>
-            {fresh.map(({ severity, message }, i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: two may say the same of two things
-              <li key={i}>
+            {inPlace(fresh).map(({ place, entry: { severity, message } }) => (
+              <li key={place}>
                 <b>{severity}</b> {message}
               </li>
             ))}
