@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useSyncExternalStore } from 'react';
+import { Suspense, useEffect, useSyncExternalStore } from 'react';
 import { Dialogs } from './frame/Dialogs.tsx';
 import { OpenClassroom } from './frame/OpenClassroom.tsx';
 import { UpdateNotice } from './frame/UpdateNotice.tsx';
@@ -8,9 +8,10 @@ import { readRoomsHere } from './session/roomsHere.ts';
 import { fetchWhenQuiet } from './session/whenQuiet.ts';
 import { openDemoRoom } from './start/openDemoRoom.ts';
 import { HatchPatterns } from './ui/hatches.tsx';
+import { late } from './ui/late.tsx';
 
 const loadStartPage = () => import('./start/StartPage.tsx');
-const StartPage = lazy(() => loadStartPage().then((m) => ({ default: m.StartPage })));
+const StartPage = late(() => loadStartPage().then((m) => m.StartPage));
 fetchWhenQuiet(loadStartPage);
 
 function subscribeAddress(listener: () => void): () => void {

@@ -1,9 +1,10 @@
-import { lazy, Suspense, useId, useState } from 'react';
+import { Suspense, useId, useState } from 'react';
 import type { Outcome } from '#model/findings/finding.ts';
+import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { sayOutcomes } from './sayOutcomes.ts';
 
-const ChecksBehindList = lazy(() => import('./ChecksBehindList.tsx').then((m) => ({ default: m.ChecksBehindList })));
+const ChecksBehindList = late(() => import('./ChecksBehindList.tsx').then((m) => m.ChecksBehindList));
 
 /** How the checks behind a question came out, in a line; opened, each with its outcome and its page. */
 export function ChecksBehind({ asks, answers }: { asks: string; answers: Readonly<Record<string, Outcome>> }) {

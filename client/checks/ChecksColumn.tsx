@@ -1,7 +1,8 @@
-import { lazy, memo, Suspense, useDeferredValue, useEffect, useRef } from 'react';
+import { memo, Suspense, useDeferredValue, useEffect, useRef } from 'react';
 import type { Report } from '#model/analysis/report.ts';
 import { neatlineBounds } from '../plan/neatline.ts';
 import { useClassroom, useIsThinking, useReport } from '../session/hooks.ts';
+import { late } from '../ui/late.tsx';
 import { keepFocus } from './keepFocus.ts';
 import { LeftLine } from './LeftLine.tsx';
 import { LeftList } from './LeftList.tsx';
@@ -10,7 +11,7 @@ import { Question } from './Question.tsx';
 import { openGroups, questionStates } from './sortFindings.ts';
 import { sourceLetters } from './sourceLetters.ts';
 
-const SourceList = lazy(() => import('./SourceList.tsx').then((m) => ({ default: m.SourceList })));
+const SourceList = late(() => import('./SourceList.tsx').then((m) => m.SourceList));
 
 /** The nine questions in their order, each with what was found; below them what to measure and what was left. */
 export function ChecksColumn() {

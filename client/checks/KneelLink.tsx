@@ -1,11 +1,12 @@
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import type { Finding } from '#model/findings/finding.ts';
 import { boardPart } from '#model/findings/sayBoard.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { useScene } from '../session/hooks.ts';
+import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 
-const KneelDialog = lazy(() => import('../front/kneel/KneelDialog.tsx').then((m) => ({ default: m.KneelDialog })));
+const KneelDialog = late(() => import('../front/kneel/KneelDialog.tsx').then((m) => m.KneelDialog));
 
 /** From a finding about seeing to the shelf as she sees it, before the first thing of that board. */
 export function KneelLink({ finding }: { finding: Finding }) {

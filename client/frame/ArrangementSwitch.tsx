@@ -1,10 +1,11 @@
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import { toggleLaid } from '../laidOver/laidOf.ts';
 import { useArrangement, useClassroom, useMayChange, useSession, useViewOf } from '../session/hooks.ts';
+import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 
-const NameDialog = lazy(() => import('./NameDialog.tsx').then((m) => ({ default: m.NameDialog })));
+const NameDialog = late(() => import('./NameDialog.tsx').then((m) => m.NameDialog));
 
 /** How it stands in ink, what is proposed in pencil, dashed. */
 export function ArrangementSwitch() {

@@ -1,13 +1,14 @@
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import { StartDialogs } from '../start/StartDialogs.tsx';
+import { late } from '../ui/late.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
 
-const ClassDialog = lazy(() => import('../settings/ClassDialog.tsx').then((m) => ({ default: m.ClassDialog })));
-const SurveyDialog = lazy(() => import('../survey/SurveyDialog.tsx').then((m) => ({ default: m.SurveyDialog })));
-const RulePageDialog = lazy(() => import('../pages/RulePageDialog.tsx').then((m) => ({ default: m.RulePageDialog })));
-const MeDialog = lazy(() => import('./MeDialog.tsx').then((m) => ({ default: m.MeDialog })));
-const ShareDialog = lazy(() => import('./ShareDialog.tsx').then((m) => ({ default: m.ShareDialog })));
-const PrintDialog = lazy(() => import('../print/PrintDialog.tsx').then((m) => ({ default: m.PrintDialog })));
+const ClassDialog = late(() => import('../settings/ClassDialog.tsx').then((m) => m.ClassDialog));
+const SurveyDialog = late(() => import('../survey/SurveyDialog.tsx').then((m) => m.SurveyDialog));
+const RulePageDialog = late(() => import('../pages/RulePageDialog.tsx').then((m) => m.RulePageDialog));
+const MeDialog = late(() => import('./MeDialog.tsx').then((m) => m.MeDialog));
+const ShareDialog = late(() => import('./ShareDialog.tsx').then((m) => m.ShareDialog));
+const PrintDialog = late(() => import('../print/PrintDialog.tsx').then((m) => m.PrintDialog));
 
 /** The dialogs of an opened classroom; each is fetched when it is first shown. */
 export function FrameDialogSet() {

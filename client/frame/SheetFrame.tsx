@@ -1,7 +1,8 @@
-import { lazy, Suspense, useEffect } from 'react';
+import { Suspense, useEffect } from 'react';
 import { useClassroom, useSession, useViewOf } from '../session/hooks.ts';
 import { noteRoomHere } from '../session/roomsHere.ts';
 import type { SheetName } from '../session/types.ts';
+import { late } from '../ui/late.tsx';
 import { panelId, TabRow, tabId } from '../ui/TabRow.tsx';
 import { ArrangementSwitch } from './ArrangementSwitch.tsx';
 import { EdgeTools } from './EdgeTools.tsx';
@@ -20,10 +21,10 @@ const sheetNames: Readonly<Record<SheetName, string>> = {
 /** Begun while the classroom is still being read, so that the drawing waits for one of the two only. */
 export const fetchRoomSheet = () => import('../sheets/RoomSheet.tsx');
 const sheets = {
-  room: lazy(() => fetchRoomSheet().then((m) => ({ default: m.RoomSheet }))),
-  materials: lazy(() => import('../sheets/MaterialsSheet.tsx').then((m) => ({ default: m.MaterialsSheet }))),
-  places: lazy(() => import('../sheets/PlacesSheet.tsx').then((m) => ({ default: m.PlacesSheet }))),
-  'move-day': lazy(() => import('../sheets/MoveDaySheet.tsx').then((m) => ({ default: m.MoveDaySheet }))),
+  room: late(() => fetchRoomSheet().then((m) => m.RoomSheet)),
+  materials: late(() => import('../sheets/MaterialsSheet.tsx').then((m) => m.MaterialsSheet)),
+  places: late(() => import('../sheets/PlacesSheet.tsx').then((m) => m.PlacesSheet)),
+  'move-day': late(() => import('../sheets/MoveDaySheet.tsx').then((m) => m.MoveDaySheet)),
 } satisfies Record<SheetName, unknown>;
 
 /** Tabs on the top edge, the framed sheet under them. */

@@ -1,9 +1,10 @@
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { Suspense, useEffect, useState } from 'react';
 import { useAnnouncement, useCheckTrouble, useConflicts, useKept, useNeedsRepair } from '../session/hooks.ts';
 import { sayKept } from '../text/sayKept.ts';
+import { late } from '../ui/late.tsx';
 
-const ConflictNotice = lazy(() => import('../states/ConflictNotice.tsx').then((m) => ({ default: m.ConflictNotice })));
-const RepairNotice = lazy(() => import('../states/RepairNotice.tsx').then((m) => ({ default: m.RepairNotice })));
+const ConflictNotice = late(() => import('../states/ConflictNotice.tsx').then((m) => m.ConflictNotice));
+const RepairNotice = late(() => import('../states/RepairNotice.tsx').then((m) => m.RepairNotice));
 
 /** How long a said thing stays in sight (ms). */
 const STAYS = 8000;

@@ -1,8 +1,9 @@
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
 import type { Session } from '../session/types.ts';
+import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 import { figure } from './Carcass.tsx';
@@ -10,7 +11,7 @@ import { sideName, sideShort, sideTitle, sideWord } from './shelfNames.ts';
 import { otherSide } from './shownSide.ts';
 import type { TrayInHand } from './useTrayDrag.ts';
 
-const KneelDialog = lazy(() => import('./kneel/KneelDialog.tsx').then((m) => ({ default: m.KneelDialog })));
+const KneelDialog = late(() => import('./kneel/KneelDialog.tsx').then((m) => m.KneelDialog));
 
 interface Props {
   readonly scene: Scene;

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useMemo } from 'react';
+import { Suspense, useMemo } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import { frontLayout } from '../front/frontLayout.ts';
 import { orderMoves } from '../front/orderMoves.ts';
@@ -11,9 +11,10 @@ import { BoardEditor } from './BoardEditor.tsx';
 import { BoardTable } from './BoardTable.tsx';
 import { checksBySubject } from './trayChecks.ts';
 import '../styles/trayList.css';
+import { late } from '../ui/late.tsx';
 
 const loadVerbs = () => import('./TrayVerbs.tsx');
-const TrayVerbs = lazy(() => loadVerbs().then((m) => ({ default: m.TrayVerbs })));
+const TrayVerbs = late(() => loadVerbs().then((m) => m.TrayVerbs));
 fetchWhenQuiet(loadVerbs);
 
 /** The trays of the shelf whose front is shown, board by board: the drawing in words, with the same verbs. */

@@ -7,6 +7,7 @@ import { sayInside } from './CrateTable.tsx';
 import type { Day } from './dayOf.ts';
 import { capital } from './names.ts';
 import { sayBoardsOf } from './sayStep.ts';
+import '../styles/printOut.css';
 import '../styles/crateLabels.css';
 
 /** A label for each crate, two in a row on A4. */
@@ -28,7 +29,7 @@ export function CrateLabels({ day, onClose }: { readonly day: Day; readonly onCl
 function Labels({ day }: { readonly day: Day }) {
   const { plan, names } = day;
   return (
-    <ul className="crate-labels">
+    <ul className="crate-labels print-out">
       {plan.packed.crates.map(({ letter, area, strand, materials, to }) => (
         <li key={letter} className="crate-label">
           <b className="crate-letter">{letter}</b>

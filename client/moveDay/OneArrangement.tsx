@@ -1,9 +1,10 @@
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import { useArrangement, useSession } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
 import { Button } from '../ui/Button.tsx';
+import { late } from '../ui/late.tsx';
 
-const NameDialog = lazy(() => import('../frame/NameDialog.tsx').then((m) => ({ default: m.NameDialog })));
+const NameDialog = late(() => import('../frame/NameDialog.tsx').then((m) => m.NameDialog));
 
 /** There is nothing to move to yet: how to make a second arrangement. */
 export function OneArrangement() {

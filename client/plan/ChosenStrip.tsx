@@ -1,9 +1,10 @@
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import type { Piece } from '#model/schema/types.ts';
 import { useLayout } from '../frame/useLayout.ts';
 import { useArrangement, useClassroom, useMayChange, useSession } from '../session/hooks.ts';
 import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
+import { late } from '../ui/late.tsx';
 import { areasOfShelves } from './areas.ts';
 import { ChosenVerbs, LookVerbs, SlideVerbs } from './ChosenVerbs.tsx';
 import { nameOfItem } from './describe.ts';
@@ -15,7 +16,7 @@ import { useChosenItems } from './useChosenItems.ts';
 import { usePlanState } from './usePlanState.ts';
 
 const loadFields = () => import('./ChosenFields.tsx');
-const ChosenFields = lazy(() => loadFields().then((m) => ({ default: m.ChosenFields })));
+const ChosenFields = late(() => loadFields().then((m) => m.ChosenFields));
 fetchWhenQuiet(loadFields);
 
 /**

@@ -1,10 +1,11 @@
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import { distance } from '#model/geometry/vec.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
 import { readMe } from '../session/me.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
+import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { type Item, piecesInOrder } from './items.ts';
 import { planStoreOf } from './planStore.ts';
@@ -15,7 +16,7 @@ import { useChosenItems } from './useChosenItems.ts';
 import { usePlanState } from './usePlanState.ts';
 import { WallLine } from './WallLine.tsx';
 
-const PictureLine = lazy(() => import('../survey/PictureLine.tsx').then((m) => ({ default: m.PictureLine })));
+const PictureLine = late(() => import('../survey/PictureLine.tsx').then((m) => m.PictureLine));
 
 /** What the tool in hand asks: where to press, how large the new thing is, what the tape says. */
 export function DraftLine() {

@@ -1,11 +1,12 @@
 import type Konva from 'konva';
-import { lazy, type PointerEvent, type ReactNode, Suspense, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type PointerEvent, type ReactNode, Suspense, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Layer, Shape, Stage } from 'react-konva';
 import '../ui/drawingShapes.ts';
 import { focusFront } from '../front/frontFocus.ts';
 import { useSession } from '../session/hooks.ts';
 import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import '../styles/plan.css';
+import { late } from '../ui/late.tsx';
 import { createPlanKeys } from './keys.ts';
 import { drawLayer } from './layers.ts';
 import { createPlanModel, fitWholeRoom, type LayerName, layerNames, type PlanModel } from './planModel.ts';
@@ -17,7 +18,7 @@ import { useRedraw } from './useRedraw.ts';
 import type { Size } from './viewport.ts';
 
 const loadDraftLine = () => import('./DraftLine.tsx');
-const DraftLine = lazy(() => loadDraftLine().then((m) => ({ default: m.DraftLine })));
+const DraftLine = late(() => loadDraftLine().then((m) => m.DraftLine));
 fetchWhenQuiet(loadDraftLine);
 
 /** The room drawn to scale: choose, slide, turn, draw. The lists beside it hold the same in words. */

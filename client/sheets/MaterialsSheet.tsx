@@ -1,4 +1,4 @@
-import { lazy, Suspense, useCallback, useDeferredValue, useMemo, useState } from 'react';
+import { Suspense, useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { SheetLayout } from '../frame/SheetLayout.tsx';
 import { useLayout } from '../frame/useLayout.ts';
 import { orderMoves } from '../front/orderMoves.ts';
@@ -20,8 +20,9 @@ import { useFits } from './materials/useFits.ts';
 import '../styles/materials.css';
 import '../styles/materialPanel.css';
 import '../styles/threads.css';
+import { late } from '../ui/late.tsx';
 
-const AddFromCatalogue = lazy(() => import('./materials/AddFromCatalogue.tsx').then((module) => ({ default: module.AddFromCatalogue })));
+const AddFromCatalogue = late(() => import('./materials/AddFromCatalogue.tsx').then((module) => module.AddFromCatalogue));
 
 /** The materials: threads of steps, all of them in a table, and where the chosen one would fit. */
 export function MaterialsSheet() {

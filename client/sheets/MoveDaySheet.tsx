@@ -1,4 +1,4 @@
-import { lazy, type ReactNode, Suspense, useEffect, useMemo, useState } from 'react';
+import { type ReactNode, Suspense, useEffect, useMemo, useState } from 'react';
 import type { Arrangement } from '#model/schema/types.ts';
 import { SwapButton } from '../frame/SheetLayout.tsx';
 import { ShortState, ShortTitle } from '../frame/ShortTitle.tsx';
@@ -22,8 +22,9 @@ import { Button } from '../ui/Button.tsx';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import '../styles/moveDay.css';
+import { late } from '../ui/late.tsx';
 
-const CrateLabels = lazy(() => import('../moveDay/CrateLabels.tsx').then((m) => ({ default: m.CrateLabels })));
+const CrateLabels = late(() => import('../moveDay/CrateLabels.tsx').then((m) => m.CrateLabels));
 
 /** The day of the move: what goes where, in which order. */
 export function MoveDaySheet() {

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import { SheetLayout } from '../frame/SheetLayout.tsx';
 import { comparedOf } from '../places/comparedOf.ts';
 import { FloorThatCounts } from '../places/FloorThatCounts.tsx';
@@ -13,9 +13,10 @@ import { useAside, useIsThinking, useReport, useSession, useViewOf } from '../se
 import { sayDay } from '../text/sayDay.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import '../styles/places.css';
+import { late } from '../ui/late.tsx';
 
-const TrialDialog = lazy(() => import('../places/trial/TrialDialog.tsx').then((m) => ({ default: m.TrialDialog })));
-const LicenceDialog = lazy(() => import('../places/licence/LicenceDialog.tsx').then((m) => ({ default: m.LicenceDialog })));
+const TrialDialog = late(() => import('../places/trial/TrialDialog.tsx').then((m) => m.TrialDialog));
+const LicenceDialog = late(() => import('../places/licence/LicenceDialog.tsx').then((m) => m.LicenceDialog));
 
 /** How many children the room takes, by each way of asking. */
 export function PlacesSheet() {

@@ -1,4 +1,4 @@
-import { lazy, type ReactNode, Suspense, useEffect, useRef, useState } from 'react';
+import { type ReactNode, Suspense, useEffect, useRef, useState } from 'react';
 import { ChecksColumn } from '../checks/ChecksColumn.tsx';
 import { openGroups } from '../checks/sortFindings.ts';
 import { SwapButton } from '../frame/SheetLayout.tsx';
@@ -13,12 +13,13 @@ import { Plan } from '../plan/Plan.tsx';
 import { usePlanState } from '../plan/usePlanState.ts';
 import { useArrangement, useReportOf, useViewOf } from '../session/hooks.ts';
 import { BlankHint } from '../states/BlankHint.tsx';
+import { late } from '../ui/late.tsx';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
 
 // The plan is drawn first; what hangs on a chosen shelf comes right after.
-const LazyFront = lazy(() => import('../front/Front.tsx').then((m) => ({ default: m.Front })));
-const LazyTrayList = lazy(() => import('../lists/TrayList.tsx').then((m) => ({ default: m.TrayList })));
-const LazyLaidOver = lazy(() => import('../laidOver/LaidOver.tsx').then((m) => ({ default: m.LaidOver })));
+const LazyFront = late(() => import('../front/Front.tsx').then((m) => m.Front));
+const LazyTrayList = late(() => import('../lists/TrayList.tsx').then((m) => m.TrayList));
+const LazyLaidOver = late(() => import('../laidOver/LaidOver.tsx').then((m) => m.LaidOver));
 const Front = () => (
   <Suspense fallback={null}>
     <LazyFront />

@@ -1,9 +1,10 @@
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { Suspense, useEffect, useState } from 'react';
 import { announcer } from '../session/announcer.ts';
+import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { type KeptRoom, roomsKeptHere } from './keptHere.ts';
 
-const ForgetDialog = lazy(() => import('./ForgetDialog.tsx').then((m) => ({ default: m.ForgetDialog })));
+const ForgetDialog = late(() => import('./ForgetDialog.tsx').then((m) => m.ForgetDialog));
 
 /** The classrooms that lie on this device; each can be opened, or forgotten here. */
 export function KeptHereList() {

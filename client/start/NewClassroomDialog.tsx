@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import type { Classroom } from '#model/schema/types.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { announcer } from '../session/announcer.ts';
@@ -10,11 +10,12 @@ import { Choice } from '../ui/Choice.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from '../ui/Field.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
+import { late } from '../ui/late.tsx';
 import { Select } from '../ui/Select.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { newClassroom } from './newClassroom.ts';
 
-const NewWalkDialog = lazy(() => import('../survey/NewWalkDialog.tsx').then((m) => ({ default: m.NewWalkDialog })));
+const NewWalkDialog = late(() => import('../survey/NewWalkDialog.tsx').then((m) => m.NewWalkDialog));
 
 /** mm: what stands on the sheet until the walls are drawn; a room has walls at all times. */
 const PLACEHOLDER = { length: 8000, width: 6000 } as const;

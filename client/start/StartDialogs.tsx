@@ -1,8 +1,9 @@
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
+import { late } from '../ui/late.tsx';
 
-const NewClassroomDialog = lazy(() => import('./NewClassroomDialog.tsx').then((m) => ({ default: m.NewClassroomDialog })));
-const OpenFileDialog = lazy(() => import('./OpenFileDialog.tsx').then((m) => ({ default: m.OpenFileDialog })));
+const NewClassroomDialog = late(() => import('./NewClassroomDialog.tsx').then((m) => m.NewClassroomDialog));
+const OpenFileDialog = late(() => import('./OpenFileDialog.tsx').then((m) => m.OpenFileDialog));
 
 /** New classroom and open a file: the same from the start page and from a sheet. */
 export function StartDialogs() {

@@ -1,4 +1,5 @@
-import { lazy, Suspense, useRef, useState } from 'react';
+import { Suspense, useRef, useState } from 'react';
+import { late } from './late.tsx';
 import type { VerbItem } from './VerbList.tsx';
 
 interface Props {
@@ -7,7 +8,7 @@ interface Props {
 }
 
 const load = () => import('./VerbList.tsx');
-const VerbList = lazy(() => load().then((m) => ({ default: m.VerbList })));
+const VerbList = late(() => load().then((m) => m.VerbList));
 
 /** Words that open a list of verbs. The list itself comes when it is first wanted: the sheet is drawn before it. */
 export function VerbMenu({ label, items }: Props) {

@@ -1,11 +1,12 @@
-import { lazy, Suspense } from 'react';
+import { Suspense } from 'react';
 import { fetchWhenQuiet } from '../../session/whenQuiet.ts';
+import { late } from '../../ui/late.tsx';
 import type { Item } from '../items.ts';
 import { loadSetDrags } from '../lateParts.ts';
 
 const load = () => Promise.all([import('./SetStrip.tsx'), loadSetDrags()]).then(([strip]) => strip);
-const Strip = lazy(() => load().then((m) => ({ default: m.SetStrip })));
-const Verbs = lazy(() => load().then((m) => ({ default: m.SetVerbs })));
+const Strip = late(() => load().then((m) => m.SetStrip));
+const Verbs = late(() => load().then((m) => m.SetVerbs));
 fetchWhenQuiet(load);
 
 interface Props {

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState } from 'react';
+import { Suspense, useState } from 'react';
 import type { Scene } from '#model/scene/types.ts';
 import { PracticalLifeWords } from '../../checks/PracticalLifeWords.tsx';
 import { WhyLink } from '../../checks/WhyLink.tsx';
@@ -10,6 +10,7 @@ import { capital } from '../../front/shelfNames.ts';
 import { checksBySubject } from '../../lists/trayChecks.ts';
 import { useReport, useSession } from '../../session/hooks.ts';
 import { MayChange } from '../../session/MayChange.tsx';
+import { late } from '../../ui/late.tsx';
 import { SeverityWord } from '../../ui/SeverityMark.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { FitList } from './FitList.tsx';
@@ -19,7 +20,7 @@ import { sayWhereabouts } from './sayWhereabouts.ts';
 import { areaKey, areaTitle } from './threads.ts';
 import { whereaboutsOf } from './whereabouts.ts';
 
-const KneelDialog = lazy(() => import('../../front/kneel/KneelDialog.tsx').then((m) => ({ default: m.KneelDialog })));
+const KneelDialog = late(() => import('../../front/kneel/KneelDialog.tsx').then((m) => m.KneelDialog));
 
 /** The right column: the chosen material, where it would fit, and its values. */
 export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }) {

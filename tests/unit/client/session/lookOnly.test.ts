@@ -2,7 +2,6 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, expect, it, vi } from 'vitest';
 import { WebSocket } from 'ws';
-import type { Analyst } from '#client/session/analyst.ts';
 import { LOOKING, mayChange } from '#client/session/lookOnly.ts';
 import { type OpenSeams, openSession } from '#client/session/openSession.ts';
 import type { Session } from '#client/session/types.ts';
@@ -10,6 +9,7 @@ import { openDeviceStore } from '#client/store/deviceStore.ts';
 import { viewIdOf } from '#model/document/viewId.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { memoryStorage } from '#server/storage/memoryStorage.ts';
+import { silentAnalyst, smallStore } from '#tests/support/quietDevice.ts';
 import { furnished } from '../../../support/furnished.ts';
 import { startServer } from '../../../support/server/startServer.ts';
 
@@ -19,24 +19,6 @@ const closing: (() => unknown)[] = [];
 afterEach(async () => {
   for (const close of closing.splice(0).reverse()) await close();
 });
-const silent: Analyst = {
-  ask: () => undefined,
-  knowMats: () => undefined,
-  report: () => null,
-  trouble: () => null,
-  isThinking: () => false,
-  subscribe: () => () => undefined,
-  close: () => undefined,
-};
-/** What localStorage is for the page. */
-function smallStore() {
-  const kept = new Map<string, string>();
-  return {
-    getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, value: string) => void kept.set(key, value),
-    removeItem: (key: string) => void kept.delete(key),
-  };
-}
 interface Device {
   readonly store: ReturnType<typeof openDeviceStore>;
   readonly storage: ReturnType<typeof smallStore>;
@@ -57,7 +39,7 @@ async function open(
   const said: string[] = [];
   const session = await openSession(
     id,
-    { analyst: silent, person: { name: '', initials: 'LS' }, announce: (text) => said.push(text), ...(start && { start }) },
+    { analyst: silentAnalyst, person: { name: '', initials: 'LS' }, announce: (text) => said.push(text), ...(start && { start }) },
     { ...on, server, WebSocket: WebSocket as unknown as NonNullable<OpenSeams['WebSocket']>, ...seams },
   );
   closing.push(() => session.close());

@@ -2,11 +2,11 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { WebSocket } from 'ws';
-import type { Analyst } from '#client/session/analyst.ts';
 import { type OpenSeams, openSession } from '#client/session/openSession.ts';
 import { type DeviceStore, openDeviceStore } from '#client/store/deviceStore.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { memoryStorage } from '#server/storage/memoryStorage.ts';
+import { silentAnalyst } from '#tests/support/quietDevice.ts';
 import { furnished } from '../../../support/furnished.ts';
 import { startServer } from '../../../support/server/startServer.ts';
 
@@ -15,15 +15,6 @@ const closing: (() => unknown)[] = [];
 afterEach(async () => {
   for (const close of closing.splice(0).reverse()) await close();
 });
-const silent: Analyst = {
-  ask: () => undefined,
-  knowMats: () => undefined,
-  report: () => null,
-  trouble: () => null,
-  isThinking: () => false,
-  subscribe: () => () => undefined,
-  close: () => undefined,
-};
 let devices = 0;
 function device(): DeviceStore {
   const store = openDeviceStore({ factory: new IDBFactory(), name: `shared-${++devices}` });
@@ -33,7 +24,7 @@ function device(): DeviceStore {
 async function open(store: DeviceStore, server: string, start?: Classroom, seams: OpenSeams = {}) {
   const session = await openSession(
     ROOM,
-    { analyst: silent, person: { name: 'Ida Brook', initials: 'IB' }, announce: () => undefined, ...(start && { start }) },
+    { analyst: silentAnalyst, person: { name: 'Ida Brook', initials: 'IB' }, announce: () => undefined, ...(start && { start }) },
     { store, server, storage: null, WebSocket: WebSocket as unknown as NonNullable<OpenSeams['WebSocket']>, ...seams },
   );
   closing.push(() => session.close());

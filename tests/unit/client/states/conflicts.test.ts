@@ -2,7 +2,6 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, expect, it, vi } from 'vitest';
 import { WebSocket } from 'ws';
-import type { Analyst } from '#client/session/analyst.ts';
 import { conflictsOf } from '#client/session/conflicts.ts';
 import { type OpenSeams, openSession } from '#client/session/openSession.ts';
 import type { Session } from '#client/session/types.ts';
@@ -12,6 +11,7 @@ import { canKeepBoth, keepBoth, keepMine, keepTheirs } from '#client/states/sett
 import { openDeviceStore } from '#client/store/deviceStore.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { memoryStorage } from '#server/storage/memoryStorage.ts';
+import { silentAnalyst, smallStore } from '#tests/support/quietDevice.ts';
 import { furnished } from '../../../support/furnished.ts';
 import { startServer } from '../../../support/server/startServer.ts';
 
@@ -20,23 +20,6 @@ const closing: (() => unknown)[] = [];
 afterEach(async () => {
   for (const close of closing.splice(0).reverse()) await close();
 });
-const silent: Analyst = {
-  ask: () => undefined,
-  knowMats: () => undefined,
-  report: () => null,
-  trouble: () => null,
-  isThinking: () => false,
-  subscribe: () => () => undefined,
-  close: () => undefined,
-};
-function smallStore() {
-  const kept = new Map<string, string>();
-  return {
-    getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, value: string) => void kept.set(key, value),
-    removeItem: (key: string) => void kept.delete(key),
-  };
-}
 let devices = 0;
 function device() {
   // Of one name they would be tabs of one browser, which talk without a server.
@@ -47,7 +30,7 @@ function device() {
 async function open(on: ReturnType<typeof device>, server: string, initials: string, start?: Classroom): Promise<Session> {
   const session = await openSession(
     ROOM,
-    { analyst: silent, person: { name: '', initials }, announce: () => undefined, ...(start && { start }) },
+    { analyst: silentAnalyst, person: { name: '', initials }, announce: () => undefined, ...(start && { start }) },
     { ...on, server, WebSocket: WebSocket as unknown as NonNullable<OpenSeams['WebSocket']> },
   );
   closing.push(() => session.close());
