@@ -203,7 +203,7 @@ function mindOf(step: MoveStep, { plan, names, units }: Saying): string[] {
   const mind: string[] = [];
   if (step.unfasten === 'yes') mind.push('Unfasten it from the wall first; from then on it can tip: one of you holds it.');
   if (step.unfasten === 'look') mind.push('Look first whether it is fastened to the wall: that is not known.');
-  if (step.people === 2)
+  if (step.isLarge)
     mind.push(
       `Two people lift it: ${sayLength(TWO_PEOPLE.long, units)} long or ${sayLength(TWO_PEOPLE.high, units)} high and more is not moved alone (common practice, no source).`,
     );

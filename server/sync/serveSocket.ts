@@ -5,7 +5,7 @@ import type { Admitted } from '../access/door.ts';
 import { createPeer, type Peer } from './peer.ts';
 import type { Room } from './room.ts';
 import { type Rooms, sayError } from './rooms.ts';
-import { createThrottle } from './throttle.ts';
+import { createThrottle, type Throttle } from './throttle.ts';
 
 /** Bytes of one message of presence: a name, a place, what is in hand. */
 const LARGEST_PRESENCE = 64 * 1024;
@@ -22,7 +22,6 @@ export function serveSocket(socket: WebSocket, admitted: Admitted, rooms: Rooms,
   const { classroom, mayChange } = admitted;
   const peer = createPeer(socket, mayChange);
   const throttles = [createThrottle(MESSAGES), createThrottle(BYTES)] as const;
-  const remarks = createThrottle(REMARKS);
   const rest = createRest(socket);
   let room: Room | null = null;
   let isGone = false;
@@ -38,12 +37,11 @@ export function serveSocket(socket: WebSocket, admitted: Admitted, rooms: Rooms,
   socket.on('message', (data: unknown, isBinary: boolean) => {
     if (!room?.isSound()) return;
     const bytes = isBinary && data instanceof Uint8Array ? data : null;
-    const slow = bytes?.[0] === messages.remark ? remarks.take(1) : 0;
-    const wait = Math.max(throttles[0].take(1), throttles[1].take(bytes?.byteLength ?? 0), slow);
-    if (wait > 0) rest(wait);
+    const wait = Math.max(throttles[0].take(1), throttles[1].take(bytes?.byteLength ?? 0));
+    rest(wait);
     try {
       if (!bytes) throw new Error('not binary');
-      handle(room, peer, bytes);
+      handle(room, peer, bytes, rest);
     } catch {
       peer.close(closes.malformed, 'could not be read');
     }
@@ -72,10 +70,19 @@ export function serveSocket(socket: WebSocket, admitted: Admitted, rooms: Rooms,
   );
 }
 
+/** One for all who look at a classroom: coming again brings no more. */
+const remarks = new WeakMap<Room, Throttle>();
+function remarksOf(room: Room): Throttle {
+  const known = remarks.get(room) ?? createThrottle(REMARKS);
+  remarks.set(room, known);
+  return known;
+}
+
 /** Stops reading for as long as was asked last: messages that were read already each ask for a bit more. */
 function createRest(socket: WebSocket): (wait: number) => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   return (wait) => {
+    if (wait === 0) return;
     clearTimeout(timer);
     socket.pause();
     timer = setTimeout(() => socket.resume(), Math.min(wait, LONGEST_REST));
@@ -84,7 +91,7 @@ function createRest(socket: WebSocket): (wait: number) => void {
 }
 
 /** @throws when the message cannot be read. */
-function handle(room: Room, peer: Peer, data: Uint8Array): void {
+function handle(room: Room, peer: Peer, data: Uint8Array, rest: (wait: number) => void): void {
   const decoder = decoding.createDecoder(data);
   switch (decoding.readVarUint(decoder)) {
     case messages.sync:
@@ -99,6 +106,7 @@ function handle(room: Room, peer: Peer, data: Uint8Array): void {
       break;
     case messages.remark:
       if (data.byteLength > LARGEST_REMARK) throw new Error('too large for a remark');
+      rest(remarksOf(room).take(1));
       room.remark(peer, decoding.readVarString(decoder));
       break;
     case messages.mark:

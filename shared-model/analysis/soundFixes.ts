@@ -21,9 +21,9 @@ export const mustRules: readonly string[] = [
   'survey/outside',
 ];
 const judging = rules.filter(({ id }) => mustRules.includes(id));
-/** Rules that only trays can trip, and those that follow a drag: what a fix brings by these is told with it. */
+/** Rules that trays can trip, and those that pieces can, without the dear ones: what a fix brings by these is told with it. */
 const besideTrays = rules.filter(({ id }) => /^(reach|order|steady)\//.test(id));
-const besidePieces = rules.filter(({ tier }) => tier === 'live');
+const besidePieces = rules.filter(({ id, tier }) => tier === 'live' || ['steady/tip', 'survey/turned', 'survey/outside'].includes(id));
 
 /**
  * Pieces looked at, over all fixes tried: some dozens of fixes in a usual room, two in one of four hundred pieces. In a

@@ -68,7 +68,8 @@ export function traverse(courses: readonly Course[]): Traverse {
  */
 function byTransit(steps: readonly Point[], misclosure: Point): Point[] {
   const total = (axis: 'x' | 'y'): number => steps.reduce((sum, step) => sum + Math.abs(step[axis]), 0);
-  const per = { x: misclosure.x / total('x'), y: misclosure.y / total('y') };
+  // Without a side that way there is nothing to spread over, and nothing open that way either.
+  const per = { x: misclosure.x / (total('x') || 1), y: misclosure.y / (total('y') || 1) };
   let corner: Point = { x: 0, y: 0 };
   return steps.map((step) => {
     const here = corner;

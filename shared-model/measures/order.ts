@@ -62,7 +62,7 @@ export function orderOf(scene: Scene, carryNoteKg: CarryNoteKg, isInReach: IsInR
     mend(trouble) {
       const { strand } = trouble;
       const mustHold: MustHold = (first, second) => relation.reading[second]?.material.strand.trim() === strand && isJudged(first, second);
-      return bestMending(scene, relation, trouble, inversions, mustHold, by);
+      return bestMending(scene, relation, trouble, inversions, mustHold, by, carryNoteKg);
     },
     strands: () => strandsOf(scene, relation, inversions, isJudged, by),
   };

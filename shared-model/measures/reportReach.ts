@@ -1,12 +1,11 @@
 import { roundMm } from '../units/round.ts';
 import { massOf } from './childMass.ts';
+import { CARRY_NOTE } from './order/carryNote.ts';
 import type { Reach } from './reach.ts';
 import { takeLimit } from './reachCurves.ts';
 
 /** mm behind the front: the middle of a board 300 deep, for figures that need one depth. */
 const USUAL_DEPTH = 150;
-/** The share of body mass above which carrying is worth a note (backpack advice, a proxy). */
-const CARRY_NOTE = 0.1;
 
 /** The report's line: mm and kg; `highest` is the highest surface at `atDepth`, for a thing gripped 50 above it. */
 export function reportReach({ smallest }: Reach) {

@@ -4,5 +4,6 @@ const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 
 export function sayDate(iso: string): string {
   const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? [];
   const name = months[Number(month) - 1];
-  return name === undefined || Number(day) < 1 || Number(day) > 31 ? iso : `${Number(day)} ${name} ${Number(year)}`;
+  const days = new Date(Date.UTC(Number(year), Number(month), 0)).getUTCDate();
+  return name === undefined || Number(day) < 1 || Number(day) > days ? iso : `${Number(day)} ${name} ${Number(year)}`;
 }

@@ -11,6 +11,8 @@ import { clashes, type MoveUnit } from './units.ts';
 
 /** mm between the places that are tried for a thing set aside */
 const GRID = 100;
+/** Places tried at most; in a larger room they lie further apart. */
+const MOST_PLACES = 20_000;
 
 /** The room itself: what stays where it is, and floor on which nothing may be set down for a while. */
 export class MoveFloor {
@@ -65,7 +67,8 @@ const partsOf = ({ isConvex, footprint }: SceneBody): readonly Polygon[] => (isC
 
 function placesOf({ minX, minY, maxX, maxY }: Box, from: Point): Point[] {
   const places: Point[] = [];
-  for (let x = minX + GRID; x < maxX; x += GRID) for (let y = minY + GRID; y < maxY; y += GRID) places.push({ x, y });
+  const step = Math.max(GRID, Math.sqrt(((maxX - minX) * (maxY - minY)) / MOST_PLACES));
+  for (let x = minX + step; x < maxX; x += step) for (let y = minY + step; y < maxY; y += step) places.push({ x, y });
   return places.sort((p, q) => distance(p, from) - distance(q, from));
 }
 

@@ -35,6 +35,8 @@ export interface MoveStep {
   readonly stands: SceneBody | null;
   readonly by: StandsBy | null;
   readonly people: 1 | 2;
+  /** Too long or too high for one person. */
+  readonly isLarge: boolean;
   /** Held by the wall now; look: not known. */
   readonly unfasten: 'yes' | 'look' | null;
   /** To be held by the wall afterwards; loose: it is not, though it may be high enough to tip. */
@@ -73,6 +75,7 @@ const plain = {
   stands: null,
   by: null,
   people: 1,
+  isLarge: false,
   unfasten: null,
   fasten: null,
   overlaps: [],
@@ -195,7 +198,7 @@ function draftSteps(
     return { ...plain, id: `fill:${pieces.join('+')}`, does: 'fill', pieces, materials, crates, waits };
   });
 
-  const steps = [...empties, ...moves, ...boards, ...fills, ...trayStepsOf(trays, crateOf, filled)];
+  const steps = [...empties, ...moves, ...boards, ...fills, ...trayStepsOf(trays, new Set([...crateOf.keys(), ...packed.byHand]), filled)];
   const floorSteps = [...moves, ...fills];
   if (moves.length > 0) steps.push({ ...plain, id: 'mats', does: 'mats', waits: floorSteps.map(({ id }) => ({ step: id, why: 'floor' })) });
   if (moves.length > 0) steps.push({ ...plain, id: 'tape', does: 'tape', waits: steps.map(({ id }) => ({ step: id, why: 'all' })) });
@@ -203,10 +206,10 @@ function draftSteps(
 }
 
 /** Trays that change places on shelves that stay: by the shelf they come to, or leave for the table. */
-function trayStepsOf(trays: readonly TrayChange[], crateOf: ReadonlyMap<string, string>, filled: readonly string[]): Draft[] {
+function trayStepsOf(trays: readonly TrayChange[], isPacked: ReadonlySet<string>, filled: readonly string[]): Draft[] {
   const byShelf = new Map<string, string[]>();
   for (const { material, from, to } of trays) {
-    if (crateOf.has(material)) continue;
+    if (isPacked.has(material)) continue;
     const piece = (to ?? from)?.piece;
     if (piece === undefined || (to && filled.includes(to.piece))) continue;
     byShelf.set(piece, [...(byShelf.get(piece) ?? []), material]);
@@ -253,7 +256,10 @@ function moveStep(
   const beside = end && !unit.isRug ? (besideOf(day, k, end, ahead) ?? (ahead && besideOf(day, k, end, null))) : null;
   const first = beside?.unit == null ? null : lastOf(day, beside.unit);
   if (first !== null && !waits.some(({ step }) => step === first)) waits.push({ step: first, why: 'beside' });
+  for (const step of leftBefore(day, k, index, does))
+    if (!waits.some((wait) => wait.step === step)) waits.push({ step, why: 'in-the-way' });
   const isTall = (size?.height ?? 0) >= TWO_PEOPLE.high || size?.kind === 'shelf';
+  const unfasten = does === 'back' || !lead.before ? null : unfastenOf(lead.before);
   return {
     ...plain,
     id: stepId(does, lead.id),
@@ -263,15 +269,9 @@ function moveStep(
     path,
     stands: end,
     by: beside?.by ?? null,
-    people: isLarge ? 2 : 1,
-    unfasten:
-      does === 'back' || !lead.before
-        ? null
-        : lead.before.anchored
-          ? 'yes'
-          : lead.before.kind === 'shelf' && lead.before.anchored === null
-            ? 'look'
-            : null,
+    isLarge,
+    people: isLarge || unfasten === 'yes' ? 2 : 1,
+    unfasten,
     fasten: does === 'aside' || !lead.after ? null : lead.after.anchored ? 'yes' : isTall && lead.after.kind !== 'rug' ? 'loose' : null,
     overlaps: does === 'aside' || does === 'out' ? [] : overlapsOf(day, unit),
     waits,
@@ -282,6 +282,23 @@ const carried = (start: SceneBody, end: SceneBody): MovePath => ({
   how: 'carry',
   by: { x: end.center.x - start.center.x, y: end.center.y - start.center.y } satisfies Point,
 });
+
+const unfastenOf = ({ anchored, kind }: NonNullable<PieceChange['before']>): MoveStep['unfasten'] =>
+  anchored ? 'yes' : kind === 'shelf' && anchored === null ? 'look' : null;
+
+/** Steps by which others left the floor that a unit is set down on: for what is set aside no precedence says so. */
+function leftBefore(day: Day, k: number, index: number, does: UnitEvent['does']): string[] {
+  const { units, sequence } = day;
+  const unit = units[index] as MoveUnit;
+  if (unit.isRug || does === 'out') return [];
+  const set = does === 'aside' ? (sequence.places.get(index) ?? []) : unit.to;
+  return sequence.events.slice(0, k).flatMap((event) => {
+    const other = units[event.unit] as MoveUnit;
+    if (event.unit === index || other.isRug) return [];
+    const left = event.does === 'back' ? (sequence.places.get(event.unit) ?? []) : other.from;
+    return left.some((a) => set.some((b) => clashes(a, b))) ? [stepId(event.does, leadOf(day, event.unit))] : [];
+  });
+}
 
 const stepId = (does: UnitEvent['does'], piece: string): string => `${does}:${piece}`;
 const leadOf = ({ units }: Day, unit: number): string => units[unit]?.id ?? '';

@@ -16,7 +16,8 @@ export function versionCommands(context: Context): Pick<Commands, 'setBack' | 't
     },
     takeOut(path, key) {
       if (path.length === 1 && path[0] === 'corners') {
-        const index = Number(key.replace(/^\[(\d+)\]$/, '$1'));
+        // By its place alone: a corner's id may be a number too.
+        const index = Number(/^\[(\d+)\]$/.exec(key)?.[1] ?? Number.NaN);
         if (!Number.isInteger(index) || index < 0 || index >= cornersOf(doc).length) return false;
         step(() => cornersOf(doc).delete(index));
         return true;

@@ -1,7 +1,8 @@
 import type { Scene, SceneTray } from '../../scene/types.ts';
+import { joinsPracticalLife } from './classOptions.ts';
 import { exchange } from './exchange.ts';
 import { type InsertBy, insertAll, type Mending } from './insertion.ts';
-import type { Inversions, StrandTrouble } from './inversions.ts';
+import { type CarryNoteKg, type Inversions, isExempt, type StrandTrouble } from './inversions.ts';
 import { forEachBit, hasBit, type OrderRelation } from './relation.ts';
 import type { MustHold } from './reshelving.ts';
 import { cutStrands, strandRuns } from './strandRuns.ts';
@@ -23,10 +24,11 @@ export function bestMending(
   inversions: Inversions,
   mustHold: MustHold,
   by: InsertBy,
+  carryNoteKg: CarryNoteKg,
 ): Mending {
   const first = insertAll(scene, relation, trouble.moves, mustHold, by);
   if (relation.reading.length > MOST_READ) return first;
-  const faultsNow = faultCounter(scene, relation, trouble.strand, inversions);
+  const faultsNow = faultCounter(relation, trouble.strand, inversions, cutsCounter(scene, relation, carryNoteKg));
   let best = { mending: first, faults: faultsNow(first) };
   const { early, late } = pairsOf(relation, trouble.strand, inversions);
   const others = function* (): Generator<Mending | null> {
@@ -65,9 +67,12 @@ function pairsOf({ reading, words }: OrderRelation, strand: string, { rows }: In
 }
 
 /** How much a mend leaves or brings, as a number to compare by; 0: nothing. */
-function faultCounter(scene: Scene, relation: OrderRelation, strand: string, inversions: Inversions): (mending: Mending) => number {
-  const { reading, words, before, columnOf } = relation;
-  const cutsOf = cutsCounter(scene, relation);
+function faultCounter(
+  { reading, words, before, columnOf }: OrderRelation,
+  strand: string,
+  inversions: Inversions,
+  cutsOf: (trays: readonly SceneTray[]) => Set<string>,
+): (mending: Mending) => number {
   const cutBefore = cutsOf(reading);
   return ({ shortages, isSqueezed, isBeyondReach, readAfter }) => {
     const columns = readAfter().flatMap((id) => columnOf.get(id) ?? []);
@@ -87,12 +92,16 @@ function faultCounter(scene: Scene, relation: OrderRelation, strand: string, inv
 }
 
 /** Strands that others cut, as order/strand tells them. */
-function cutsCounter(scene: Scene, { before, words, columnOf }: OrderRelation): (trays: readonly SceneTray[]) => Set<string> {
-  const isAsked = scene.classroom.options['order/strand']?.practicalLife === true;
+function cutsCounter(
+  scene: Scene,
+  { before, words, columnOf }: OrderRelation,
+  carryNoteKg: CarryNoteKg,
+): (trays: readonly SceneTray[]) => Set<string> {
+  const isAsked = joinsPracticalLife(scene.classroom);
   const columnOfTray = (tray: SceneTray): number => columnOf.get(tray.material.id) ?? 0;
   const isBefore = (first: SceneTray, second: SceneTray): boolean => hasBit(before, words, columnOfTray(second), columnOfTray(first));
   return (trays) => {
-    const asked = trays.filter(({ material }) => isAsked || material.area !== 'practical-life');
+    const asked = trays.filter((tray) => !isExempt(tray, carryNoteKg) && (isAsked || tray.material.area !== 'practical-life'));
     return new Set(cutStrands(strandRuns(asked), isBefore).map((cut) => cut.strand));
   };
 }

@@ -3,7 +3,7 @@ import { massOf } from '../childMass.ts';
 import type { Reach } from '../reach.ts';
 
 /** The share of body mass above which carrying is worth a note (reach/carry; backpack advice, a proxy). */
-const CARRY_NOTE = 0.1;
+export const CARRY_NOTE = 0.1;
 
 /** kg that the youngest child meant to use a material carries without a note; null: the children's ages are not known. */
 export function carryNoteKg(reach: Pick<Reach, 'meantFor'>, material: Material): number | null {

@@ -11,3 +11,6 @@ export function trayGapOf(classroom: Classroom): number {
 
 /** Whether the class wants practical life judged (order/sequence). */
 export const judgesPracticalLife = (classroom: Classroom): boolean => classroom.options['order/sequence']?.practicalLife === true;
+
+/** Whether the class wants strands of practical life to stand together (order/strand). */
+export const joinsPracticalLife = (classroom: Classroom): boolean => classroom.options['order/strand']?.practicalLife === true;

@@ -11,7 +11,7 @@ export function exchange(scene: Scene, { reading }: OrderRelation, one: number, 
   if (!p || !q) return null;
   const places = [placeAt(scene, p, q, by), placeAt(scene, q, p, by)];
   const [first, second] = places;
-  if (!first || !second) return null;
+  if (!first || !second || isOnEachOther(first.placement, p, second.placement, q, by.gap)) return null;
   const swapped = reading.map(({ material }) => (material === p.material ? q : material === q.material ? p : { material }).material.id);
   return {
     moves: [one, other].sort((a, b) => a - b),
@@ -22,6 +22,14 @@ export function exchange(scene: Scene, { reading }: OrderRelation, one: number, 
     isBeyondReach: !first.isInReach || !second.isInReach,
     readAfter: () => swapped,
   };
+}
+
+/** On one board the wider of the two may reach into the other's new place, or leave less than the gap that was there before. */
+function isOnEachOther(first: Placement, p: SceneTray, second: Placement, q: SceneTray, gap: number): boolean {
+  if (p.board !== q.board) return false;
+  const [left, wide, right] = first.x < second.x ? [first.x, p.width ?? 0, second.x] : [second.x, q.width ?? 0, first.x];
+  const was = first.x < second.x ? (q.width ?? 0) : (p.width ?? 0);
+  return wide > was && left + wide + gap > right;
 }
 
 /** `tray` where `there` stands now. */
@@ -43,8 +51,10 @@ function placeAt(
   // No further than what stood there, or than leaves the wanted gap.
   if (x + tray.width > Math.max(x + there.width, Math.min(board.width, ...next))) return null;
   const neighbour = board.trays[board.trays.indexOf(there) - 1];
+  // Who stood to the left is where this one was, if this one itself stood there.
+  const behind = neighbour === tray ? there : neighbour;
   return {
-    place: { material: tray.material.id, side, board, x, behind: neighbour && neighbour !== tray ? neighbour.material.id : null },
+    place: { material: tray.material.id, side, board, x, behind: behind?.material.id ?? null },
     placement: { ...tray.placement, piece: board.piece.id, side: board.side, level: board.level?.id ?? null, x, y: 0 },
     isInReach: isInReach(tray, side, board, x),
   };

@@ -3,6 +3,7 @@ import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/
 import { boardPart, sayBoard, sayThings } from '../../findings/sayBoard.ts';
 import { carriedAtOnce } from '../../measures/carrying.ts';
 import { massOf } from '../../measures/childMass.ts';
+import { CARRY_NOTE } from '../../measures/order/carryNote.ts';
 import { boardsForChildren, type HeldBoard, type Reach } from '../../measures/reach.ts';
 import type { Material } from '../../schema/types.ts';
 import { kg } from '../../units/quantity.ts';
@@ -10,7 +11,7 @@ import { defineRule } from '../rule.ts';
 
 const options = z.strictObject({
   /** share of body mass above which it is worth a note */
-  note: z.number().min(0).max(1).default(0.1),
+  note: z.number().min(0).max(1).default(CARRY_NOTE),
   /** share of body mass above which it should be lighter */
   should: z.number().min(0).max(1).default(0.15),
 });

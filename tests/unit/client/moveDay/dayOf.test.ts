@@ -54,8 +54,8 @@ describe('the steps in words', () => {
   it('as people say them: what, how far, to what it is measured, and what to mind', () => {
     expect(words(three, 10).map(({ title, detail }) => `${title} | ${detail}`)).toEqual([
       'Empty shelf 4 | 1 tray, in the order they go back, crate A',
-      'Slide shelf 4 north 1.00 m | to 0.20 m from the north wall, A1 to A2',
-      'Slide shelf 6 north 1.05 m | 0.05 m clear of shelf 4',
+      'Slide shelf 4 north 1.00 m | two people: to 0.20 m from the north wall, A1 to A2',
+      'Slide shelf 6 north 1.05 m | two people: 0.05 m clear of shelf 4',
       'Fill shelf 4 again | crate A',
       'Roll out all 10 mats | mark their corners for the first week',
       'Walk every way with the tape | 0.915 m or more, door to door; open each exit as wide as it goes',
@@ -72,10 +72,10 @@ describe('the steps in words', () => {
       [shelf('s1', 1750), shelf('s2', 700), shelf('s3', 3000, { rotation: 90, x: 3000, width: 1200 }), shelf('s9', 4300)],
     );
     expect(words(classroom, 0).map(({ title, detail }) => `${title} | ${detail}`)).toEqual([
-      'Put paper cupboard away | to where it is kept, not before an exit',
+      'Put paper cupboard away | two people: to where it is kept, not before an exit',
       expect.stringMatching(/^Exchange shelf 3 \| two people: for one of 1\.20 m by 0\.40 m; .+/),
-      expect.stringMatching(/^Set shelf 1 aside \| to .+, out of the way for a while$/),
-      'Slide shelf 2 north 1.05 m | to 0.20 m from the north wall, A1 to A2',
+      expect.stringMatching(/^Set shelf 1 aside \| two people: to .+, out of the way for a while$/),
+      'Slide shelf 2 north 1.05 m | two people: to 0.20 m from the north wall, A1 to A2',
       expect.stringMatching(/^(Slide|Carry) shelf 1 /),
       expect.stringMatching(/^Bring in shelf 9 \| against the west wall, A4 to A5$/),
       'Try whether a mat fits | mark their corners for the first week',
