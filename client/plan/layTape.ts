@@ -5,6 +5,7 @@ import { sayLength } from '#model/units/sayLength.ts';
 import { type AskWay, askWay } from './askWay.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import { lower, nameOfItem } from './describe.ts';
+import { followTape } from './followTape.ts';
 import type { Item } from './items.ts';
 import { planStoreOf, type TapeThing, type TapeWay } from './planStore.ts';
 import { edgeToEdge, sayEdgeToEdge, tapeThingAt, wayOfTape } from './tapeBetween.ts';
@@ -17,6 +18,7 @@ export function layTapeEnd(session: Session, at: Point, on: TapeThing | null, as
   const [from] = tape;
   if (tape.length !== 1 || !from) {
     store.set({ tape: [at], tapeOn: [on], tapeEdge: null, tapeWay: null });
+    followTape(session, () => findWayAgain(session));
     session.announce(`Tape from ${on ? lower(nameOfItem(session, on)) : 'here'}. Press the other end.`);
     return;
   }
@@ -24,10 +26,16 @@ export function layTapeEnd(session: Session, at: Point, on: TapeThing | null, as
   const both = [tapeOn[0] ?? null, on];
   const edge = tapeOn[0] && on ? edgeToEdge(session, tapeOn[0], on) : null;
   store.set({ tape: ends, tapeOn: both, tapeEdge: edge, tapeWay: null });
+  followTape(session, () => findWayAgain(session));
   const { units } = session.classroom().display;
   const said = [`Tape: ${sayLength(distance(from, at), units)}`, sayEdgeToEdge(session, both)].filter((part) => part !== null).join('; ');
   session.announce(`${said}.`);
   void sayWayWhenKnown(session, said, wayOfTape(session, ends, both, ask));
+}
+
+function findWayAgain(session: Session): void {
+  const { tape, tapeOn } = planStoreOf(session).state();
+  if (tape.length === 2) void sayWayWhenKnown(session, 'Something was moved', wayOfTape(session, tape, tapeOn, askWay));
 }
 
 async function sayWayWhenKnown(session: Session, said: string, asked: Promise<TapeWay>): Promise<void> {

@@ -36,8 +36,8 @@ export function tapeThingAt(session: Session, p: Point): TapeThing | null {
 const isOn = (ring: readonly Point[], p: Point): boolean =>
   contains(ring, p) || edges(ring).some((edge) => distance(nearestOn(edge, p), p) <= ON);
 
-/** The outline of a thing, or the line of a door or wall. */
-function outlineOf(session: Session, item: Item): { ring: readonly Point[]; sides: readonly Segment[] } | null {
+/** The outline of a thing, or the line of a door or wall; null: it is gone. */
+export function outlineOf(session: Session, item: Item): { ring: readonly Point[]; sides: readonly Segment[] } | null {
   const thing = thingOf(session, item);
   const { room } = session.classroom();
   if (thing) {

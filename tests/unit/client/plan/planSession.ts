@@ -59,7 +59,7 @@ export function planSession(change: PlainRoomChange = {}): PlanSession {
     },
     setPerson: () => {},
     announce: (text) => said.push(text),
-    subscribe: () => () => {},
+    subscribe: document.onChange,
     close: async () => {},
     setReport: (next) => {
       report = next;

@@ -91,4 +91,27 @@ describe('laying the tape', () => {
     await new Promise((done) => setTimeout(done, 300));
     expect(planStoreOf(session).state()).toMatchObject({ tape: [{ x: 500, y: 500 }], tapeWay: null });
   });
+
+  it('comes off when a thing it lies on is moved or put away, and says so', () => {
+    layTapeOn(session, piece('s1'));
+    layTapeOn(session, piece('s2'), ask);
+    session.commands.movePiece('a1', 's2', { x: 4200, y: 2500 });
+    expect(planStoreOf(session).state()).toMatchObject({ tape: [], tapeOn: [], tapeEdge: null, tapeWay: null });
+    expect(session.said.at(-1)).toBe('The tape lay on shelf 2, which is otherwise now. Lay the tape again.');
+    layTapeOn(session, piece('s1'));
+    session.commands.putAwayPiece('a1', 's1');
+    expect(planStoreOf(session).state().tape).toEqual([]);
+    expect(session.said.at(-1)).toBe('What the tape lay on is gone. Lay the tape again.');
+  });
+
+  it('stays when something else is moved, and only the way is looked for again', async () => {
+    layTapeOn(session, piece('s1'));
+    layTapeOn(session, piece('s2'), ask);
+    await vi.waitFor(() => expect(planStoreOf(session).state().tapeWay).not.toBeNull(), 10_000);
+    const { tape, tapeEdge } = planStoreOf(session).state();
+    session.commands.movePiece('a1', 't1', { x: 3000, y: 4200 });
+    expect(planStoreOf(session).state()).toMatchObject({ tape, tapeEdge, tapeWay: null });
+    // There are no workers here, which is told in the way's place.
+    await vi.waitFor(() => expect(planStoreOf(session).state().tapeWay?.said).toContain('could not be worked out'), 10_000);
+  });
 });
