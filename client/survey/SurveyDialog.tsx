@@ -2,6 +2,7 @@ import { useCallback } from 'react';
 import { planStoreOf } from '../plan/planStore.ts';
 import { useClassroom, useSession, useUnits } from '../session/hooks.ts';
 import type { LaidRoom } from './laidRoom.ts';
+import { sayMisfits } from './saySurvey.ts';
 import { WalkDialog } from './WalkDialog.tsx';
 import { whatNoLongerFits, writeSurvey } from './writeSurvey.ts';
 
@@ -16,8 +17,7 @@ export function SurveyDialog({ onClose }: { onClose: () => void }) {
     writeSurvey(session, laid);
     const store = planStoreOf(session);
     store.set({ wholeRoom: store.state().wholeRoom + 1 });
-    const also = misfits.length === 0 ? '' : ` Look at: ${misfits.join(' ')}`;
-    session.announce(`The room stands as it was measured. Take back undoes it.${also}`);
+    session.announce(`The room stands as it was measured. Take back undoes it.${sayMisfits(misfits)}`);
     onClose();
   }
 

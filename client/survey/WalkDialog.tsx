@@ -9,7 +9,7 @@ import { Dialog } from '../ui/Dialog.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { DiagonalRows } from './DiagonalRows.tsx';
 import { type Draft, draftOf, emptyDraft, isUntouched } from './draft.ts';
-import { keepDraft, readKeptDraft } from './keptDraft.ts';
+import { asideOf, keepDraft, readKeptDraft } from './keptDraft.ts';
 import { type LaidRoom, laidRoom, onSheet } from './laidRoom.ts';
 import { sayTrouble, sayUsual, sayWalk } from './saySurvey.ts';
 import { FixtureRows, OpeningRows } from './ThingRows.tsx';
@@ -44,6 +44,8 @@ interface Props {
 export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onClose }: Props) {
   const [isFromBefore, setFromBefore] = useState(() => readKeptDraft(keptAs) !== null);
   const [draft, setDraft] = useState<Draft>(() => readKeptDraft(keptAs) ?? (isFresh ? emptyDraft() : draftOf(room)));
+  /** The walk that another one took the place of: the way back. */
+  const [aside, setAside] = useState<Draft | null>(() => readKeptDraft(asideOf(keptAs)));
   const [part, setPart] = useState<Part>('walls');
   const [current, setCurrent] = useState<string | null>(draft.walls[0]?.corner ?? null);
   const latest = useRef(draft);
@@ -68,9 +70,14 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
     },
     [keptAs, isFresh, room],
   );
+  /** Another walk in the place of this one, which is laid aside: nothing typed is lost by a slip. */
   function beginAnew(next: Draft) {
+    const before = latest.current;
+    const isEmpty = before.walls.every(({ drawn }) => drawn === null) && isUntouched(before, null);
+    const isTyped = !isEmpty && !isUntouched(before, isFresh ? null : room);
+    setAside(isTyped ? before : null);
+    keepDraft(asideOf(keptAs), isTyped ? before : null);
     change(() => next);
-    keepDraft(keptAs, null);
     setFromBefore(false);
     setCurrent(next.walls[0]?.corner ?? null);
     setPart('walls');
@@ -93,6 +100,7 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
   function put() {
     if (!laid) return;
     keepDraft(keptAs, null);
+    keepDraft(asideOf(keptAs), null);
     onPut(laid, misfits);
   }
 
@@ -105,6 +113,11 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
           <TextLink onPress={() => beginAnew(isFresh ? emptyDraft() : draftOf(room))}>
             {isFresh ? 'Begin with an empty walk' : 'Begin from the sheet instead'}
           </TextLink>
+        </p>
+      )}
+      {aside && (
+        <p className="walk-before">
+          The walk you typed before is laid aside. <TextLink onPress={() => beginAnew(aside)}>Take it back</TextLink>
         </p>
       )}
       <div className="walk">
@@ -164,9 +177,12 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
           Put it on the sheet
         </Button>
         <TextLink onPress={onClose}>Leave it for now</TextLink>
-        {!isFresh && draft.walls.some(({ drawn }) => drawn !== null) && (
-          <TextLink onPress={() => beginAnew(emptyDraft())}>Begin with an empty walk</TextLink>
-        )}
+        {!isFresh &&
+          (draft.walls.some(({ drawn }) => drawn !== null) ? (
+            <TextLink onPress={() => beginAnew(emptyDraft())}>Begin with an empty walk</TextLink>
+          ) : (
+            !isFromBefore && <TextLink onPress={() => beginAnew(draftOf(room))}>Begin from the sheet</TextLink>
+          ))}
         <span className="aside">{sayFoot(walk.spread !== null && isOpen, draft.isSpread, laid !== null, walk.how)}</span>
       </div>
     </Dialog>

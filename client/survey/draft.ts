@@ -118,7 +118,8 @@ export function draftOf(room: Room): Draft {
 /** Nothing typed that would be lost. */
 export const isUntouched = (draft: Draft, room: Room | null): boolean =>
   room === null
-    ? draft.walls.every(({ length }) => length === null)
+    ? draft.openings.length + draft.fixtures.length + draft.diagonals.length === 0 &&
+      draft.walls.every(({ length, bend }) => length === null && bend === 'right')
     : JSON.stringify(strip(draft)) === JSON.stringify(strip(draftOf(room)));
 const strip = ({ diagonals, ...rest }: Draft) => ({ ...rest, diagonals: diagonals.map(({ key: _, ...other }) => other) });
 

@@ -21,6 +21,9 @@ export function keepDraft(id: string, draft: Draft | null): void {
   }
 }
 
+/** Under which a walk is kept that another one took the place of. */
+export const asideOf = (id: string): string => `${id}.aside`;
+
 const parts = ['walls', 'diagonals', 'openings', 'fixtures'] as const;
 function isDraft(value: unknown): value is Draft {
   if (typeof value !== 'object' || value === null) return false;

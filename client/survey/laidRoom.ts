@@ -1,10 +1,10 @@
-import { distance, type Point, sub } from '#model/geometry/vec.ts';
+import { distance, lerp, type Point, sub, unit } from '#model/geometry/vec.ts';
 import { buildRoom } from '#model/scene/room.ts';
 import { fixture as fixtureSchema, opening as openingSchema } from '#model/schema/room.ts';
 import type { Corner, Fixture, Opening, Room } from '#model/schema/types.ts';
 import { newOpening } from '../plan/newThings.ts';
 import { openingsOnNewWalls } from '../plan/roomShape.ts';
-import type { Draft } from './draft.ts';
+import type { Draft, DraftFixture } from './draft.ts';
 import { faceOf, placeByWalls } from './fixturePlace.ts';
 import { isByDiagonals, laidAt, layoutOf, typedTurn, type Walk } from './walk.ts';
 
@@ -13,7 +13,9 @@ export interface LaidRoom {
   readonly room: Room;
   /** Openings that went to another wall because theirs is gone. */
   readonly moved: readonly string[];
-  /** Fixtures that stay where they were: the two walls they were measured from run side by side. */
+  /** Openings whose wall of the walk has no length yet: they stand on its last one. */
+  readonly unwalled: readonly string[];
+  /** Fixtures that stay where they were, new ones at the middle of their wall: the two they were measured from run side by side. */
   readonly unplaced: readonly string[];
 }
 
@@ -37,11 +39,14 @@ export function laidRoom(before: Room, draft: Draft, walk: Walk): LaidRoom | nul
   const index = new Map(walls.map(({ corner }, i) => [corner, i]));
 
   const firstNewWayIn = draft.openings.find(({ isNew, kind }) => isNew && kind !== 'window');
+  const unwalled: string[] = [];
   const openings = draft.openings.flatMap((opening): Opening[] => {
-    const i = index.get(opening.wall);
-    if (i === undefined) return [];
-    const from = isLeftward ? id(i + 1) : opening.wall;
-    const offset = Math.max(0, isLeftward ? long(i) - opening.offset - opening.width : opening.offset);
+    const found = index.get(opening.wall);
+    if (found === undefined) unwalled.push(opening.key);
+    const i = found ?? count - 1;
+    const along = found === undefined ? Math.min(opening.offset, long(i) - opening.width) : opening.offset;
+    const from = isLeftward ? id(i + 1) : id(i);
+    const offset = Math.max(0, isLeftward ? long(i) - along - opening.width : along);
     const { kind, name, width, sill, swing } = opening;
     const was = before.openings.find((one) => one.id === opening.key);
     const set = { from, offset, width, sill, swing, ...((name !== '' || was?.name !== undefined) && { name }) };
@@ -61,8 +66,8 @@ export function laidRoom(before: Room, draft: Draft, walk: Walk): LaidRoom | nul
     const place =
       faces[0] && faces[1] && placeByWalls(fixture, fixture.turned, { ...faces[0], gap: fixture.gap }, { ...faces[1], gap: fixture.along });
     if (!place) unplaced.push(fixture.key);
-    const at = place ?? (was && { x: was.x, y: was.y, rotation: was.rotation });
-    if (!at) return [];
+    const at =
+      place ?? (was && { x: was.x, y: was.y, rotation: was.rotation }) ?? atMiddle(fixture, faces[0] ?? faceOf(placed, 0, !isLeftward));
     const set = { width, depth, height, ...at, ...((name !== '' || was?.name !== undefined) && { name }) };
     return [was ? { ...was, ...set } : fixtureSchema.parse({ id: fixture.key, kind, ...set })];
   });
@@ -107,7 +112,14 @@ export function laidRoom(before: Room, draft: Draft, walk: Walk): LaidRoom | nul
   const added = fixtures.filter(({ id: one }) => !before.fixtures.some((was) => was.id === one));
   const stayed = before.fixtures.map((was) => fixtures.find(({ id: one }) => one === was.id) ?? was);
   const room: Room = { ...bare, openings: [...openings, ...kept], fixtures: [...stayed, ...added] };
-  return { room, moved: again.map(({ id: one }) => one), unplaced };
+  return { room, moved: again.map(({ id: one }) => one), unwalled, unplaced };
+}
+
+/** As far off its wall as was typed, half way along it. */
+function atMiddle(fixture: DraftFixture, face: ReturnType<typeof faceOf>): { x: number; y: number; rotation: number } {
+  const across = { a: lerp(face.a, face.b, 0.5), b: face.b, inward: unit(sub(face.b, face.a)), gap: 0 };
+  const middle = lerp(face.a, face.b, 0.5);
+  return placeByWalls(fixture, fixture.turned, { ...face, gap: fixture.gap }, across) ?? { ...middle, rotation: 0 };
 }
 
 /** Corners of a walk (mm) on the sheet: a corner that was there stays, and the wall after it runs as it ran. */

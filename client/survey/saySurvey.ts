@@ -102,3 +102,6 @@ export function sayTurn({ fit }: Walk, index: number): string | null {
   if (turn.change === null) return made;
   return Math.abs(turn.change) < 0.05 ? 'as typed' : `fitted ${made}, ${turn.change > 0 ? '+' : '−'}${degrees(turn.change)}`;
 }
+
+/** What was said not to fit, once more when it stands on the sheet. */
+export const sayMisfits = (misfits: readonly string[]): string => (misfits.length === 0 ? '' : ` Look at: ${misfits.join(' ')}`);

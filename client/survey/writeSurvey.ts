@@ -35,19 +35,23 @@ function differs<T extends { id: string }>(was: T, now: T): Partial<Omit<T, 'id'
 }
 
 /** What will not fit once the walls stand so, in words; pieces of the arrangement that is shown. */
-export function whatNoLongerFits(classroom: Classroom, arrangement: string, { room, moved, unplaced }: LaidRoom): string[] {
+export function whatNoLongerFits(classroom: Classroom, arrangement: string, { room, moved, unwalled, unplaced }: LaidRoom): string[] {
   const { units } = classroom.display;
+  const isKnown = (id: string): boolean => classroom.room.fixtures.some((one) => one.id === id);
   const words: string[] = [];
   for (const opening of room.openings) {
     if (moved.includes(opening.id)) words.push(`${nameOfOpening(opening)}: its wall is gone, it went to the nearest one.`);
+    if (unwalled.includes(opening.id))
+      words.push(`${nameOfOpening(opening)}: its wall has no length yet, so it stands on the last one that has. Choose its wall.`);
     const long = wallLength(room.corners, opening.from);
     const past = long === null ? 0 : opening.offset + opening.width - long;
     if (past > 1) words.push(`${nameOfOpening(opening)} reaches ${sayLength(past, units)} past the end of its wall.`);
   }
   for (const id of unplaced) {
     const fixture = room.fixtures.find((one) => one.id === id);
-    if (fixture) words.push(`${nameOfFixture(fixture)}: the two walls it was measured from run side by side, so it stays where it was.`);
-    else words.push('A new fixture is measured from two walls that run side by side: choose another wall.');
+    if (!fixture) continue;
+    const where = isKnown(id) ? 'it stays where it was' : 'it stands at the middle of the first';
+    words.push(`${nameOfFixture(fixture)}: the two walls it is measured from run side by side, so ${where}. Choose another wall.`);
   }
   const before = new Set(outsideOf(classroom, classroom.room, arrangement).map(({ id }) => id));
   for (const { id, label } of outsideOf(classroom, room, arrangement))

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { changeWall, type Draft, draftOf, emptyDraft, takeWallOut } from '#client/survey/draft.ts';
+import { changeWall, type Draft, draftOf, emptyDraft, isUntouched, takeWallOut } from '#client/survey/draft.ts';
 import { laidRoom } from '#client/survey/laidRoom.ts';
 import { walkOf } from '#client/survey/walk.ts';
 import { whatNoLongerFits, writeSurvey } from '#client/survey/writeSurvey.ts';
@@ -154,11 +154,48 @@ describe('new things of the walk', () => {
       ],
     });
     expect(found.room.openings[0]).toMatchObject({ id: 'door-1', from: 'c2', offset: 1200, swing: 'in-right', exit: true });
-    expect(found.room.fixtures).toMatchObject([{ id: 'column-1', x: 650, y: 1000, rotation: 0 }]);
-    // Two walls that run side by side tell no place.
+    expect(found.room.fixtures[0]).toMatchObject({ id: 'column-1', x: 650, y: 1000, rotation: 0 });
+    // Two walls that run side by side tell no place: it is kept, half way along the one it has its back to, and said.
+    expect(found.room.fixtures[1]).toMatchObject({ id: 'step-1', x: 3150, y: 200, rotation: 0 });
     expect(found.unplaced).toEqual(['step-1']);
+    expect(whatNoLongerFits(session.classroom(), 'a1', found)).toEqual([
+      'Step: the two walls it is measured from run side by side, so it stands at the middle of the first. Choose another wall.',
+    ]);
     writeSurvey(session, found);
     expect(session.classroom().room.openings.map(({ id }) => id)).toEqual(['door-1']);
+  });
+
+  it('on a wall without a length yet stand on the last one that has, and are said', () => {
+    const session = planSession({ room: { openings: [] } });
+    const draft = draftOf(session.classroom().room);
+    const blank = { corner: 'c9', length: null, drawn: null, bend: 'right' as const, angle: 90 };
+    const found = laid(session, {
+      ...draft,
+      walls: [...draft.walls, blank],
+      openings: [{ key: 'door-1', isNew: true, wall: 'c9', kind: 'door', name: '', offset: 4800, width: 900, sill: 0, swing: 'in-right' }],
+    });
+    expect(found.room.openings).toMatchObject([{ id: 'door-1', from: 'c4', offset: 4100 }]);
+    expect(whatNoLongerFits(session.classroom(), 'a1', found)).toEqual([
+      'Door: its wall has no length yet, so it stands on the last one that has. Choose its wall.',
+    ]);
+  });
+
+  it('count as typed: a new walk with a door and no length yet is kept', () => {
+    const fresh = emptyDraft();
+    expect(isUntouched(fresh, null)).toBe(true);
+    const door = {
+      key: 'd',
+      isNew: true,
+      wall: 'c',
+      kind: 'door' as const,
+      name: '',
+      offset: 0,
+      width: 900,
+      sill: 0,
+      swing: 'none' as const,
+    };
+    expect(isUntouched({ ...fresh, openings: [door] }, null)).toBe(false);
+    expect(isUntouched({ ...fresh, walls: fresh.walls.map((wall) => ({ ...wall, bend: 'left' as const })) }, null)).toBe(false);
   });
 
   it('of a walk to the left come out as they were walked', () => {
