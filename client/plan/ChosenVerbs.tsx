@@ -1,5 +1,5 @@
 import { useLayout } from '../frame/useLayout.ts';
-import { useSession } from '../session/hooks.ts';
+import { useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
@@ -7,16 +7,9 @@ import type { Item } from './items.ts';
 import { openFront } from './keys.ts';
 import { planStoreOf } from './planStore.ts';
 import { copyChosen, mirrorChosen } from './set/chosenVerbs.ts';
+import { saySlideStep, slidesIn } from './slides.ts';
 import { usePlanState } from './usePlanState.ts';
 import { putAway, slideBy, toggleLock, toTheWall, turnBy } from './verbs.ts';
-
-const STEP = 50;
-const slides = [
-  { name: 'Slide west 0.05 m', sign: '←', by: { x: -STEP, y: 0 } },
-  { name: 'Slide north 0.05 m', sign: '↑', by: { x: 0, y: -STEP } },
-  { name: 'Slide south 0.05 m', sign: '↓', by: { x: 0, y: STEP } },
-  { name: 'Slide east 0.05 m', sign: '→', by: { x: STEP, y: 0 } },
-] as const;
 
 interface Props {
   readonly item: Item;
@@ -25,12 +18,13 @@ interface Props {
 
 export function SlideVerbs({ item, isLocked }: Props) {
   const session = useSession();
+  const units = useUnits();
   return (
     <div className="chosen-slides">
       <span className="aside" aria-hidden="true">
-        slide 0.05 m
+        slide {saySlideStep(units)}
       </span>
-      {slides.map(({ name, sign, by }) => (
+      {slidesIn(units).map(({ name, sign, by }) => (
         <Button key={name} aria-label={name} isDisabled={isLocked} onPress={() => slideBy(session, item, by)}>
           <span aria-hidden="true">{sign}</span>
         </Button>

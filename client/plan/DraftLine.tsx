@@ -1,4 +1,4 @@
-import { Suspense, useState } from 'react';
+import { Suspense, useEffect, useRef, useState } from 'react';
 import { distance } from '#model/geometry/vec.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
@@ -7,9 +7,8 @@ import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
 import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
-import { type Item, piecesInOrder } from './items.ts';
 import { planStoreOf } from './planStore.ts';
-import { chooseSeveral } from './set/chosenSet.ts';
+import { chooseAll, chooseSeveral } from './set/chosenSet.ts';
 import { sayEdgeToEdge } from './tapeBetween.ts';
 import { noDraft, sayTool, toolName } from './tools.ts';
 import { useChosenItems } from './useChosenItems.ts';
@@ -87,13 +86,12 @@ function SizeFields({ isOpening }: { isOpening: boolean }) {
 function SeveralLine() {
   const session = useSession();
   const items = useChosenItems();
-  const all = () => piecesInOrder(session.arrangement()).map(({ id }): Item => ({ kind: 'piece', id }));
   return (
     <>
       <p>
         <b>{items.length}</b> chosen
       </p>
-      <TextLink onPress={() => chooseSeveral(session, all())}>All that stands</TextLink>
+      <TextLink onPress={() => chooseAll(session)}>All that stands</TextLink>
       <TextLink isDisabled={items.length === 0} onPress={() => chooseSeveral(session, [])}>
         None
       </TextLink>
@@ -132,11 +130,21 @@ function RemarkForm() {
   const store = planStoreOf(session);
   const { remarkAt } = usePlanState();
   const [text, setText] = useState('');
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const field = useRef<HTMLInputElement>(null);
+  // Where it stands is said; what is wanted next are its words.
+  useEffect(() => field.current?.focus(), []);
   if (!remarkAt) return null;
   function keep() {
     if (text.trim() === '' || !remarkAt) return;
-    session.commands.addRemark({ text: text.trim(), on: remarkAt.on, x: remarkAt.at.x, y: remarkAt.at.y, by: readMe()?.initials ?? '' });
-    store.set({ tool: null, remarkAt: null });
+    const { on, at } = remarkAt;
+    const id = session.commands.addRemark({ text: text.trim(), on, x: at.x, y: at.y, by: readMe()?.initials ?? '' });
+    if (id === '') {
+      // The words stay where they were typed.
+      setTrouble('It could not be put on the sheet. The words are still here: try again, or copy them.');
+      return;
+    }
+    store.set(noDraft);
     session.announce('The remark is on the sheet.');
   }
   return (
@@ -144,6 +152,7 @@ function RemarkForm() {
       <div className="field remark-field">
         <label htmlFor="new-remark">Remark</label>
         <input
+          ref={field}
           id="new-remark"
           value={text}
           maxLength={500}
@@ -154,6 +163,11 @@ function RemarkForm() {
       <Button kind="strong" isDisabled={text.trim() === ''} onPress={keep}>
         Put it there
       </Button>
+      {trouble && (
+        <p role="alert" className="trouble-text">
+          {trouble}
+        </p>
+      )}
     </>
   );
 }

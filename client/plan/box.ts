@@ -47,3 +47,6 @@ export function tidyDegrees(degrees: number): number {
   const whole = Math.round(turned * 100) / 100;
   return whole === 360 ? 0 : whole;
 }
+
+/** Lines that differ by less than this (sine of about half a degree) count as parallel. */
+export const PARALLEL = 0.009;

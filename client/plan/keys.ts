@@ -1,13 +1,13 @@
 import type { Session } from '#client/session/types.ts';
 import { centroid } from '#model/geometry/polygon.ts';
 import type { Point } from '#model/geometry/vec.ts';
-import { hasCursor, moveCursor, pressCursor } from './cursorKeys.ts';
+import { hasCross, hasCursor, moveCross, moveCursor, pressCross, pressCursor, slidePicture } from './cursorKeys.ts';
 import { describeItem } from './describe.ts';
-import { type Item, itemsInOrder, nextItem, piecesInOrder } from './items.ts';
+import { type Item, itemsInOrder, nextItem } from './items.ts';
 import { fitWholeRoom, moveView, type PlanModel, roomOf } from './planModel.ts';
 import { planStoreOf } from './planStore.ts';
 import type { PlanPointer } from './pointer.ts';
-import { chooseSeveral, itemsChosen, saySet } from './set/chosenSet.ts';
+import { chooseAll, itemsChosen, saySet } from './set/chosenSet.ts';
 import { putAwayChosen, slideChosen, turnChosen, verbOfKey } from './set/chosenVerbs.ts';
 import { finishWalls, setDown } from './toolPress.ts';
 import { noDraft, takeUpTool, toolOfKey } from './tools.ts';
@@ -77,11 +77,18 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
       if (finishWalls(session, corners)) store.set({ corners: [], tool: null });
       return true;
     }
-    if (tool?.kind === 'several' || tool?.kind === 'tape') {
-      pressCursor(model);
+    if (hasCursor(model) || hasCross(model)) {
+      pressAtKeys(model);
       return true;
     }
-    if (tool && tool.kind !== 'wall' && tool.kind !== 'remark' && tool.kind !== 'picture') {
+    if (
+      tool &&
+      tool.kind !== 'wall' &&
+      tool.kind !== 'several' &&
+      tool.kind !== 'tape' &&
+      tool.kind !== 'remark' &&
+      tool.kind !== 'picture'
+    ) {
       setDown(model, centroid(roomOf(model).outline));
       return true;
     }
@@ -102,24 +109,29 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
         return true;
       }
       if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'a') {
-        chooseSeveral(
-          session,
-          piecesInOrder(session.arrangement()).map(({ id }): Item => ({ kind: 'piece', id })),
-        );
+        chooseAll(session);
         return true;
       }
       if (event.ctrlKey || event.metaKey) return false;
       const arrow = arrows[event.key];
+      if (arrow && slidePicture(model, { x: arrow.x * stepOf(event), y: arrow.y * stepOf(event) })) return true;
+      if (arrow && hasCross(model)) return moveCross(model, { x: arrow.x * stepOf(event), y: arrow.y * stepOf(event) });
       if (arrow) return slideOrPan(model, items, arrow, stepOf(event));
       if (event.key === 'Enter') return enter(item);
-      if (event.key === ' ' && hasCursor(model)) {
-        pressCursor(model);
+      if (event.key === ' ' && (hasCursor(model) || hasCross(model))) {
+        pressAtKeys(model);
         return true;
       }
       if ((event.key === 'Delete' || event.key === 'Backspace') && item) return putAwayChosen(session, items);
       return letter(model, event, items);
     },
   };
+}
+
+/** Where the arrows have put the cross, else on the thing that Tab went to. */
+function pressAtKeys(model: PlanModel): void {
+  if (model.store.state().cross) pressCross(model);
+  else pressCursor(model);
 }
 
 const sayChosen = (session: Session): string => {

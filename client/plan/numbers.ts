@@ -53,3 +53,9 @@ export function nextNumber(arrangement: Pick<Arrangement, 'pieces'>, kind: 'shel
   const used = arrangement.pieces.filter((p) => p.kind === kind).map((p) => Number(numbers.get(p.id)?.replace('T', '') ?? 0));
   return Math.max(0, ...used) + 1;
 }
+
+/** Shelves and tables are known by number, so each copy gets its own. */
+export function nameOfCopy(arrangement: Pick<Arrangement, 'pieces'>, piece: Piece): string {
+  if (piece.kind === 'shelf') return `Shelf ${nextNumber(arrangement, 'shelf')}`;
+  return piece.kind === 'table' ? `Table ${nextNumber(arrangement, 'table')}` : piece.name;
+}

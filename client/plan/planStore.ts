@@ -51,6 +51,8 @@ export interface PlanState {
   readonly tapeWay: TapeWay | null;
   /** Where the keys are while things are chosen one after the other or the tape is laid; null: nowhere yet. */
   readonly cursor: Item | null;
+  /** Where the arrow keys point with a tool that is pressed on the drawing, mm; null: nowhere yet. */
+  readonly cross: Point | null;
   /** How the thing in hand lies to its neighbours, in words; empty: nothing holds it. */
   readonly rest: string;
   /** Points pressed on the picture to set its scale, mm. */
@@ -101,6 +103,7 @@ function createStore(): PlanStore {
     tapeEdge: null,
     tapeWay: null,
     cursor: null,
+    cross: null,
     rest: '',
     picturePoints: [],
     remarkAt: null,

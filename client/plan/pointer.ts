@@ -151,7 +151,6 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
     },
     cancel() {
       down.clear();
-      if (model.store.state().rest !== '') model.store.set({ rest: '' });
       return drop();
     },
     leave() {

@@ -1,5 +1,5 @@
 import { add, cross, dot, type Point, type Segment, scale } from '#model/geometry/vec.ts';
-import { axesOf, cornersOf, spanAlong, type TurnedBox } from './box.ts';
+import { axesOf, cornersOf, PARALLEL, spanAlong, type TurnedBox } from './box.ts';
 
 /** Something of a row: a thing or, by the corner it starts at, a wall. */
 export interface RowEnd {
@@ -40,8 +40,6 @@ interface RowScene {
 /** mm: what is nearer stands together, what is farther is no gap of a row */
 const LEAST = 50;
 const MOST = 4000;
-/** Lines that differ by less than this (sine of about half a degree) count as parallel. */
-const PARALLEL = 0.009;
 
 /** Where a thing would have, to what it stands beside, the same gap as two others of its row have between them, or the same on both sides. */
 export function gapPulls(box: TurnedBox, scene: RowScene, tolerance: number): GapPull[] {

@@ -1,6 +1,6 @@
 import { contains, type Polygon } from '#model/geometry/polygon.ts';
 import { add, cross, distance, dot, lerp, type Point, type Segment, scale, sub } from '#model/geometry/vec.ts';
-import { axesOf, cornersOf, reachAlong, spanAlong, type TurnedBox, tidyDegrees } from './box.ts';
+import { axesOf, cornersOf, PARALLEL, reachAlong, spanAlong, type TurnedBox, tidyDegrees } from './box.ts';
 import { type GapPull, gapPulls, type RowEnd } from './sameGap.ts';
 
 /** A wall as snapping sees it: inner face and unit vector into the room. */
@@ -62,8 +62,6 @@ interface Pull {
 const TURN_NEAR = 160;
 /** mm: things farther off than this draw nothing into line. */
 const ALIGN_WITHIN = 2500;
-/** Lines that differ by less than this (sine of about half a degree) count as parallel. */
-const PARALLEL = 0.009;
 /** mm that a weaker kind of pull must be nearer to win. */
 const PREFER: Readonly<Record<SnapLine['kind'], number>> = { wall: -150, flush: 20, gap: 30, aligned: 45 };
 

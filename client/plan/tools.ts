@@ -75,6 +75,7 @@ export const noDraft = {
   tapeEdge: null,
   tapeWay: null,
   cursor: null,
+  cross: null,
   picturePoints: [],
   remarkAt: null,
 } satisfies Partial<PlanState>;
@@ -97,7 +98,8 @@ export function takeUpTool(session: Session, tool: Tool): void {
 function byKey(tool: Tool): string {
   if (tool.kind === 'piece' || tool.kind === 'fixture') return ' Enter sets it down in the middle of the room.';
   if (tool.kind === 'several') return ' Tab goes from thing to thing, Enter chooses or leaves out, Escape is done.';
-  if (tool.kind === 'tape') return ' Tab goes from thing to thing, Enter lays an end of the tape there.';
+  if (tool.kind === 'tape') return ' Tab goes from thing to thing, Enter lays an end of the tape there; arrows go to any other place.';
+  if (tool.kind === 'remark') return ' Arrows move a cross, Tab goes from thing to thing, Enter puts it there.';
   return tool.kind === 'opening' ? ' Enter sets it on the nearest wall.' : '';
 }
 

@@ -1,8 +1,7 @@
 import type * as Y from 'yjs';
 import type { Overwritten, OverwrittenField } from '#model/document/overwritten.ts';
+import { type Keep, keptList } from './keptList.ts';
 import type { Session } from './types.ts';
-
-type Keep = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | null;
 
 /** A change of this person that somebody else overwrote without having seen it; it waits for a word. */
 export interface Conflict {
@@ -38,53 +37,29 @@ export function keepConflicts(
   /** Somebody came who may have written some of it. */
   name(initialsOf: (client: number) => string): void;
 } {
-  const key = `lowshelf.conflicts.${id}`;
-  const listeners = new Set<() => void>();
-  let list: readonly Conflict[] = read();
-
-  function read(): readonly Conflict[] {
-    try {
-      const given: unknown = JSON.parse(storage?.getItem(key) ?? '[]');
-      return Array.isArray(given) ? given.filter(isConflict) : NONE;
-    } catch {
-      return NONE;
-    }
-  }
-  function change(next: readonly Conflict[]): void {
-    list = next;
-    try {
-      if (next.length === 0) storage?.removeItem(key);
-      else storage?.setItem(key, JSON.stringify(next));
-    } catch {
-      // They stand on the sheet for as long as the page is open.
-    }
-    for (const listener of [...listeners]) listener();
-  }
+  const all = keptList(`lowshelf.conflicts.${id}`, storage, (one) => (isConflict(one) ? one : null));
+  doc.on('destroy', all.close);
   const made = {
-    list: () => list,
-    settle: (keys: readonly string[]) => change(list.filter((one) => !keys.includes(one.key))),
-    subscribe: (listener: () => void) => {
-      listeners.add(listener);
-      return () => {
-        listeners.delete(listener);
-      };
-    },
+    list: all.list,
+    settle: (keys: readonly string[]) => all.change((list) => list.filter((one) => !keys.includes(one.key))),
+    subscribe: all.subscribe,
     add: (found: readonly Overwritten[], initialsOf: (client: number) => string) => {
-      const next = new Map(list.map((one) => [one.key, one]));
-      // A thing that was taken away is a conflict by itself; fields of one thing are one.
-      for (const { path, fields, by: client } of found.flatMap(apart)) {
-        const at = keyOf(path, fields);
-        const by = client === null ? '' : initialsOf(client);
-        next.set(at, { key: at, path, fields: { ...next.get(at)?.fields, ...fields }, by, client });
-      }
-      change([...next.values()]);
+      if (found.length === 0) return;
+      all.change((list) => {
+        const next = new Map(list.map((one) => [one.key, one]));
+        // A thing that was taken away is a conflict by itself; fields of one thing are one.
+        for (const { path, fields, by: client } of found.flatMap(apart)) {
+          const at = keyOf(path, fields);
+          const by = client === null ? '' : initialsOf(client);
+          next.set(at, { key: at, path, fields: { ...next.get(at)?.fields, ...fields }, by, client });
+        }
+        return [...next.values()];
+      });
     },
     name: (initialsOf: (client: number) => string) => {
-      const next = list.map((one) => {
-        const by = one.by === '' && one.client !== null ? initialsOf(one.client) : one.by;
-        return by === one.by ? one : { ...one, by };
-      });
-      if (next.some((one, i) => one !== list[i])) change(next);
+      const isToName = (one: Conflict): boolean => one.by === '' && one.client !== null && initialsOf(one.client) !== '';
+      if (!all.list().some(isToName)) return;
+      all.change((list) => list.map((one) => (isToName(one) ? { ...one, by: initialsOf(one.client ?? 0) } : one)));
     },
   };
   kept.set(doc, made);

@@ -79,8 +79,6 @@ export function guarded(session: Session, { connection, isForLooking, storage }:
       return '';
     }
     waiting.add(wish);
-    send();
-    tell();
     if (!sent.has(wish.id))
       setTimeout(() => session.announce('The remark is kept on this device and goes to the sheet when the server is in reach.'));
     return wish.id;
@@ -110,12 +108,17 @@ export function guarded(session: Session, { connection, isForLooking, storage }:
   heed();
   const stops = [
     conflictsOf(session).subscribe(tell),
+    waiting.close,
+    waiting.subscribe(() => {
+      send();
+      tell();
+    }),
     connection.subscribe(() => {
       heed();
       tell();
     }),
     session.document.onChange(() => {
-      if (waiting.list().length > 0 && waiting.arrived(new Set(session.classroom().notes.map(({ id }) => id)))) tell();
+      if (waiting.list().length > 0) waiting.arrived(new Set(session.classroom().notes.map(({ id }) => id)));
     }),
   ];
 

@@ -1,6 +1,5 @@
 import { type RemarkWish, readRemarkWish } from '#model/document/remarkWish.ts';
-
-type Keep = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | null;
+import { type Keep, keptList } from './keptList.ts';
 
 /** Remarks of a page that may only look, kept on this device until they are seen in the classroom. */
 export interface WaitingRemarks {
@@ -8,40 +7,22 @@ export interface WaitingRemarks {
   add(wish: RemarkWish): void;
   /** Those with these ids have arrived. @returns whether one of them waited */
   arrived(ids: ReadonlySet<string>): boolean;
+  /** Also those of another tab: whichever reaches the server first hands them on, and the same wish is one remark. */
+  subscribe(listener: () => void): () => void;
+  close(): void;
 }
 
 export function waitingRemarksOf(id: string, storage: Keep): WaitingRemarks {
-  const key = `lowshelf.remarks.${id}`;
-  let waiting = read();
-
-  function read(): readonly RemarkWish[] {
-    try {
-      const kept: unknown = JSON.parse(storage?.getItem(key) ?? '[]');
-      return Array.isArray(kept) ? kept.flatMap((one) => readRemarkWish(JSON.stringify(one)) ?? []) : [];
-    } catch {
-      return [];
-    }
-  }
-  function keep(): void {
-    try {
-      if (waiting.length === 0) storage?.removeItem(key);
-      else storage?.setItem(key, JSON.stringify(waiting));
-    } catch {
-      // They still wait for as long as the page is open; the title block counts them.
-    }
-  }
+  const waiting = keptList(`lowshelf.remarks.${id}`, storage, (one) => readRemarkWish(JSON.stringify(one)));
   return {
-    list: () => waiting,
-    add: (wish) => {
-      waiting = [...waiting, wish];
-      keep();
-    },
+    list: waiting.list,
+    add: (wish) => waiting.change((list) => [...list, wish]),
     arrived: (ids) => {
-      const left = waiting.filter(({ id: one }) => !ids.has(one));
-      if (left.length === waiting.length) return false;
-      waiting = left;
-      keep();
+      if (!waiting.list().some((one) => ids.has(one.id))) return false;
+      waiting.change((list) => list.filter((one) => !ids.has(one.id)));
       return true;
     },
+    subscribe: waiting.subscribe,
+    close: waiting.close,
   };
 }

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Conflict } from '../session/conflicts.ts';
 import { useClassroom, useMayChange, useSession } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
@@ -17,12 +17,16 @@ export function ConflictNotice({ conflicts }: { readonly conflicts: readonly Con
   useClassroom();
   const [isWhole, setWhole] = useState(false);
   const count = conflicts.length;
+  const told = useRef(0);
   useEffect(() => {
-    if (count > 0)
+    // Fewer are the person's own doing; who may only look decides nothing.
+    const isMore = count > told.current;
+    told.current = count;
+    if (isMore && mayChange)
       session.announce(
         `${count === 1 ? 'One of your changes was' : `${count} of your changes were`} overwritten. Above the sheet: which to keep.`,
       );
-  }, [count, session]);
+  }, [count, mayChange, session]);
   const shown = isWhole ? conflicts : conflicts.slice(0, AT_FIRST);
   const names = new Set(conflicts.map(sayWho));
   const [only] = names;

@@ -1,4 +1,5 @@
 import type { Version } from '#model/document/version.ts';
+import { nameOfCopy } from '../plan/numbers.ts';
 import { type Conflict, conflictsOf, isWhole } from '../session/conflicts.ts';
 import type { Session } from '../session/types.ts';
 import { sayConflict, sayWho } from './sayConflict.ts';
@@ -21,9 +22,18 @@ export function keepMine(session: Session, conflicts: readonly Conflict[]): void
   session.undo.beginStep();
   const gone = conflicts.filter((conflict) => !putMine(session, conflict));
   session.undo.endStep();
-  settled(session, conflicts);
+  // What could not be put back stays listed: it is nowhere else any more.
+  settled(
+    session,
+    conflicts.filter((conflict) => !gone.includes(conflict)),
+  );
   const [first] = gone;
-  if (first) session.announce(`${sayConflict(session, first).title}. What it belonged to is gone, so it could not be put back.`);
+  if (first)
+    session.announce(
+      `${sayConflict(session, first).title}. What it belonged to is gone, so it could not be put back${
+        gone.length > 1 ? `, nor ${gone.length === 2 ? 'one more' : `${gone.length - 1} more`}` : ''
+      }. It stays listed; “Keep theirs” lays it aside.`,
+    );
   else
     session.announce(
       conflicts.length === 1 ? 'Yours is kept. Take back brings theirs again.' : 'Yours are kept. Take back brings theirs again.',
@@ -49,8 +59,9 @@ export function keepBoth(session: Session, conflict: Conflict): void {
     const fixture = room.fixtures.find((one) => one.id === id);
     if (fixture) made = session.commands.addFixture({ ...fixture, ...mine });
   } else {
-    const piece = arrangements.find((one) => one.id === id)?.pieces.find((one) => one.id === of);
-    if (piece && id !== undefined) made = session.commands.addPiece(id, { ...piece, ...mine });
+    const arrangement = arrangements.find((one) => one.id === id);
+    const piece = arrangement?.pieces.find((one) => one.id === of);
+    if (piece && arrangement) made = session.commands.addPiece(arrangement.id, { ...piece, ...mine, name: nameOfCopy(arrangement, piece) });
   }
   if (made === '') {
     session.announce('It is gone meanwhile, so there cannot be two of it. Yours can still be kept.');

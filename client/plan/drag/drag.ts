@@ -60,3 +60,41 @@ export function stepWriter(model: PlanModel, now: () => number = () => performan
     },
   };
 }
+
+interface InHand {
+  /** Draws it at p: sets `model.moving` and what the checks follow. @returns false: it stays where it is */
+  readonly show: (p: Point, held: Held) => boolean;
+  /** Writes how it stands now. */
+  readonly write: () => void;
+  /** ms between two writes, where not `WRITE_EVERY` */
+  readonly every?: number;
+}
+
+/** Things in hand: drawn each frame, written now and then, and as one step to take back. */
+export function inHand(model: PlanModel, { show, write, every }: InHand): Drag {
+  const writer = stepWriter(model, undefined, every);
+  const letGo = (): void => {
+    model.moving = null;
+    model.session.setView({ preview: null, draft: null });
+    model.redraw('things', 'over');
+  };
+  return {
+    to(p, held) {
+      const isFirst = model.moving === null;
+      if (!show(p, held)) return;
+      model.redraw('over');
+      if (isFirst) model.redraw('things');
+      writer.write(write);
+    },
+    end() {
+      writer.end(write);
+      letGo();
+    },
+    cancel() {
+      writer.cancel();
+      letGo();
+      // Nobody lets it go, so nobody says how it came to rest.
+      if (model.store.state().rest !== '') model.store.set({ rest: '' });
+    },
+  };
+}

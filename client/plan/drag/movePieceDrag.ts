@@ -8,7 +8,7 @@ import { type PlanModel, surroundings } from '../planModel.ts';
 import { sayRest } from '../restWords.ts';
 import { carried, seatsOf } from '../seats.ts';
 import { type Snapped, snap } from '../snap.ts';
-import { type Drag, stepWriter } from './drag.ts';
+import { type Drag, inHand } from './drag.ts';
 
 /** px within which things draw each other */
 const SNAP_PX = 9;
@@ -35,20 +35,14 @@ export function movePieceDrag(model: PlanModel, piece: Piece, grabbed: Point): D
   const followers = seatsOf(session.arrangement().pieces, piece.id);
   const ids = new Set([piece.id, ...followers.map((seat) => seat.id)]);
   const grip = sub(piece, grabbed);
-  const writer = stepWriter(model);
   let now: Place = { x: piece.x, y: piece.y, rotation: piece.rotation };
 
   const write = (): void => {
     session.commands.movePiece(arrangement, piece.id, now);
     for (const seat of followers) session.commands.movePiece(arrangement, seat.id, carried(seat, piece, now));
   };
-  const finish = (): void => {
-    model.moving = null;
-    session.setView({ preview: null, draft: null });
-    model.redraw('things', 'over');
-  };
-  return {
-    to(p, { isFree }) {
+  return inHand(model, {
+    show(p, { isFree }) {
       const around = surroundings(model, ids);
       const turnsToWall = piece.kind === 'shelf' || piece.kind === 'mat-stand';
       const snapped = snap({ ...piece, ...tidyPlace(add(p, grip), isFree) }, around, {
@@ -58,7 +52,6 @@ export function movePieceDrag(model: PlanModel, piece: Piece, grabbed: Point): D
         isFree,
       });
       now = { x: snapped.x, y: snapped.y, rotation: snapped.rotation };
-      const isFirst = model.moving === null;
       sayRest(model, snapped.lines);
       model.moving = {
         ids,
@@ -67,21 +60,12 @@ export function movePieceDrag(model: PlanModel, piece: Piece, grabbed: Point): D
         lines: snapped.lines,
         distances: nearDistances({ ...piece, ...now }, around),
       };
-      model.redraw('over');
-      if (isFirst) model.redraw('things');
       const seats = followers.map((seat) => ({ ...seat, ...carried(seat, piece, now) }));
       session.setView({ preview: { piece: piece.id, ...now }, draft: seats.length > 0 ? { pieces: seats } : null });
-      writer.write(write);
+      return true;
     },
-    end() {
-      writer.end(write);
-      finish();
-    },
-    cancel() {
-      writer.cancel();
-      finish();
-    },
-  };
+    write,
+  });
 }
 
 /** Moves what belongs to the room. */
@@ -89,19 +73,13 @@ export function moveFixtureDrag(model: PlanModel, fixture: Fixture, grabbed: Poi
   const { session } = model;
   const ids = new Set([fixture.id]);
   const grip = sub(fixture, grabbed);
-  const writer = stepWriter(model);
   const turnsToWall = fixture.kind === 'sink' || fixture.kind === 'radiator' || fixture.kind === 'built-in' || fixture.kind === 'hearth';
   let now: Place = { x: fixture.x, y: fixture.y, rotation: fixture.rotation };
   const write = (): void => {
     session.commands.changeFixture(fixture.id, now);
   };
-  const finish = (): void => {
-    model.moving = null;
-    session.setView({ draft: null });
-    model.redraw('things', 'over');
-  };
-  return {
-    to(p, { isFree }) {
+  return inHand(model, {
+    show(p, { isFree }) {
       const around = surroundings(model, ids);
       const snapped = snap({ ...fixture, ...tidyPlace(add(p, grip), isFree) }, around, {
         tolerance: snapTolerance(model),
@@ -110,23 +88,13 @@ export function moveFixtureDrag(model: PlanModel, fixture: Fixture, grabbed: Poi
         isFree,
       });
       now = { x: snapped.x, y: snapped.y, rotation: snapped.rotation };
-      const isFirst = model.moving === null;
       sayRest(model, snapped.lines);
       session.setView({ draft: { room: withFixture(session.classroom().room, { ...fixture, ...now }) } });
       model.moving = movingFixture(fixture, now, snapped, ids, around);
-      model.redraw('over');
-      if (isFirst) model.redraw('things');
-      writer.write(write);
+      return true;
     },
-    end() {
-      writer.end(write);
-      finish();
-    },
-    cancel() {
-      writer.cancel();
-      finish();
-    },
-  };
+    write,
+  });
 }
 
 const withFixture = (room: Room, moved: Fixture): Room => ({

@@ -11,7 +11,7 @@ import { boxRound, keptTogether, type SetBox, shifted } from '../set/arrange.ts'
 import { moversOf } from '../set/chosenSet.ts';
 import { writeAll } from '../set/writeAll.ts';
 import { snap } from '../snap.ts';
-import { type Drag, stepWriter, WRITE_EVERY } from './drag.ts';
+import { type Drag, inHand, WRITE_EVERY } from './drag.ts';
 import { snapTolerance, TO_WALL, tidyPlace } from './movePieceDrag.ts';
 
 /** ms: however many things move, what is written meanwhile is no more than this often; the checks follow each frame all the same */
@@ -22,23 +22,17 @@ export function moveSetDrag(model: PlanModel, items: readonly Item[], grabbedIte
   const { session } = model;
   const movers = moversOf(session, items);
   const things = [...movers.things, ...movers.seats.map(({ seat }) => seat)];
-  const lead = movers.things.find(({ id }) => id === grabbedItem.id);
+  // A chair that was grabbed beside its table goes with it, and leads all the same.
+  const lead = things.find(({ id }) => id === grabbedItem.id);
   if (!lead) return null;
   const ids = new Set(things.map(({ id }) => id));
   const isPiece = new Set(session.arrangement().pieces.map(({ id }) => id));
   const before = new Map<string, SetBox>(things.map((thing) => [thing.id, thing]));
-  const round = boxRound(movers.things, lead.rotation);
-  const writer = stepWriter(model, undefined, Math.min(RAREST, WRITE_EVERY * things.length));
-  const around = surroundings(model, ids);
+  const round = boxRound(movers.things, (movers.things.find(({ id }) => id === lead.id) ?? movers.things[0] ?? lead).rotation);
   let now: readonly SetBox[] = things;
 
   const placed = (thing: Piece | Fixture, box: SetBox) => ({ ...thing, x: box.x, y: box.y });
   const write = (): void => writeAll(session, new Map(now.map((box) => [box.id, box])), [], () => ({}));
-  const finish = (): void => {
-    model.moving = null;
-    session.setView({ preview: null, draft: null });
-    model.redraw('things', 'over');
-  };
   const preview = (): void => {
     const moved = things.map((thing, i) => placed(thing, now[i] ?? thing));
     const pieces = moved.filter(({ id }) => isPiece.has(id)) as Piece[];
@@ -54,8 +48,9 @@ export function moveSetDrag(model: PlanModel, items: readonly Item[], grabbedIte
       bodies: moved.map((thing): SceneBody => (isPiece.has(thing.id) ? pieceBody(thing as Piece) : fixtureBody(thing as Fixture))),
     };
   };
-  return {
-    to(p, { isFree }) {
+  return inHand(model, {
+    show(p, { isFree }) {
+      const around = surroundings(model, ids);
       const by = sub(tidyPlace(add(lead, sub(p, grabbed)), isFree), lead);
       const snapped = snap({ ...round, ...add(round, by) }, around, {
         tolerance: snapTolerance(model),
@@ -72,28 +67,19 @@ export function moveSetDrag(model: PlanModel, items: readonly Item[], grabbedIte
         around,
         before,
       );
-      if (!kept) return;
+      if (!kept) return false;
       now = kept;
-      const isFirst = model.moving === null;
       preview();
       const moved = now[0] ? sub(now[0], things[0] ?? now[0]) : { x: 0, y: 0 };
       const isHeld = Math.hypot(moved.x - snapped.x + round.x, moved.y - snapped.y + round.y) < 1;
       const lines = isHeld ? snapped.lines : [];
       if (model.moving) model.moving = { ...model.moving, lines, distances: nearDistances({ ...round, ...add(round, moved) }, around) };
       sayRest(model, lines);
-      model.redraw('over');
-      if (isFirst) model.redraw('things');
-      writer.write(write);
+      return true;
     },
-    end() {
-      writer.end(write);
-      finish();
-    },
-    cancel() {
-      writer.cancel();
-      finish();
-    },
-  };
+    write,
+    every: Math.min(RAREST, WRITE_EVERY * things.length),
+  });
 }
 
 const bodyAsItStands = (thing: Piece | Fixture, isPiece: ReadonlySet<string>): SceneBody =>

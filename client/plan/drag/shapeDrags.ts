@@ -9,7 +9,7 @@ import { type PlanModel, surroundings } from '../planModel.ts';
 import { carried, seatsOf } from '../seats.ts';
 import { keepInside } from '../snap.ts';
 import { toPlan } from '../viewport.ts';
-import { type Drag, stepWriter } from './drag.ts';
+import { type Drag, inHand } from './drag.ts';
 
 type Change = Partial<Pick<Piece, 'x' | 'y' | 'width' | 'depth' | 'rotation'>>;
 
@@ -19,38 +19,22 @@ export function handleDrag(model: PlanModel, body: SceneBody, handle: Handle, gr
   if (!thing) return null;
   const grip = sub(toPlan(model.view, handle.at), grabbed);
   const ids = new Set([body.id]);
-  const writer = stepWriter(model);
   let now: Change = {};
   const write = (): void => writeChange(model, body, now);
-  const finish = (): void => {
-    model.moving = null;
-    model.session.setView({ preview: null, draft: null });
-    model.redraw('things', 'over');
-  };
-  return {
-    to(p, { isFree }) {
+  return inHand(model, {
+    show(p, { isFree }) {
       const at = add(p, grip);
       const around = surroundings(model, ids);
       now = handle.what === 'turn' ? turnedIn(thing, at, isFree, around) : resized(thing, handle.what, at);
       const moved = { ...thing, ...now };
-      const isFirst = model.moving === null;
       model.moving = { ids, bodies: [bodyOf(body, now)], from: [body], lines: [], distances: nearDistances(moved, around) };
-      model.redraw('over');
-      if (isFirst) model.redraw('things');
       if (body.piece && handle.what === 'turn')
         model.session.setView({ preview: { piece: body.id, x: moved.x, y: moved.y, rotation: moved.rotation } });
       else model.session.setView({ draft: draftOf(model, body, moved) });
-      writer.write(write);
+      return true;
     },
-    end() {
-      writer.end(write);
-      finish();
-    },
-    cancel() {
-      writer.cancel();
-      finish();
-    },
-  };
+    write,
+  });
 }
 
 /** The room or the piece as it would be, for the checks. */

@@ -12,7 +12,7 @@ import { at, fill, line, type Pen, planPath, stroke } from './pen.ts';
 
 /** What is being drawn: walls so far, a thing about to be set down, the tape. */
 export function drawDraft(pen: Pen, model: PlanModel): void {
-  const { tool, corners, tape, tapeEdge, tapeWay, picturePoints, remarkAt } = model.store.state();
+  const { tool, corners, tape, tapeEdge, tapeWay, picturePoints, remarkAt, cross } = model.store.state();
   drawWallsSoFar(pen, model, corners, tool?.kind === 'wall');
   drawTape(pen, model, tape, tool?.kind === 'tape');
   if (tapeEdge && tapeEdge.mm >= 1)
@@ -20,6 +20,7 @@ export function drawDraft(pen: Pen, model: PlanModel): void {
   if (tapeWay?.width) drawWayArrow(pen, tapeWay.between, tapeWay.width);
   drawPicturePoints(pen, picturePoints);
   if (remarkAt) drawKnob(pen, at(pen, remarkAt.at));
+  if (cross) drawCross(pen, at(pen, cross));
   const ghost = ghostOf(model);
   if (!ghost) return;
   if (ghost.kind === 'piece') drawPencilOutline(pen, pieceBody(ghost.piece));
@@ -67,6 +68,17 @@ function drawPicturePoints(pen: Pen, [from, to]: readonly Point[]): void {
   if (!from) return;
   if (to) line(pen, at(pen, from), at(pen, to), { colour: colours.blue, width: 2.2 });
   for (const end of [from, to]) if (end) drawKnob(pen, at(pen, end));
+}
+
+/** Where the keys point. */
+function drawCross(pen: Pen, { x, y }: Point): void {
+  for (const [ink, width] of [
+    [colours.paper, 5],
+    [colours.blue, 2],
+  ] as const) {
+    line(pen, { x: x - 14, y }, { x: x + 14, y }, { colour: ink, width });
+    line(pen, { x, y: y - 14 }, { x, y: y + 14 }, { colour: ink, width });
+  }
 }
 
 function drawKnob(pen: Pen, p: Point): void {

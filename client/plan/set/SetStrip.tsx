@@ -1,27 +1,21 @@
 import { useLayout } from '../../frame/useLayout.ts';
-import { useMayChange, useSession } from '../../session/hooks.ts';
+import { useMayChange, useSession, useUnits } from '../../session/hooks.ts';
 import { Button } from '../../ui/Button.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { VerbMenu } from '../../ui/VerbMenu.tsx';
 import { lower, nameOfItem } from '../describe.ts';
 import type { Item } from '../items.ts';
+import { slidesIn } from '../slides.ts';
 import { usePlanState } from '../usePlanState.ts';
 import { choose } from '../verbs.ts';
 import { areLocked } from './chosenSet.ts';
 import { putAwayChosen, setVerbs, slideChosen, turnChosen } from './chosenVerbs.ts';
 
-const STEP = 50;
-const slides = [
-  { name: 'Slide west 0.05 m', sign: '←', by: { x: -STEP, y: 0 } },
-  { name: 'Slide north 0.05 m', sign: '↑', by: { x: 0, y: -STEP } },
-  { name: 'Slide south 0.05 m', sign: '↓', by: { x: 0, y: STEP } },
-  { name: 'Slide east 0.05 m', sign: '→', by: { x: STEP, y: 0 } },
-] as const;
-
 /** What can be done with several things at once, in words. */
 export function SetStrip({ items }: { items: readonly Item[] }) {
   const session = useSession();
   const mayChange = useMayChange();
+  const units = useUnits();
   const names = items.map((item, i) => (i === 0 ? nameOfItem(session, item) : lower(nameOfItem(session, item))));
   return (
     <fieldset className="chosen-strip" aria-label={`Verbs of ${items.length} things`}>
@@ -30,7 +24,7 @@ export function SetStrip({ items }: { items: readonly Item[] }) {
       </div>
       {mayChange && (
         <div className="chosen-slides">
-          {slides.map(({ name, sign, by }) => (
+          {slidesIn(units).map(({ name, sign, by }) => (
             <Button key={name} aria-label={name} onPress={() => slideChosen(session, items, by)}>
               <span aria-hidden="true">{sign}</span>
             </Button>
@@ -53,9 +47,10 @@ interface VerbOfSet {
 function useVerbsOfSet(items: readonly Item[]): VerbOfSet[] {
   const session = useSession();
   const isAllLocked = areLocked(session, items);
+  const hasPieces = items.some(({ kind }) => kind === 'piece');
   const more = setVerbs.map(({ id, name, letter, least, run }): VerbOfSet => {
     const text = id === 'lock' && isAllLocked ? 'Unlock' : name;
-    return { id, text, key: letter, run: () => run(session, items), isOff: items.length < least };
+    return { id, text, key: letter, run: () => run(session, items), isOff: items.length < least || (id === 'lock' && !hasPieces) };
   });
   return [
     { id: 'turn', text: 'Turn', key: ']', run: () => turnChosen(session, items, 15) },

@@ -1,7 +1,7 @@
 import type { Session } from '#client/session/types.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { lower, nameOfItem } from '../describe.ts';
-import { type Item, isSame, itemOfChosen, itemsInOrder } from '../items.ts';
+import { type Item, isSame, itemOfChosen, itemsInOrder, piecesInOrder } from '../items.ts';
 import { seatsOf } from '../seats.ts';
 import { isLocked, type Thing, thingOf } from '../things.ts';
 import { choose } from '../verbs.ts';
@@ -31,6 +31,14 @@ export function chooseSeveral(session: Session, items: readonly Item[]): void {
   }
   session.setView({ chosen: first, alsoChosen: rest.map(({ id }) => id) });
   session.announce(`${saySet(session, set)}.`);
+}
+
+/** All pieces that stand, in the order of the lists. */
+export function chooseAll(session: Session): void {
+  chooseSeveral(
+    session,
+    piecesInOrder(session.arrangement()).map(({ id }): Item => ({ kind: 'piece', id })),
+  );
 }
 
 /** Adds a thing to what is chosen, or takes it out. */

@@ -1,10 +1,10 @@
 import type { Session } from '#client/session/types.ts';
 import { add, distance, dot, type Point, scale } from '#model/geometry/vec.ts';
-import type { Arrangement, Fixture, Piece } from '#model/schema/types.ts';
+import type { Fixture, Piece } from '#model/schema/types.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from '../bodies.ts';
 import { axesOf, cornersOf, type TurnedBox } from '../box.ts';
 import type { Item } from '../items.ts';
-import { nextNumber } from '../numbers.ts';
+import { nameOfCopy } from '../numbers.ts';
 import { seatsOf } from '../seats.ts';
 import { keepInside } from '../snap.ts';
 import { type Thing, thingOf } from '../things.ts';
@@ -12,7 +12,11 @@ import { boxRound, shifted } from './arrange.ts';
 
 /** The same things again beside where they stand, as one step: empty, unlocked, chairs with their table. @returns the new items */
 export function copyThings(session: Session, items: readonly Item[]): Item[] {
-  const things = items.map((item) => thingOf(session, item)).filter((thing) => thing !== undefined);
+  const chosen = items.flatMap((item) => {
+    const thing = thingOf(session, item);
+    return thing ? [{ item, thing }] : [];
+  });
+  const things = chosen.map(({ thing }) => thing);
   const [first] = things;
   if (!first) return [];
   const { pieces } = session.arrangement();
@@ -21,16 +25,16 @@ export function copyThings(session: Session, items: readonly Item[]): Item[] {
   const step = freeStep(session, [...things, ...seats], first.rotation);
   const tables = new Map<string, string>();
   session.undo.beginStep();
-  const made = items.flatMap((item, i): Item[] => {
-    const thing = things[i];
-    if (!thing) return [];
+  const made = new Map<string, string>();
+  // A chair looks for the copy of its table: that has to be there.
+  for (const { item, thing } of [...chosen].sort((p, q) => Number(q.thing.kind === 'table') - Number(p.thing.kind === 'table'))) {
     const id = item.kind === 'fixture' ? copyFixture(session, thing as Fixture, step) : copyPiece(session, thing as Piece, step, tables);
     if (thing.kind === 'table') tables.set(thing.id, id);
-    return [{ kind: item.kind, id }];
-  });
+    made.set(thing.id, id);
+  }
   for (const seat of seats) copyPiece(session, seat, step, tables);
   session.undo.endStep();
-  return made;
+  return chosen.map(({ item, thing }) => ({ kind: item.kind, id: made.get(thing.id) ?? '' }));
 }
 
 function copyPiece(session: Session, piece: Piece, step: Point, tables: ReadonlyMap<string, string>): string {
@@ -53,12 +57,6 @@ function copyFixture(session: Session, fixture: Fixture, step: Point): string {
   const { id: _, ...same } = fixture;
   const { kind, width, depth } = fixture;
   return session.commands.addFixture({ ...same, kind, width, depth, ...add(fixture, step) });
-}
-
-/** Shelves and tables are known by number, so each copy gets its own. */
-function nameOfCopy(arrangement: Arrangement, piece: Piece): string {
-  if (piece.kind === 'shelf') return `Shelf ${nextNumber(arrangement, 'shelf')}`;
-  return piece.kind === 'table' ? `Table ${nextNumber(arrangement, 'table')}` : piece.name;
 }
 
 /** The way to beside, before or behind, where nothing stands yet; else half upon the old, where the copies are seen. */

@@ -219,6 +219,10 @@ export function lockSet(session: Session, items: readonly Item[]): boolean {
   const arrangement = session.arrangement();
   const ids = new Set(items.map(({ id }) => id));
   const pieces = arrangement.pieces.filter(({ id }) => ids.has(id));
+  if (pieces.length === 0) {
+    session.announce('What belongs to the room cannot be locked.');
+    return false;
+  }
   const locked = !areLocked(session, items);
   const isDone = session.commands.applyEdits(
     arrangement.id,

@@ -83,3 +83,71 @@ describe('turning by the keys', () => {
     expect(piece('s1')?.rotation).toBe(16);
   });
 });
+
+describe('a cross moved by the arrows', () => {
+  it('puts a remark on any place, and on the thing that Tab went to', () => {
+    press('e');
+    expect(session.said.at(-1)).toContain('Arrows move a cross');
+    planStoreOf(session).set({ cross: { x: 1000, y: 1000 } });
+    press('ArrowRight');
+    press('ArrowDown', { altKey: true });
+    expect(session.said.at(-1)).toBe('B2: 1.05 m from west, 1.01 m from north.');
+    press('Enter');
+    expect(planStoreOf(session).state().remarkAt).toEqual({ at: { x: 1050, y: 1010 }, on: null });
+    press('Tab');
+    expect(session.said.at(-1)).toBe('Shelf 1. Enter puts the remark there.');
+    press('Enter');
+    expect(planStoreOf(session).state().remarkAt).toEqual({ at: { x: 2000, y: 2000 }, on: 's1' });
+  });
+
+  it('begins in the middle of what is seen, says what it is on, and the paper follows it', () => {
+    press('e');
+    model.view = { k: 0.1, x: 0, y: 0 };
+    press('ArrowUp');
+    // The middle of 600 × 500 px.
+    expect(planStoreOf(session).state().cross).toEqual({ x: 3000, y: 2450 });
+    planStoreOf(session).set({ cross: { x: 2000, y: 2050 } });
+    press('ArrowUp');
+    expect(session.said.at(-1)).toBe('C3, on shelf 1: 2.00 m from west, 2.00 m from north.');
+    const { x } = model.view;
+    planStoreOf(session).set({ cross: { x: 5700, y: 2000 } });
+    press('ArrowRight');
+    expect(model.view.x).toBeLessThan(x);
+  });
+
+  it('lays the tape between places without a thing', () => {
+    press('r');
+    planStoreOf(session).set({ cross: { x: 1000, y: 1000 } });
+    press('Enter');
+    return vi.waitFor(() => expect(planStoreOf(session).state().tape).toEqual([{ x: 1000, y: 1000 }]));
+  });
+
+  it('sets the scale of the picture by two ends, and slides the picture', () => {
+    const picture = {
+      source: 'data:image/png;base64,iVBORw0KGgo=',
+      width: 100,
+      height: 80,
+      x: 3000,
+      y: 2000,
+      scale: 50,
+      rotation: 0,
+      fade: 40,
+      shown: true,
+      name: 'plan.png',
+    };
+    session.commands.changeRoom({ picture });
+    const store = planStoreOf(session);
+    store.set({ tool: { kind: 'picture', step: 'look' } });
+    press('ArrowLeft');
+    expect(session.classroom().room.picture).toMatchObject({ x: 2950, y: 2000 });
+    store.set({ tool: { kind: 'picture', step: 'scale' }, cross: { x: 1000, y: 1000 } });
+    press('Enter');
+    press('ArrowRight');
+    press('Enter');
+    expect(store.state().picturePoints).toEqual([
+      { x: 1000, y: 1000 },
+      { x: 1050, y: 1000 },
+    ]);
+    expect(session.said.at(-1)).toBe('Both ends are here. Type how long it is.');
+  });
+});

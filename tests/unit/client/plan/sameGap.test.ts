@@ -115,6 +115,23 @@ describe('dragging a set', () => {
     expect([piece('t2').x, session.undo.canTakeBack(), model.moving]).toEqual([1500, false, null]);
   });
 
+  it('moves by a chair that was chosen beside its table', () => {
+    session.setView({ chosen: item('t3'), alsoChosen: ['t4', 's9'] });
+    const drag = moveSetDrag(model, itemsChosen(session), item('s9'), piece('s9'));
+    const { x, y } = piece('s9');
+    drag?.to({ x, y: y - 200 }, held);
+    drag?.end();
+    expect([piece('t3').y, piece('t4').y, piece('s9').y]).toEqual([1800, 3600, y - 200]);
+  });
+
+  it('says no more how it lies once it was given up', () => {
+    const drag = movePieceDrag(model, piece('t4'), piece('t4'));
+    drag.to({ x: 7000, y: 4690 }, held);
+    expect(model.store.state().rest).not.toBe('');
+    drag.cancel();
+    expect(model.store.state().rest).toBe('');
+  });
+
   it('does not move by a locked one', () => {
     session.commands.changePiece('a1', 't2', { locked: true });
     expect(moveSetDrag(model, [item('t2'), item('t3')], item('t2'), piece('t2'))).toBeNull();

@@ -96,6 +96,7 @@ it('a shelf moved by two: both versions in words and on the plan; mine, theirs a
   expect(loser.arrangement().pieces.at(-1)).toEqual({
     ...pieceIn(loser, 's1'),
     id: expect.not.stringMatching(/^s1$/),
+    name: 'Shelf 3',
     x: myX,
     y: isMK ? 300 : 500,
   });

@@ -164,6 +164,11 @@ describe('rows and gaps', () => {
   });
 });
 
+it('what belongs to the room cannot be locked, and says so', () => {
+  lockSet(session, [item('f1', 'fixture')]);
+  expect(last()).toBe('What belongs to the room cannot be locked.');
+});
+
 describe('away and again', () => {
   it('puts several away, trays on the table, chairs with their table, and brings all back in one step', () => {
     putAwaySet(session, [item('s1'), item('s3'), item('t1'), item('f1', 'fixture')]);
@@ -186,5 +191,19 @@ describe('away and again', () => {
     expect((chair?.x ?? 0) - (table?.x ?? 0)).toBe(-800);
     expect(stepsBack()).toBe(1);
     expect(session.arrangement().pieces).toHaveLength(5);
+  });
+
+  it('copies a chair chosen before its table to the copy of the table', () => {
+    copySet(session, [item('c1'), item('t1')]);
+    const { pieces } = session.arrangement();
+    const made = pieces.filter(({ id }) => !['s1', 's2', 's3', 't1', 'c1'].includes(id));
+    const table = made.find(({ kind }) => kind === 'table');
+    expect(made.map(({ kind, table: of }) => [kind, of])).toEqual(
+      expect.arrayContaining([
+        ['table', null],
+        ['seat', table?.id],
+      ]),
+    );
+    expect(made).toHaveLength(2);
   });
 });
