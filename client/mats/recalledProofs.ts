@@ -4,7 +4,7 @@ import type { Session } from '../session/types.ts';
 import { groundsKey, matGrounds } from './matGrounds.ts';
 import type { KeptProof, ProofMemory } from './proofMemory.ts';
 
-/** ms of rest before a changed room is looked up, so that a drag does not wait for it. */
+/** ms of rest before a changed room is looked up: what it reads is made into a key, which no step of a drag waits for. */
 const QUIET = 300;
 
 /**
@@ -20,6 +20,8 @@ export function recalledProofs(
 ) {
   const known = new Map<string, KeptProof>();
   let shown: readonly unknown[] = [];
+  let shownId = session.arrangement().id;
+  let turn = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let running: { readonly key: string; readonly release: () => void } | null = null;
   let isClosed = false;
@@ -30,17 +32,22 @@ export function recalledProofs(
   async function recall(): Promise<void> {
     clearTimeout(timer);
     if (isClosed) return;
+    turn++;
+    const mine = turn;
     const proof = found();
     if (proof) analyst.knowMats(session.classroom(), session.arrangement().id, proof.mats);
     const isCut = proof?.end === 'running' && running === null && !(await isHeld(proof.grounds));
-    if (!isClosed) tell(isCut ? proof.mats : null);
+    // Meanwhile another room may have been looked up: that one's answer stands.
+    if (!isClosed && mine === turn) tell(isCut ? proof.mats : null);
   }
 
   const follow = (): void => {
     const now = groundsNow();
     if (now.every((value, i) => value === shown[i])) return;
-    const isOtherDrawing = now[3] !== shown[3] && now[0] === shown[0];
+    const { id } = session.arrangement();
+    const isOtherDrawing = id !== shownId;
     shown = now;
+    shownId = id;
     clearTimeout(timer);
     timer = setTimeout(() => void recall(), isOtherDrawing && known.size > 0 ? 0 : QUIET);
   };

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { distance } from '#model/geometry/vec.ts';
 import { PICTURE_BYTES, type Picture, pictureOf } from '#model/schema/picture.ts';
 import { sayLength } from '#model/units/sayLength.ts';
+import { focusPlan } from '../front/frontFocus.ts';
 import { tidyDegrees } from '../plan/box.ts';
 import { neatlineBounds } from '../plan/neatline.ts';
 import { planStoreOf } from '../plan/planStore.ts';
@@ -103,7 +104,11 @@ function LookFields({ picture, onChange }: FieldsProps) {
   const store = planStoreOf(session);
   const { minX, minY } = neatlineBounds(room.corners);
   const [hasPlace, setPlace] = useState(false);
-  const scale = () => store.set({ tool: { kind: 'picture', step: 'scale' }, picturePoints: [] });
+  const scale = () => {
+    store.set({ tool: { kind: 'picture', step: 'scale' }, picturePoints: [], cross: null });
+    focusPlan();
+    session.announce('Press one end of something whose length you know, or move the cross there by the arrows and press Enter.');
+  };
   return (
     <>
       <Button kind="strong" onPress={scale}>
@@ -184,7 +189,11 @@ function ScaleFields({ picture, onChange }: FieldsProps) {
   const [long, setLong] = useState<number | null>(null);
   const [lie, setLie] = useState<Lie>('as it lies');
   const [from, to] = picturePoints;
-  const back = () => store.set({ tool: { kind: 'picture', step: 'look' }, picturePoints: [] });
+  const again = () => {
+    store.set({ picturePoints: [] });
+    focusPlan();
+  };
+  const back = () => store.set({ tool: { kind: 'picture', step: 'look' }, picturePoints: [], cross: null });
   function set(mm: number | null) {
     if (!from || !to || mm === null) return;
     const place = scaledByTwoPoints(picture, from, to, mm, lie);
@@ -217,6 +226,7 @@ function ScaleFields({ picture, onChange }: FieldsProps) {
             onTyping={setLong}
             onCommit={setLong}
             onEnter={set}
+            autoFocus
           />
           <Select label="and lies" value={lie} options={lies} onChange={setLie} />
           <Button kind="strong" isDisabled={long === null} onPress={() => set(long)}>
@@ -224,7 +234,7 @@ function ScaleFields({ picture, onChange }: FieldsProps) {
           </Button>
         </>
       )}
-      {from && <Button onPress={() => store.set({ picturePoints: [] })}>Press again</Button>}
+      {from && <Button onPress={() => again()}>Press again</Button>}
       <TextLink onPress={back}>Leave the scale</TextLink>
     </>
   );
