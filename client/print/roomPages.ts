@@ -106,7 +106,8 @@ function besidePlan(input: PrintInput, list: ListOf, panel: Box, height: number)
     return { marks: drawRows(shown, panel.x, panel.y), isListDone: rows !== null };
   }
   const wide = (panel.width - 2 * GAP) / 2;
-  const rows = wholeList(list, wide, panel.height);
+  // The title stands at the right of the foot: a list that reaches over it ends above it.
+  const rows = wholeList(list, wide, wide + GAP > panel.width - MOST_TITLE ? height : panel.height);
   const x = panel.x + wide + 2 * GAP;
   return {
     marks: [...(rows ? drawRows(rows, panel.x, panel.y) : []), ...checksBeside(input, x, panel.y, wide, height)],

@@ -27,6 +27,9 @@ interface TitleOf {
 export const CAUTION = 'A plan that passes is no licence, no fire certificate and no proof that furniture stands safely.';
 const HOLD = 'Print at 100 %';
 const LABEL = 2;
+/** mm of letters of what is said under the scale, and how wide its field becomes for it at most */
+const NOTE = 2.1;
+const MOST_NOTE = 62;
 
 export const STRIP = 17;
 const PAD = 1.6;
@@ -54,7 +57,8 @@ export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Me
   const { x, y, width, height } = box;
   const sheetWide = 23;
   const barWide = of.scale === null ? 0 : barFor(of.scale, facts.units).long / of.scale;
-  const scaleWide = of.scale === null ? 0 : Math.max(40, barWide + 21);
+  const noteWide = of.scaleNote === '' ? 0 : Math.min(MOST_NOTE, measure(of.scaleNote, NOTE, 400, false) + 2 * PAD);
+  const scaleWide = of.scale === null ? 0 : Math.max(40, barWide + 21, noteWide);
   const rest = width - sheetWide - scaleWide;
   const [classWide, arrWide] = [rest * 0.44, rest * 0.29];
   const cautionWide = rest - classWide - arrWide;
@@ -86,14 +90,21 @@ export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Me
 }
 
 function scaleInStrip(x: number, y: number, scale: number, note: string, units: LengthUnits, wide: number, measure: Measure): Mark[] {
-  const { text, onPaper } = barFor(scale, units);
+  const notes = [holdOf(scale, units), ...(note === '' ? [] : [note])];
+  const first = notes.length === 1 ? 13.6 : 12.3;
   return [
     label(lengthsIn(units), x + PAD, y + 2.6),
     words(`1:${scale}`, x + PAD, y + 7.2, { size: 4.4, weight: 650, isTitle: true }),
     ...barMarks(x + PAD + 15, y + 5.6, scale, units),
-    words(cutText(note || `${HOLD}: ${text} is ${onPaper}`, wide - 2 * PAD, measure, 2.1), x + PAD, y + 13.6, { size: 2.1 }),
+    ...notes.map((said, i) => words(cutText(said, wide - 2 * PAD, measure, NOTE), x + PAD, y + first + i * 2.7, { size: NOTE })),
   ];
 }
+
+/** What to hold a ruler to: said whatever else is. */
+const holdOf = (scale: number, units: LengthUnits): string => {
+  const { text, onPaper } = barFor(scale, units);
+  return `${HOLD}: ${text} is ${onPaper}`;
+};
 
 const lengthsIn = (units: LengthUnits): string => (units === 'imperial' ? 'Scale; feet and inches' : 'Scale; lengths in metres');
 
@@ -166,15 +177,14 @@ function columnCells(box: Box, facts: TitleFacts, of: TitleOf, measure: Measure)
   ];
   const { scale } = of;
   if (scale !== null) {
-    const { text, onPaper } = barFor(scale, facts.units);
-    const notes = lines(of.scaleNote || `${HOLD}: ${text} is ${onPaper}`, 2.1);
+    const notes = [...lines(holdOf(scale, facts.units), NOTE), ...(of.scaleNote === '' ? [] : lines(of.scaleNote, NOTE))];
     cells.push({
       height: 17 + notes.length * 2.6,
       draw: (y) => [
         label(lengthsIn(facts.units), left, y + 2.4),
         words(`1:${scale}`, left, y + 7, { size: 4.4, weight: 650, isTitle: true }),
         ...barMarks(left + 1, y + 11.2, scale, facts.units),
-        ...notes.map((note, i) => words(note, left, y + 17 + i * 2.6, { size: 2.1 })),
+        ...notes.map((note, i) => words(note, left, y + 17 + i * 2.6, { size: NOTE })),
       ],
     });
   }

@@ -8,6 +8,8 @@ import { pagesOf } from '#client/print/pages.ts';
 import type { PrintPage } from '#client/print/pageTypes.ts';
 import { paperNames, sheetOf } from '#client/print/paper.ts';
 import { keepPrintChoice, type PrintChoice, readPrintChoice } from '#client/print/printChoice.ts';
+import { roomPages } from '#client/print/roomPages.ts';
+import { titleColumn } from '#client/print/titleBlock.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { buildScene } from '#model/scene/build.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
@@ -98,6 +100,58 @@ describe('the scale of the room sheet', () => {
   });
 });
 
+describe('the block of titles', () => {
+  const facts = {
+    className: 'Class',
+    facts: 'ages 3 to 6',
+    arrangement: 'As it stands',
+    day: '25 November 2026',
+    units: 'metric',
+  } as const;
+
+  it.each([
+    [14_000, 'a4', 'too large for 1:50 on A4; A3 takes it at 1:50', '1 m is 10 mm'],
+    [60_000, 'a3', 'too large for 1:50 on A3', '10 m is 50 mm'],
+  ] as const)('says what to hold a ruler to also where it says why the scale is smaller', (width, paper, note, ruler) => {
+    const [page] = print(room(width, 9000), { isRoom: true, paper }, false);
+    const text = textOf(page?.marks ?? []).replace(/\s+/g, ' ');
+    expect(text).toContain(`Print at 100 %: ${ruler}`);
+    expect(text).toContain(note);
+  });
+
+  it('is never written over by the list beside the plan, however long it is', () => {
+    for (let width = 8_600; width <= 11_400; width += 200) {
+      for (const count of [24, 40, 48, 56, 64]) {
+        const bare = room(width, 9_000);
+        const pieces = Array.from({ length: count }, (_, i) => ({
+          id: `p${i}`,
+          kind: 'table' as const,
+          name: `Table ${i + 1}`,
+          x: 600 + (i % 8) * 900,
+          y: 600 + Math.floor(i / 8) * 900,
+          width: 500,
+          depth: 500,
+        }));
+        const classroom = plainRoom({ room: bare.room, pieces });
+        const scene = buildScene(classroom);
+        const input = { scene, report: null, frontOf: null, measure: averageWidth, today: '2026-11-25' };
+        for (const paper of ['a3', 'tabloid'] as const) {
+          const [draft] = roomPages({ ...input, choice: { ...nothing, isRoom: true, paper } }, facts);
+          if (draft?.title.form !== 'column') continue;
+          const { box } = draft.title;
+          const of = { what: 'Room', scale: draft.scale, scaleNote: draft.scaleNote, number: 1, count: 1 };
+          const top = box.y + box.height - titleColumn(box, facts, of, averageWidth).height;
+          const over = draft.marks.filter((mark) => {
+            const { maxX, maxY } = boundsOfMarks([mark], averageWidth);
+            return mark.kind === 'words' && maxX > box.x + 0.5 && maxY > top + 0.5;
+          });
+          expect(over, `${width} mm, ${count} tables, ${paper}`).toEqual([]);
+        }
+      }
+    }
+  });
+});
+
 describe('the scale of fronts', () => {
   it.each([
     [1800, 700, 'a4', 10, 10, true],
@@ -161,13 +215,15 @@ describe.each(paperNames)('on %s', (paper) => {
         expect(box.maxX).toBeLessThan(inner.x + inner.width + 1);
         expect(box.maxY).toBeLessThan(inner.y + inner.height + 1);
       }
+      // 1 of n, 2 of n, 3 of n, as they lie in the tray of the printer.
+      expect(pages.length).toBeGreaterThan(3);
       const numbers = pages.map(({ marks }) =>
-        /(\d+) of (\d+)/
+        /\b(\d+) of (\d+)\b/
           .exec(textOf(marks.slice(-40)))
           ?.slice(1)
           .map(Number),
       );
-      expect(numbers.every((pair) => pair?.[1] === pages.length)).toBe(true);
+      expect(numbers).toEqual(pages.map((_, i) => [i + 1, pages.length]));
     }
   });
   it('has the sizes of its standard', () => {
