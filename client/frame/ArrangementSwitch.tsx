@@ -1,6 +1,7 @@
 import { Suspense, useState } from 'react';
 import { toggleLaid } from '../laidOver/laidOf.ts';
 import { useArrangement, useClassroom, useMayChange, useSession, useViewOf } from '../session/hooks.ts';
+import { nameOfArrangement } from '../text/nameOfArrangement.ts';
 import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
@@ -48,7 +49,7 @@ export function ArrangementSwitch() {
       isOff: shown.id === standing,
       run: () => {
         session.commands.setCurrent(shown.id);
-        session.announce(`The room stands as "${sayName(shown.name)}" now.`);
+        session.announce(`The room stands as "${nameOfArrangement(shown)}" now.`);
       },
     },
     {
@@ -57,7 +58,7 @@ export function ArrangementSwitch() {
       isOff: shown.id === standing || classroom.arrangements.length < 2,
       run: () => {
         session.commands.removeArrangement(shown.id);
-        session.announce(`"${sayName(shown.name)}" is put away. Take back brings it again.`);
+        session.announce(`"${nameOfArrangement(shown)}" is put away. Take back brings it again.`);
       },
     },
   ];
@@ -72,9 +73,9 @@ export function ArrangementSwitch() {
             type="button"
             aria-pressed={arrangement.id === shown.id}
             className={arrangement.id === standing ? undefined : 'proposed'}
-            onClick={() => show(arrangement.id, sayName(arrangement.name))}
+            onClick={() => show(arrangement.id, nameOfArrangement(arrangement))}
           >
-            {sayName(arrangement.name)}
+            {nameOfArrangement(arrangement)}
           </button>
         ))}
       </fieldset>
@@ -99,5 +100,3 @@ export function ArrangementSwitch() {
     </div>
   );
 }
-
-const sayName = (name: string): string => name || 'without a name';

@@ -1,6 +1,7 @@
 import { sayArea } from '#model/units/sayLength.ts';
 import { useArrangement, useClassroom, useKept, useScene, useUnits, useViewOf } from '../session/hooks.ts';
 import type { SheetName } from '../session/types.ts';
+import { nameOfArrangement } from '../text/nameOfArrangement.ts';
 import { countOf, sayAges } from '../text/sayAges.ts';
 import { sayKept } from '../text/sayKept.ts';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -41,7 +42,7 @@ export function TitleBlock() {
       </div>
       <div className="tb-left">
         <span className="label">Arrangement</span>
-        <p className="tb-strong">{arrangement.name || 'without a name'}</p>
+        <p className="tb-strong">{nameOfArrangement(arrangement)}</p>
       </div>
       <div>
         <span className="label">Checks of the room</span>

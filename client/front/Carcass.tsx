@@ -1,7 +1,9 @@
 import { Group, Line, Rect, Text } from 'react-konva';
-import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import type { LengthUnits } from '#model/units/sayLength.ts';
 import { colours, fonts, lines } from '../styles/tokens.ts';
+import { figure } from '../text/figure.ts';
 import { ArrowLine } from './ArrowLine.tsx';
+import { BOARD_MM, LEAST_BOARD } from './drawnSizes.ts';
 import type { FrontLayout } from './frontLayout.ts';
 import type { FrontView } from './frontView.ts';
 
@@ -12,7 +14,6 @@ interface Props {
   readonly isMirrored: boolean;
 }
 
-const BOARD_MM = 20;
 /** px below the floor */
 const ARROW = 42;
 
@@ -22,8 +23,8 @@ export function Carcass({ layout, view, isMirrored }: Omit<Props, 'units'>) {
   const left = toX(0);
   const right = toX(layout.width);
   const floor = toY(0);
-  const panel = Math.max(2.5, layout.panel * scale);
-  const thick = Math.max(2.5, BOARD_MM * scale);
+  const panel = Math.max(LEAST_BOARD, layout.panel * scale);
+  const thick = Math.max(LEAST_BOARD, BOARD_MM * scale);
   const hasTop = layout.boards.some((board) => board.level !== null && board.surface >= layout.height - 150);
   return (
     <Group listening={false}>
@@ -123,9 +124,6 @@ export function FreeRooms({ layout, view: { toX, toY, scale }, units }: Omit<Pro
     </Group>
   );
 }
-
-/** "0.34" as on the drawing, where every length is in metres; feet and inches keep their marks. */
-export const figure = (mm: number, units: LengthUnits): string => sayLength(mm, units).replace(/ m$/, '');
 
 function floorTicks(left: number, right: number): number[] {
   const ticks: number[] = [];

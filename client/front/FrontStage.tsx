@@ -7,6 +7,7 @@ import { colours, fonts } from '../styles/tokens.ts';
 import { ArrowLine } from './ArrowLine.tsx';
 import { gapMark } from './belongs.ts';
 import { Carcass, FreeRooms } from './Carcass.tsx';
+import { LEAST_TRAY, MOST_LINES, NAME_LINE } from './drawnSizes.ts';
 import type { FrontBoard, FrontLayout, FrontTray } from './frontLayout.ts';
 import type { FrontLine } from './frontLines.ts';
 import type { FrontView } from './frontView.ts';
@@ -15,7 +16,7 @@ import type { Standing } from './nameRoom.ts';
 import type { BelongsAt } from './orderMoves.ts';
 import type { ReadingDirection } from './readingOrder.ts';
 import { Staff } from './Staff.tsx';
-import { BOX, TrayBox } from './TrayBox.tsx';
+import { TrayBox } from './TrayBox.tsx';
 import { TrayNames } from './TrayNames.tsx';
 
 interface Held {
@@ -90,9 +91,6 @@ export function FrontStage(props: Props) {
 
 const NONE: readonly Mark[] = [];
 
-/** px of two lines of a name */
-const NAME_HEIGHT = 24;
-
 /** Where a misplaced tray belongs, on the drawing (px) and as something that names keep clear of. */
 interface Mark extends Standing {
   readonly id: string;
@@ -114,13 +112,13 @@ function marksOf(
       const from = { x: view.toX(board.left + tray.x + tray.width / 2), y: view.toY(board.surface + tray.height) - 4 };
       // A tray that moves away itself may still stand there: the number goes on top of it.
       const inTheWay = mark.board.trays.find((other) => other.x <= mark.x && mark.x <= other.x + other.width && moves.has(other.id));
-      const lift = inTheWay ? Math.max(BOX, inTheWay.height * view.scale) + 1 : 0;
+      const lift = inTheWay ? Math.max(LEAST_TRAY, inTheWay.height * view.scale) + 1 : 0;
       const to = { x: view.toX(mark.board.left + mark.x), y: view.toY(mark.board.surface) - lift };
       const text = tray.step || String(mark.place);
       const size = { width: Math.max(14, text.length * 7 + 4), height: 14 };
       // Upwards it passes below the names of the board above; else it arches over the trays and comes down.
       const isUp = mark.board.surface > board.surface;
-      const bend = isUp ? to.y + lift + NAME_HEIGHT + 6 : from.y - 10;
+      const bend = isUp ? Math.min(to.y + lift + MOST_LINES * NAME_LINE + 6, from.y - 4) : from.y - 10;
       const half = size.width / 2 / view.scale;
       const middle = mark.board.left + mark.x;
       return [

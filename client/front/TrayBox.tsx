@@ -3,6 +3,7 @@ import { memo } from 'react';
 import { Circle, Group, Line, Rect, Text } from 'react-konva';
 import { colours, fonts } from '../styles/tokens.ts';
 import { contentOf, contentStrokes } from './drawings.ts';
+import { LEAST_TRAY, RIM_MM } from './drawnSizes.ts';
 import type { FrontTray } from './frontLayout.ts';
 
 type TrayLook = 'stands' | 'misplaced' | 'ghost' | 'left';
@@ -19,16 +20,14 @@ interface Props {
   readonly onDown?: ((id: string, event: Konva.KonvaEventObject<PointerEvent>) => void) | undefined;
 }
 
-/** px: low enough for a flat tray, high enough for its number */
-export const BOX = 13;
-const TRAY_MM = 32;
+/** px that a finger hits */
 const CATCH = 44;
 
 /** A tray from the front: box with its step, simple drawing of what is on it. Its name is drawn over everything, TrayNames. */
 export const TrayBox = memo(function TrayBox({ tray, x, y, scale, look, isChosen, onDown }: Props) {
   const width = Math.max(4, tray.width * scale);
-  const height = Math.max(BOX, tray.height * scale);
-  const box = Math.min(height, Math.max(BOX, TRAY_MM * scale));
+  const height = Math.max(LEAST_TRAY, tray.height * scale);
+  const box = Math.min(height, Math.max(LEAST_TRAY, RIM_MM * scale));
   const isGhost = look === 'ghost' || look === 'left';
   const line = look === 'left' ? colours.pencil : look === 'ghost' ? colours.blue : colours.ink;
   const isFilled = look === 'misplaced';

@@ -1,11 +1,12 @@
 import { useMemo } from 'react';
 import { Group, Rect, Text } from 'react-konva';
 import { colours, fonts } from '../styles/tokens.ts';
+import { NAME_LINE, NAME_SIZE } from './drawnSizes.ts';
 import type { FrontBoard, FrontLayout, FrontTray } from './frontLayout.ts';
 import type { FrontView } from './frontView.ts';
-import { measureName, NAME_SIZE } from './measureText.ts';
+import { measureName } from './measureText.ts';
 import { type NameLabel, nameLabels, wholeName } from './nameLabels.ts';
-import { linesBelow, NAME_LINE, nameTop, type Standing, standingOn } from './nameRoom.ts';
+import { linesBelow, nameTop, type Standing, standingOn } from './nameRoom.ts';
 
 interface Props {
   readonly layout: FrontLayout;

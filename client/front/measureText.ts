@@ -1,8 +1,6 @@
 import { fonts } from '../styles/tokens.ts';
+import { NAME_SIZE } from './drawnSizes.ts';
 import type { MeasureText } from './nameLabels.ts';
-
-/** Names on the drawing (px). */
-export const NAME_SIZE = 10;
 
 const known = new Map<string, number>();
 let pen: CanvasRenderingContext2D | null = null;

@@ -1,3 +1,4 @@
+import { MOST_LINES } from './drawnSizes.ts';
 import { toldApart } from './toldApart.ts';
 
 /** px that a text takes on the drawing */
@@ -35,8 +36,6 @@ interface Form {
 const BETWEEN = 5;
 /** px from the shelf's ends: its panels stay whole */
 const INSIDE = 4;
-/** Lines of a name at most. */
-const MOST = 3;
 /** A name left out costs more than any shorter one. */
 const LEFT_OUT = 40;
 const MORE = '…';
@@ -110,7 +109,7 @@ function formsOf({ name, aside }: Named, names: readonly string[], measure: Meas
   }
   return [...texts].flatMap(([text, cost]) =>
     // The same words in one line, two, three: what is wide and low or narrow and high.
-    Array.from({ length: MOST }, (_, i) => wrapped(text, i + 1, measure)).flatMap((broken, i): Form[] => {
+    Array.from({ length: MOST_LINES }, (_, i) => wrapped(text, i + 1, measure)).flatMap((broken, i): Form[] => {
       if (!broken) return [];
       const form = { ...broken, cost: cost + i * 0.01, isWhole: text === name };
       if (aside === '') return [form];

@@ -1,11 +1,7 @@
+import { BOARD_MM, LEAST_BOARD, LEAST_TRAY, MOST_LINES, NAME_LINE } from './drawnSizes.ts';
 import type { FrontBoard } from './frontLayout.ts';
 import type { FrontView } from './frontView.ts';
 
-/** px */
-export const NAME_LINE = 11.2;
-/** px: boards and trays are drawn at least so high, whatever the scale */
-const LEAST_TRAY = 13;
-const LEAST_BOARD = 2.5;
 /** px: the dashed box of free room */
 const FREE_ROOM = 18;
 /** px under the floor line to the names there; below them comes the arrow of reading */
@@ -13,8 +9,6 @@ const UNDER_FLOOR = 10;
 const FLOOR_LINES = 2;
 /** px to the text and after it */
 const AIR = 2;
-/** Lines that a name takes at most. */
-const MOST = 3;
 
 /** Something that stands on a board, in mm along the shelf and above the floor. */
 export interface Standing {
@@ -42,7 +36,7 @@ const thingAt = (board: FrontBoard, x: number, width: number, height: number): S
 
 /** Where the names below a board begin (px on the drawing). */
 export function nameTop(board: Pick<FrontBoard, 'surface'>, view: FrontView): number {
-  const under = view.toY(board.surface) + Math.max(LEAST_BOARD, 20 * view.scale) + AIR;
+  const under = view.toY(board.surface) + Math.max(LEAST_BOARD, BOARD_MM * view.scale) + AIR;
   return view.toY(0) - under < NAME_LINE + AIR ? view.toY(0) + UNDER_FLOOR : under;
 }
 
@@ -65,5 +59,5 @@ export function linesBelow(
     ...boards.filter((other) => other.level !== null && other.surface < board.surface).map((other) => view.toY(other.surface)),
     ...below.map((thing) => view.toY(thing.surface) - Math.max(thing.least ?? LEAST_TRAY, thing.height * view.scale)),
   );
-  return Math.max(0, Math.min(MOST, Math.floor((limit - AIR - top) / NAME_LINE)));
+  return Math.max(0, Math.min(MOST_LINES, Math.floor((limit - AIR - top) / NAME_LINE)));
 }

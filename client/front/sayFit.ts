@@ -2,8 +2,9 @@ import type { FitOption } from '#model/measures/fit.ts';
 import { sayOrdinal } from '#model/measures/placeWords.ts';
 import type { Scene } from '#model/scene/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { capital } from '../text/sayList.ts';
 import { boardName } from './boardNames.ts';
-import { capital, sideName } from './shelfNames.ts';
+import { sideName } from './shelfNames.ts';
 
 function boardOf({ side, board }: FitOption): string {
   const real = side.boards.filter((each) => each.level !== null);

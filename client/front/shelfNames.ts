@@ -1,6 +1,7 @@
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import type { Side } from '#model/schema/types.ts';
 import { pieceNumbers } from '../plan/numbers.ts';
+import { capital } from '../text/sayList.ts';
 
 const sideWords: Readonly<Record<Side, string>> = { front: 'front', back: 'back', left: 'left side', right: 'right side' };
 
@@ -30,5 +31,3 @@ export function sideTitle(scene: Scene, side: SceneSide): string {
   const words = capital(sideName(scene, side));
   return name === '' ? words : `${words} · ${name}`;
 }
-
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,3 +1,5 @@
+import { capital } from '../text/sayList.ts';
+
 /** Shared leading words are left out from two on: one alone ("large", "small") may be what tells two trays apart. */
 const SHARED_FROM = 2;
 
@@ -38,7 +40,6 @@ function parts(name: string): { family: string; kind: string } {
 
 const words = (text: string): string[] => text.split(/\s+/);
 const first = (text: string): string => words(text)[0] ?? '';
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** How many words all begin with, one word left of each. */
 function sharedStart(lists: readonly (readonly string[])[]): number {

@@ -5,6 +5,7 @@ import { TextLink } from '../ui/TextLink.tsx';
 import { toggleLaid } from './laidOf.ts';
 import { sayDifferences } from './sayDifferences.ts';
 import '../styles/laidOver.css';
+import { nameOfArrangement } from '../text/nameOfArrangement.ts';
 
 /** What differs from the arrangement that lies dashed under the shown one. */
 export function LaidOver() {
@@ -20,7 +21,7 @@ export function LaidOver() {
     <section className="laid-over" aria-labelledby="laid-over-head">
       <header>
         <h3 id="laid-over-head">
-          “{shown.name || 'without a name'}” over “{under.name || 'without a name'}” (dashed)
+          “{nameOfArrangement(shown)}” over “{nameOfArrangement(under)}” (dashed)
         </h3>
         <TextLink onPress={() => toggleLaid(session)}>Take it off</TextLink>
       </header>
@@ -46,7 +47,7 @@ export function LaidOver() {
           Or over{' '}
           {others.map((other) => (
             <TextLink key={other.id} onPress={() => session.setView({ laid: other.id })}>
-              {other.name || 'without a name'}
+              {nameOfArrangement(other)}
             </TextLink>
           ))}
         </p>

@@ -1,6 +1,8 @@
 import { type PieceChange, pieceChanges } from '#model/analysis/moveDay/differences.ts';
 import type { Arrangement } from '#model/schema/types.ts';
+import { pairOf } from '../moveDay/pairOf.ts';
 import type { Session } from '../session/types.ts';
+import { nameOfArrangement } from '../text/nameOfArrangement.ts';
 
 /** The arrangement that lies under the shown one; null: none does. */
 export function laidUnder(session: Session): Arrangement | null {
@@ -10,10 +12,9 @@ export function laidUnder(session: Session): Arrangement | null {
 
 /** The one to lay under: how the room stands, or when that is shown the next. Null: there is no other. */
 export function otherOf(session: Session): Arrangement | null {
-  const { arrangements, current } = session.classroom();
   const shown = session.arrangement();
-  const standing = arrangements.find(({ id }) => id === current) ?? arrangements[0];
-  return (standing?.id === shown.id ? arrangements.find(({ id }) => id !== shown.id) : standing) ?? null;
+  const pair = pairOf(session.classroom(), shown);
+  return pair && (pair.from.id === shown.id ? pair.to : pair.from);
 }
 
 /** Lays the other one under the shown one, or takes it off again. */
@@ -26,7 +27,7 @@ export function toggleLaid(session: Session): void {
   const other = otherOf(session);
   if (!other) return;
   session.setView({ laid: other.id });
-  session.announce(`"${other.name || 'without a name'}" lies dashed under the shown one.`);
+  session.announce(`"${nameOfArrangement(other)}" lies dashed under the shown one.`);
 }
 
 const kept = new WeakMap<Arrangement['pieces'], { readonly of: Arrangement['pieces']; readonly changes: readonly PieceChange[] }>();

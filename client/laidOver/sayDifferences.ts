@@ -3,9 +3,10 @@ import { trayChanges } from '#model/analysis/moveDay/trayChanges.ts';
 import { buildScene } from '#model/scene/build.ts';
 import type { Arrangement, Classroom, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
-import { capital, moveNames, sayList } from '../moveDay/names.ts';
+import { moveNames } from '../moveDay/names.ts';
 import { sayLegs, sayTurned } from '../moveDay/sayMove.ts';
 import { sayCount } from '../text/sayCount.ts';
+import { capital, sayList } from '../text/sayList.ts';
 import { laidChanges } from './laidOf.ts';
 
 /** One thing that differs, in words. */

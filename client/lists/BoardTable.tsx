@@ -1,10 +1,11 @@
 import { Fragment, memo } from 'react';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
-import { figure } from '../front/Carcass.tsx';
 import type { FrontBoard, FrontTray } from '../front/frontLayout.ts';
 import { widestRoom } from '../front/gaps.ts';
 import type { BelongsAt } from '../front/orderMoves.ts';
 import { alongBoard, type ReadingDirection } from '../front/readingOrder.ts';
+import { figure } from '../text/figure.ts';
+import { capital } from '../text/sayList.ts';
 import { SeverityMark, severityWord } from '../ui/SeverityMark.tsx';
 import type { ChecksOf } from './trayChecks.ts';
 
@@ -87,7 +88,7 @@ function inFamilies(trays: readonly FrontTray[]): InFamily[] {
     const isBefore = family !== '' && families[i + 1] === family;
     if (!isAfter && !isBefore) return { tray, kind: tray.name, opens: '' };
     const kind = tray.name.slice(family.length);
-    return { tray, kind: kind.charAt(0).toUpperCase() + kind.slice(1), opens: isAfter ? '' : family.trim() };
+    return { tray, kind: capital(kind), opens: isAfter ? '' : family.trim() };
   });
 }
 

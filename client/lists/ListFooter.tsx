@@ -1,9 +1,9 @@
 import { useMemo } from 'react';
 import { measureSeats } from '#model/measures/seats.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
-import { sayLength } from '#model/units/sayLength.ts';
 import { matCountIn } from '../plan/reportParts.ts';
 import { useArrangement, useClassroom, useReportOf, useSession } from '../session/hooks.ts';
+import { figure } from '../text/figure.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 
@@ -17,7 +17,7 @@ export function ListFooter() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: seats hang on the arrangement; where a thing is just being dragged does not change them
   const seats = useMemo(() => measureSeats(session.scene()), [session, arrangement]);
   const { mat } = classroom.floorWork;
-  const plain = (mm: number): string => sayLength(mm, classroom.display.units).replace(/ m$/, '');
+  const plain = (mm: number): string => figure(mm, classroom.display.units);
   return (
     <div className="list-footer">
       <dl className="list-counts">

@@ -2,7 +2,7 @@ import { Suspense, useMemo } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import { frontLayout } from '../front/frontLayout.ts';
 import { orderMoves } from '../front/orderMoves.ts';
-import { capital, sideName } from '../front/shelfNames.ts';
+import { sideName } from '../front/shelfNames.ts';
 import { shownSide } from '../front/shownSide.ts';
 import { useMayChange, useRestingReport, useScene, useSession, useUnits, useViewOf } from '../session/hooks.ts';
 import { fetchWhenQuiet } from '../session/whenQuiet.ts';
@@ -11,6 +11,7 @@ import { BoardEditor } from './BoardEditor.tsx';
 import { BoardTable } from './BoardTable.tsx';
 import { checksBySubject } from './trayChecks.ts';
 import '../styles/trayList.css';
+import { capital } from '../text/sayList.ts';
 import { late } from '../ui/late.tsx';
 
 const loadVerbs = () => import('./TrayVerbs.tsx');

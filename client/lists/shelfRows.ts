@@ -9,6 +9,7 @@ import { type Item, piecesInOrder } from '../plan/items.ts';
 import { cellsOf, neatlineBounds } from '../plan/neatline.ts';
 import { pieceNumbers } from '../plan/numbers.ts';
 import { wallLength } from '../plan/roomShape.ts';
+import { figure } from '../text/figure.ts';
 import { checksBySubject } from './trayChecks.ts';
 
 /** One line of the list: a thing of the plan in words. Plain values, so that a line is drawn again only when it reads differently. */
@@ -129,7 +130,7 @@ export function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
 /** "1.80 × 0.70", long by high as the list's head says; a dash for a height nobody has measured. */
 export function saySize({ width, height }: { width: number; height: number | null }, units: LengthUnits): string {
   // Feet and inches break at the × only.
-  const plain = (mm: number): string => sayLength(mm, units).replace(/ m$/, '').replaceAll(' ', '\u00a0');
+  const plain = (mm: number): string => figure(mm, units).replaceAll(' ', '\u00a0');
   return `${plain(width)} × ${height === null ? '–' : plain(height)}`;
 }
 

@@ -1,14 +1,16 @@
+import { TRAY_KG } from '#model/analysis/moveDay/practice.ts';
 import { stepOf } from '#model/measures/steps.ts';
 import { boardName } from '../front/boardNames.ts';
+import { capital } from '../text/sayList.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
 import type { Day } from './dayOf.ts';
-import { capital } from './names.ts';
 import { sayBoardsOf } from './sayStep.ts';
 
 /** Which crate holds what, and where it is emptied. */
 export function CrateTable({ day }: { readonly day: Day }) {
   const { plan, names } = day;
   const { crates, byHand } = plan.packed;
+  const guessed = crates.flatMap(({ letter, unknown }) => (unknown > 0 ? [`${unknown} in crate ${letter}`] : []));
   if (crates.length === 0 && byHand.length === 0) return <p className="aside">No shelf has to be emptied: no crate is needed.</p>;
   return (
     <>
@@ -36,13 +38,18 @@ export function CrateTable({ day }: { readonly day: Day }) {
               <td>{sayInside(day, crate.materials)}</td>
               <td>{crate.to ? `${capital(names.name(crate.to.piece))}, ${sayBoardsOf(plan, crate.materials, boardName)}` : 'the table'}</td>
               <td className="figure">
-                {crate.unknown > 0 && <abbr title={`${crate.unknown} of unknown mass, counted as 1 kg each`}>about </abbr>}
+                {crate.unknown > 0 && 'about '}
                 {crate.kg.toFixed(1)}
               </td>
             </tr>
           ))}
         </tbody>
       </table>
+      {guessed.length > 0 && (
+        <p className="aside">
+          About: a tray of unknown mass counts as {TRAY_KG} kg ({guessed.join(', ')}). Type its mass on the Materials sheet.
+        </p>
+      )}
       {byHand.length > 0 && (
         <p className="aside">
           Too large for a crate, carried by hand: {byHand.map((id) => plan.from.materialById.get(id)?.name ?? id).join(', ')}.
@@ -64,7 +71,7 @@ function CrateMark({ letter }: { readonly letter: string }) {
   );
 }
 
-/** "numbers 1 to 5, tens 3"; what has no step by its name. Steps are numbered within their strand, as on the Materials sheet. */
+/** "numbers 1 to 5, 7; tens 3"; what has no step by its name. Steps are numbered within their strand, as on the Materials sheet. */
 export function sayInside({ plan }: Pick<Day, 'plan'>, materials: readonly string[]): string {
   const byStrand = new Map<string, number[]>();
   const others: string[] = [];
@@ -76,7 +83,7 @@ export function sayInside({ plan }: Pick<Day, 'plan'>, materials: readonly strin
     else byStrand.set(strand, [...(byStrand.get(strand) ?? []), step.number]);
   }
   const said = [...byStrand].map(([strand, numbers]) => `${strand} ${sayRuns(numbers)}`);
-  return [...said, ...others].join(', ');
+  return [...said, ...others].join('; ');
 }
 
 function sayRuns(numbers: readonly number[]): string {
@@ -87,5 +94,5 @@ function sayRuns(numbers: readonly number[]): string {
     if (last && n === last[1] + 1) last[1] = n;
     else runs.push([n, n]);
   }
-  return runs.map(([from, to]) => (from === to ? String(from) : to === from + 1 ? `${from} ${to}` : `${from} to ${to}`)).join(' ');
+  return runs.map(([from, to]) => (from === to ? String(from) : to === from + 1 ? `${from}, ${to}` : `${from} to ${to}`)).join(', ');
 }

@@ -1,11 +1,12 @@
 import { useId } from 'react';
 import { useMayChange } from '../session/hooks.ts';
+import { sayList } from '../text/sayList.ts';
 import { Button } from '../ui/Button.tsx';
 import { TextField } from '../ui/TextField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
-import { type Day, type DayStep, waitersOf } from './dayOf.ts';
-import { sayList } from './names.ts';
+import type { Day, DayStep } from './dayOf.ts';
 import { nameOfAny, type Saying, sayStep, sayWaits } from './sayStep.ts';
+import { sayWaiters } from './sayWaiters.ts';
 import type { StepActions } from './stepActions.ts';
 
 interface Props {
@@ -90,14 +91,7 @@ function Warnings({ one, day, saying }: Pick<Props, 'one' | 'day' | 'saying'>) {
   const { plan, names } = saying;
   const words: string[] = [];
   if (state.state === 'cannot') {
-    const waiting = waitersOf(day, step.id);
-    const who =
-      waiting.length === 0
-        ? 'No other step waits for it.'
-        : waiting.length === 1
-          ? `Step ${waiting[0]} waits for it.`
-          : `Steps ${sayList(waiting.map(String))} wait for it.`;
-    words.push(`Cannot be done${state.why ? `: ${state.why}` : ''}. ${who}`);
+    words.push(`Cannot be done${state.why ? `: ${state.why}` : ''}. ${sayWaiters(day, step.id)}`);
   }
   if (heldBy.length > 0 && state.state !== 'done')
     words.push(`Waits for ${heldBy.length === 1 ? 'step' : 'steps'} ${sayList(heldBy.map(String))}, which cannot be done.`);

@@ -2,8 +2,8 @@ import { placeOf } from '#model/analysis/moveDay/trayChanges.ts';
 import type { Scene } from '#model/scene/types.ts';
 import { boardName } from '../front/boardNames.ts';
 import { sayCount } from '../text/sayCount.ts';
+import { capital } from '../text/sayList.ts';
 import type { Day } from './dayOf.ts';
-import { capital } from './names.ts';
 
 /** Trays that stand elsewhere afterwards, in words. */
 export function TrayChangeList({ day }: { readonly day: Day }) {

@@ -6,14 +6,6 @@ import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { type MoveNames, moveNames } from './names.ts';
 import { openStep, readCrateKg, readHandOrder, readStates, type StepState } from './stepStates.ts';
 
-/** The two arrangements of the day: how the room stands, and the one that is shown, or else the next. Null: there is no other. */
-export function pairOf(classroom: Classroom, shown: Arrangement): { from: Arrangement; to: Arrangement } | null {
-  const { arrangements, current } = classroom;
-  const from = arrangements.find(({ id }) => id === current) ?? arrangements[0];
-  const to = shown.id === from?.id ? arrangements.find(({ id }) => id !== from.id) : shown;
-  return from && to ? { from, to } : null;
-}
-
 /** A step at its place in the list. */
 export interface DayStep {
   readonly step: MoveStep;

@@ -1,7 +1,6 @@
 import { areaLetters } from '#model/catalogue/areas.ts';
 import { add, distance, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
-import { sayLength } from '#model/units/sayLength.ts';
 import { areasOfShelves } from '../plan/areas.ts';
 import { drawFixture } from '../plan/draw/drawFixture.ts';
 import { drawArrowHead, drawMat } from '../plan/draw/drawMarks.ts';
@@ -16,6 +15,7 @@ import { neatlineBounds } from '../plan/neatline.ts';
 import type { MatPlace } from '../plan/reportParts.ts';
 import type { Size } from '../plan/viewport.ts';
 import { colours, dashes, lines } from '../styles/tokens.ts';
+import { figure } from '../text/figure.ts';
 import { type Arrow, type Box, lengthPlace, roundPlace } from './clearPlaces.ts';
 import type { Day, DayStep } from './dayOf.ts';
 
@@ -134,7 +134,7 @@ function arrowOf(pen: Pen, { plan }: Day, { step, state }: DayStep): (Arrow & { 
   const points =
     step.path?.how === 'slide' && step.path.legs.length === 2 ? [a, at(pen, add(start.center, step.path.legs[0] as Point)), b] : [a, b];
   const mm = distance(start.center, end.center);
-  const text = far > 34 ? sayLength(Math.round(mm / 10) * 10, pen.units).replace(/ m$/, '') : '';
+  const text = far > 34 ? figure(Math.round(mm / 10) * 10, pen.units) : '';
   return { ...made, points, text };
 }
 

@@ -1,14 +1,9 @@
 import { length, type Point } from '#model/geometry/vec.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { compassWord } from '../text/compass.ts';
 
 /** Measured by hand: to a hundredth of a metre. */
 export const sayGap = (mm: number, units: LengthUnits): string => sayLength(Math.round(mm / 10) * 10, units);
-
-const compass = ['east', 'south-east', 'south', 'south-west', 'west', 'north-west', 'north', 'north-east'];
-/** The sheet's top is north. */
-export function compassWord({ x, y }: Point): string {
-  return compass[(Math.round(Math.atan2(y, x) / (Math.PI / 4)) + 8) % 8] ?? 'north';
-}
 
 const whole = (mm: number, units: LengthUnits): string => sayGap(Math.abs(mm), units);
 

@@ -5,9 +5,11 @@ import type { Point } from '#model/geometry/vec.ts';
 import { length } from '#model/geometry/vec.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { cellsOf, neatlineBounds } from '../plan/neatline.ts';
+import { compassWord } from '../text/compass.ts';
 import { sayCount } from '../text/sayCount.ts';
-import { type MoveNames, sayList } from './names.ts';
-import { compassWord, sayGap, sayLegs, sayStraight, sayTurned } from './sayMove.ts';
+import { sayList } from '../text/sayList.ts';
+import type { MoveNames } from './names.ts';
+import { sayGap, sayLegs, sayStraight, sayTurned } from './sayMove.ts';
 
 /** A step in words: what to do, how far or with what, and what to mind. */
 export interface StepWords {

@@ -1,7 +1,7 @@
 import { readMe } from '../session/me.ts';
 import type { Session } from '../session/types.ts';
-import { type Day, waitersOf } from './dayOf.ts';
-import { sayList } from './names.ts';
+import type { Day } from './dayOf.ts';
+import { sayWaiters } from './sayWaiters.ts';
 import { CRATES_KEY, orderKey, type StepState, ticksKey } from './stepStates.ts';
 
 /** What people do with the steps of a day; everybody sees it. */
@@ -51,10 +51,7 @@ function sayMarked(day: Day, step: string, number: number, state: StepState['sta
       return `Step ${number} is yours.`;
     case 'open':
       return `Step ${number} is open again.`;
-    case 'cannot': {
-      const waiting = waitersOf(day, step);
-      const who = waiting.length === 1 ? `Step ${waiting[0]} waits for it.` : `Steps ${sayList(waiting.map(String))} wait for it.`;
-      return `Step ${number} cannot be done. ${waiting.length === 0 ? 'No other step waits for it.' : who}`;
-    }
+    case 'cannot':
+      return `Step ${number} cannot be done. ${sayWaiters(day, step)}`;
   }
 }

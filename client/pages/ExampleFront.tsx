@@ -7,8 +7,9 @@ import { frontLines } from '../front/frontLines.ts';
 import { frontView, heightFor } from '../front/frontView.ts';
 import { LineLegend } from '../front/LineLegend.tsx';
 import { lineHeights } from '../front/lineHeights.ts';
-import { capital, shelfWords, sideName } from '../front/shelfNames.ts';
+import { shelfWords, sideName } from '../front/shelfNames.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
+import { capital } from '../text/sayList.ts';
 
 /** px */
 const MOST_HIGH = 250;

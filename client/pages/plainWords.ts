@@ -1,3 +1,4 @@
+import { capital } from '../text/sayList.ts';
 import { readSpans, type Span } from './readRulePage.ts';
 
 /** A page is written for whoever keeps the check, too: which files hold it against its source is left out on the sheet. */
@@ -34,7 +35,7 @@ export function optionLine(spans: readonly Span[], known: readonly string[]): Op
     names,
     unit: unit.replace(/^[\d.]+\s*/, ''),
     byDefault,
-    says: readSpans(`${rest.charAt(0).toUpperCase()}${rest.slice(1)}`),
+    says: readSpans(capital(rest)),
   };
 }
 

@@ -1,4 +1,5 @@
 import { sayCount } from '../text/sayCount.ts';
+import { capital } from '../text/sayList.ts';
 import type { PlacesLine } from './placesLine.ts';
 
 type Name = NonNullable<PlacesLine['binding']>;
@@ -37,7 +38,7 @@ export function statementOf(line: PlacesLine, areMatsProven: boolean): string {
   const words = limits.filter((limit) => told.includes(limit)).map((limit) => sayLimit(limit));
   const against = short.length > 0 ? short.map((limit) => sayShort(limit, enrolled)).join(', ') : sayOver(leastOf(limits), enrolled);
   const sentence = `${words.join(', ')}; ${enrolled} ${enrolled === 1 ? 'is' : 'are'} enrolled: ${against}.`;
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return capital(sentence);
 }
 
 /** The figures that the two kinds of limit come from. */

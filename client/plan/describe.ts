@@ -5,6 +5,8 @@ import type { Point } from '#model/geometry/vec.ts';
 import type { Fixture, Opening, Piece } from '#model/schema/types.ts';
 import { sayQuantity } from '#model/units/quantity.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { compassWord } from '../text/compass.ts';
+import { capital } from '../text/sayList.ts';
 import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import type { Item } from './items.ts';
@@ -78,18 +80,11 @@ function nameOfWall(session: Session, corner: string): string {
   const side = wallSide(wall.inward);
   const alike = walls.filter((w) => wallSide(w.inward) === side);
   const number = alike.length > 1 ? ` ${alike.indexOf(wall) + 1}` : '';
-  return `${side[0]?.toUpperCase()}${side.slice(1)} wall${number}`;
+  return `${capital(side)} wall${number}`;
 }
 
 /** The side of the sheet a wall stands on: the one its inside looks away from. */
-const wallSide = (inward: Point): string => compass({ x: -inward.x, y: -inward.y });
-
-/** The sheet's top is north. */
-function compass(direction: Point): string {
-  const names = ['east', 'south-east', 'south', 'south-west', 'west', 'north-west', 'north', 'north-east'];
-  const eighth = Math.round(Math.atan2(direction.y, direction.x) / (Math.PI / 4));
-  return names[(eighth + 8) % 8] ?? 'north';
-}
+const wallSide = (inward: Point): string => compassWord({ x: -inward.x, y: -inward.y });
 
 /** "Shelf 7, mathematics, B5 to B7, open to the east; way 0.74 m of 0.915 m, must": what is said when a thing is chosen. */
 export function describeItem(session: Session, item: Item): string {
@@ -125,7 +120,7 @@ function sayPiece(session: Session, piece: Piece): string[] {
 function openTo(piece: Piece): string[] {
   if (piece.kind !== 'shelf' || piece.sides.length === 0) return [];
   const body = bodyOfPiece(piece);
-  return [`open to the ${piece.sides.map((side) => compass(body.edges[side].outward)).join(' and the ')}`];
+  return [`open to the ${piece.sides.map((side) => compassWord(body.edges[side].outward)).join(' and the ')}`];
 }
 
 const ranks = { must: 0, should: 1, note: 2 } as const;

@@ -1,5 +1,6 @@
 import type { Session } from '#client/session/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
+import { capital } from '../text/sayList.ts';
 import { lower, nameOfItem } from './describe.ts';
 import type { PlanModel } from './planModel.ts';
 import type { RowEnd, RowGap } from './sameGap.ts';
@@ -8,7 +9,7 @@ import type { SnapLine } from './snap.ts';
 /** "Flush with the north wall; 0.90 m from table T1, the same gap as between table T2 and table T3." Empty: nothing holds it. */
 export function restWords(session: Session, lines: readonly SnapLine[]): string {
   const said = [...new Set(lines.map((line) => sayLine(session, line)))].join('; ');
-  return said === '' ? '' : `${said[0]?.toUpperCase()}${said.slice(1)}.`;
+  return said === '' ? '' : `${capital(said)}.`;
 }
 
 function sayLine(session: Session, { kind, other, gap }: SnapLine): string {

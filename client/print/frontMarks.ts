@@ -2,18 +2,20 @@ import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import type { SceneSide } from '#model/scene/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { contentOf, contentStrokes } from '../front/drawings.ts';
+import { BOARD_MM, NAME_LINE, NAME_SIZE, RIM_MM } from '../front/drawnSizes.ts';
 import { type FrontBoard, type FrontLayout, type FrontTray, frontLayout } from '../front/frontLayout.ts';
 import { type FrontLine, frontLines, type LineKind } from '../front/frontLines.ts';
 import type { FrontView } from '../front/frontView.ts';
 import { lineHeights } from '../front/lineHeights.ts';
 import { nameLabels } from '../front/nameLabels.ts';
-import { linesBelow, NAME_LINE, nameTop, standingOn } from '../front/nameRoom.ts';
+import { linesBelow, nameTop, standingOn } from '../front/nameRoom.ts';
 import { orderMoves } from '../front/orderMoves.ts';
-import { capital, sideName, sideWord } from '../front/shelfNames.ts';
+import { sideName, sideWord } from '../front/shelfNames.ts';
 import { spreadLabels } from '../front/spreadLabels.ts';
+import { figure } from '../text/figure.ts';
+import { capital } from '../text/sayList.ts';
 import { line, type Mark, type Measure, rect, round, shifted, strokes, weights, words } from './marks.ts';
 import type { PrintInput } from './pageTypes.ts';
-import { figure } from './paperPen.ts';
 import { severityMark } from './severityMark.ts';
 import { cutText } from './wrapText.ts';
 
@@ -36,11 +38,8 @@ const STAFF = { wide: 2, letters: 7.5, toShelf: 13 } as const;
 /** below the floor: names of a low board, then the reading arrow */
 const BELOW = { names: 9, arrow: 3.5 } as const;
 const NAME = 2.2;
-/** The screen's drawing rules are in px, its names 10 px: so many are a mm of paper. */
-const PX = 10 / NAME;
-/** mm of a board's thickness and of a tray's rim in the room */
-const BOARD = 20;
-const RIM = 32;
+/** The screen's drawing rules are in px: so many are a mm of paper. */
+const PX = NAME_SIZE / NAME;
 
 const dashes: Readonly<Record<LineKind, readonly number[]>> = {
   take: [],
@@ -167,9 +166,11 @@ function carcass({ layout, toX, toY, scale, isMirrored }: Drawing): Mark[] {
     rect(left, toY(layout.height), right - left, high, { fill: 'white' }),
     rect(left, toY(layout.height), panel, high),
     rect(right - panel, toY(layout.height), panel, high),
-    ...(isTopBoard || layout.piece.height === null ? [] : [rect(left, toY(layout.height), right - left, BOARD / scale, { fill: 'white' })]),
+    ...(isTopBoard || layout.piece.height === null
+      ? []
+      : [rect(left, toY(layout.height), right - left, BOARD_MM / scale, { fill: 'white' })]),
     ...layout.boards.flatMap(({ level, left: at, width, surface }) =>
-      level === null ? [] : [rect(toX(at), toY(surface), width / scale, BOARD / scale, { fill: 'white' })],
+      level === null ? [] : [rect(toX(at), toY(surface), width / scale, BOARD_MM / scale, { fill: 'white' })],
     ),
     line(
       [
@@ -216,7 +217,7 @@ function trayMarks({ toX, toY, scale }: Drawing, board: FrontBoard, isMisplaced:
     const [x, base] = [toX(board.left + tray.x), toY(board.surface)];
     const width = Math.max(1, tray.width / scale);
     const height = Math.max(3.2, tray.height / scale);
-    const box = Math.min(height, Math.max(3.2, RIM / scale));
+    const box = Math.min(height, Math.max(3.2, RIM_MM / scale));
     const text = tray.isMeasured ? tray.step : `${tray.step} ?`.trim();
     return [
       ...contentMarks(tray, x + width * 0.1, base - height, width * 0.8, height - box - 0.25),

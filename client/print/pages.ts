@@ -1,4 +1,5 @@
 import { sayArea } from '#model/units/sayLength.ts';
+import { nameOfArrangement } from '../text/nameOfArrangement.ts';
 import { countOf, sayAges } from '../text/sayAges.ts';
 import { sayDay } from '../text/sayDay.ts';
 import { checkPages } from './checkPages.ts';
@@ -43,7 +44,7 @@ function factsOf({ scene, today }: PrintInput): TitleFacts {
   return {
     className: classroom.name || 'Class without a name',
     facts: facts.filter(Boolean).join(' · '),
-    arrangement: arrangement.name || 'without a name',
+    arrangement: nameOfArrangement(arrangement),
     day: sayDay(today),
     units: classroom.display.units,
   };

@@ -40,7 +40,7 @@ export function readPrintChoice(units: LengthUnits, shelves: readonly string[]):
     return shelves.includes(wanted) ? wanted : 'all';
   };
   return {
-    paper: paperNames.find((name) => name === kept.paper) ?? first.paper,
+    paper: paperOf(kept, units),
     isRoom: flag('isRoom'),
     hasMarks: flag('hasMarks'),
     fronts: which('fronts'),
@@ -50,7 +50,18 @@ export function readPrintChoice(units: LengthUnits, shelves: readonly string[]):
   };
 }
 
-export function keepPrintChoice(choice: PrintChoice): void {
+const paperOf = (kept: Record<string, unknown>, units: LengthUnits): PaperName =>
+  paperNames.find((name) => name === kept.paper) ?? atFirst(units).paper;
+
+/** The paper that this device prints on; that of the units where none was chosen. */
+export const readPaper = (units: LengthUnits): PaperName => paperOf(load(), units);
+
+/** The rest of the choice stays as it was. */
+export const keepPaper = (paper: PaperName): void => keep({ ...load(), paper });
+
+export const keepPrintChoice = (choice: PrintChoice): void => keep(choice);
+
+function keep(choice: object): void {
   try {
     localStorage.setItem(KEY, JSON.stringify(choice));
   } catch {

@@ -7,9 +7,10 @@ import { readable } from '../plan/draw/pen.ts';
 import { hingesAtA } from '../plan/hinge.ts';
 import { barsAcross, barsDown } from '../plan/neatline.ts';
 import { cutsOf, isOutermost } from '../plan/outerStrings.ts';
+import { figure } from '../text/figure.ts';
 import { hatchOf } from './hatchLines.ts';
 import { arc, line, type Mark, rect, shape, weights, words } from './marks.ts';
-import { figure, type PaperPen } from './paperPen.ts';
+import type { PaperPen } from './paperPen.ts';
 
 /** mm on paper from the measured inner face to the outer one. */
 const thickOf = (pen: PaperPen): number => Math.max(weights.wall, WALL / pen.scale);

@@ -6,7 +6,7 @@ import { TitleBlock } from '../frame/TitleBlock.tsx';
 import { useLayout } from '../frame/useLayout.ts';
 import { BeforeAfter } from '../moveDay/BeforeAfter.tsx';
 import { CrateTable } from '../moveDay/CrateTable.tsx';
-import { type Day, dayOf, pairOf } from '../moveDay/dayOf.ts';
+import { type Day, dayOf } from '../moveDay/dayOf.ts';
 import { MovePicture } from '../moveDay/MovePicture.tsx';
 import { OneArrangement } from '../moveDay/OneArrangement.tsx';
 import { StepList } from '../moveDay/StepList.tsx';
@@ -22,6 +22,8 @@ import { Button } from '../ui/Button.tsx';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import '../styles/moveDay.css';
+import { pairOf } from '../moveDay/pairOf.ts';
+import { nameOfArrangement } from '../text/nameOfArrangement.ts';
 import { late } from '../ui/late.tsx';
 
 const CrateLabels = late(() => import('../moveDay/CrateLabels.tsx').then((m) => m.CrateLabels));
@@ -53,7 +55,7 @@ function MoveFromTo({ from, to }: { readonly from: Arrangement; readonly to: Arr
     if (chosen !== null && !day.steps.some(({ step }) => step.id === chosen)) setChosen(null);
   }, [chosen, day]);
 
-  const heading = `From “${nameOf(from)}” to “${nameOf(to)}”`;
+  const heading = `From “${nameOfArrangement(from)}” to “${nameOfArrangement(to)}”`;
   if (day.steps.length === 0)
     return <Frame plan={null} parts={[{ id: 'order', name: 'Order', content: <NothingToMove from={from} to={to} heading={heading} /> }]} />;
 
@@ -109,6 +111,7 @@ interface PlanProps {
 
 function PlanPart({ day, heading, figures, mats, from, to, chosen, onChoose, actions }: PlanProps) {
   const isWide = useLayout() === 'wide';
+  const units = useUnits();
   return (
     <>
       <header className="panel-head move-head">
@@ -121,7 +124,7 @@ function PlanPart({ day, heading, figures, mats, from, to, chosen, onChoose, act
         <span className="key-arrow" aria-hidden="true">
           →
         </span>{' '}
-        how far, in metres
+        how far, in {units === 'imperial' ? 'feet and inches' : 'metres'}
       </p>
       <div className="move-foot">
         <BeforeAfter figures={figures} from={from.id} to={to.id} />
@@ -142,7 +145,7 @@ function Others({ from, to }: { readonly from: Arrangement; readonly to: Arrange
       or to{' '}
       {others.map((other) => (
         <TextLink key={other.id} onPress={() => session.setView({ arrangement: other.id, chosen: null, finding: null, preview: null })}>
-          {nameOf(other)}
+          {nameOfArrangement(other)}
         </TextLink>
       ))}
     </span>
@@ -154,8 +157,8 @@ function NothingToMove({ from, to, heading }: { readonly from: Arrangement; read
     <div className="move-empty">
       <h2>{heading}</h2>
       <p>
-        The two do not differ: every piece and every tray stands in the same place. Move things in “{nameOf(to)}” on the Room sheet, and the
-        order of the day is worked out from the difference.
+        The two do not differ: every piece and every tray stands in the same place. Move things in “{nameOfArrangement(to)}” on the Room
+        sheet, and the order of the day is worked out from the difference.
       </p>
       <Others from={from} to={to} />
     </div>
@@ -174,7 +177,7 @@ function Finished({ day, to }: { readonly day: Day; readonly to: Arrangement }) 
           kind="strong"
           onPress={() => {
             session.commands.setCurrent(to.id);
-            session.announce(`The room stands as "${nameOf(to)}" now.`);
+            session.announce(`The room stands as "${nameOfArrangement(to)}" now.`);
           }}
         >
           The room stands like this now
@@ -247,5 +250,3 @@ function Frame({ parts, plan }: { readonly parts: readonly Part[]; readonly plan
     </div>
   );
 }
-
-const nameOf = ({ name }: Arrangement): string => name || 'without a name';

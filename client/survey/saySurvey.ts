@@ -1,6 +1,7 @@
 import { length as longOf, type Point, turn } from '#model/geometry/vec.ts';
 import { type Misfit, MOST_WALLS, type Taped } from '#model/measures/surveyFit.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { capital } from '../text/sayList.ts';
 import { isByDiagonals, isMistake, lengthOf, SPREADABLE, type Walk } from './walk.ts';
 
 /**
@@ -69,7 +70,7 @@ function sayMisfit({ of, typed, others, orElse }: Misfit, units: LengthUnits): s
   const say = (value: number): string => (of.what === 'turn' ? degrees(value) : sayLength(Math.round(value), units));
   const name = nameOf(of);
   const also = orElse.length > 0 ? ` It may as well be ${orElse.map(nameOf).join(' or ')}: a diagonal would tell.` : '';
-  return `${name[0]?.toUpperCase()}${name.slice(1)} fits badly: typed ${say(typed)}, the others say ${say(others)}.${also}`;
+  return `${capital(name)} fits badly: typed ${say(typed)}, the others say ${say(others)}.${also}`;
 }
 
 /** What is odd about a walk that has come round; null: nothing. */

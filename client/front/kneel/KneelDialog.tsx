@@ -15,12 +15,13 @@ import { sayEyes, sayPicture } from '../../text/sayKneel.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { Select } from '../../ui/Select.tsx';
-import { capital, sideName } from '../shelfNames.ts';
+import { sideName } from '../shelfNames.ts';
 import { type ChildEye, childEyes } from './childEyes.ts';
 import { KneelList } from './KneelList.tsx';
 import { KneelPicture, Spot } from './KneelPicture.tsx';
 import { kneelDrawing } from './kneelDrawing.ts';
 import '../../styles/kneel.css';
+import { capital } from '../../text/sayList.ts';
 
 interface Props {
   readonly scene: Scene;

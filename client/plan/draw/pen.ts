@@ -1,7 +1,7 @@
 import { colours, fonts } from '#client/styles/tokens.ts';
 import type { Point } from '#model/geometry/vec.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
-import { sayLength } from '#model/units/sayLength.ts';
+import { figure as lengthAlone } from '../../text/figure.ts';
 import { toScreen, type Viewport } from '../viewport.ts';
 
 /** What every drawing function gets: the canvas in px, and the way from the plan to it. */
@@ -98,7 +98,7 @@ export function widthOf(pen: Pen, text: string, size: number, weight = 400): num
 }
 
 /** A length on the drawing, where the unit stands in the title block: "0.74". */
-export const figure = (pen: Pen, mm: number, near?: number): string => sayLength(mm, pen.units, near).replace(/ m$/, '');
+export const figure = (pen: Pen, mm: number, near?: number): string => lengthAlone(mm, pen.units, near);
 
 /** Radians at which words along a direction can be read from below or from the right. */
 export function readable(dx: number, dy: number): number {

@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import type { LengthUnits } from '#model/units/sayLength.ts';
-import { figure } from '../../front/Carcass.tsx';
+import { figure } from '../../text/figure.ts';
 import { SeverityMark } from '../../ui/SeverityMark.tsx';
 import type { MaterialRow, RowSection, RowVerb } from './materialRows.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { dayOf, pairOf, waitersOf } from '#client/moveDay/dayOf.ts';
+import { dayOf, waitersOf } from '#client/moveDay/dayOf.ts';
+import { pairOf } from '#client/moveDay/pairOf.ts';
 import { sayStep } from '#client/moveDay/sayStep.ts';
 import { sameButTicks } from '#client/moveDay/steady.ts';
 import type { Classroom } from '#model/schema/types.ts';
