@@ -1,7 +1,7 @@
 import * as awarenessProtocol from 'y-protocols/awareness';
 import * as Y from 'yjs';
 import { openDocument } from '#model/document/openDocument.ts';
-import { readRemarkWish } from '#model/document/remarkWish.ts';
+import { readRemarkWish, visitorName } from '#model/document/remarkWish.ts';
 import { rootOf } from '#model/document/roots.ts';
 import { closes } from '#model/document/wire.ts';
 import { limits } from '#model/schema/limits.ts';
@@ -184,7 +184,7 @@ export async function openRoom(
       // Sent again because the page had not heard of it yet; or the list is full, and the page keeps it.
       if (notes.has(wish.id) || notes.size >= limits.list) return;
       const classroom = openDocument(doc);
-      classroom.commands.addRemark(wish);
+      classroom.commands.addRemark({ ...wish, by: visitorName(wish.by) });
       classroom.destroy();
     },
     presence: (peer, update) => {

@@ -21,6 +21,12 @@ const remarkWish = z.object({
 });
 export type RemarkWish = z.output<typeof remarkWish>;
 
+/**
+ * Whose remark it is said to be, of one who may only look: a visitor gives any name, so it is told apart from those of
+ * the team. "LS (visitor)"
+ */
+export const visitorName = (by: string): string => (by.trim() === '' ? 'visitor' : `${by.trim()} (visitor)`);
+
 /** @returns null when it is no remark. */
 export function readRemarkWish(json: string): RemarkWish | null {
   try {

@@ -23,21 +23,28 @@ export function addPromised(
   const first = promised.from ?? today;
   const { entry, groups } = childrenOnDate({ children, enrolment }, first);
   const entries = enrolment.map((each) =>
-    each.from < first ? each : { from: each.from, groups: withThem(each.groups, older(promised, first, each.from)) },
+    each.from < first ? each : { ...each, groups: withThem(each.groups, older(promised, first, each.from)) },
   );
   // Who comes now, where no entry is in force yet, is in the children counted now.
   const begins = entry !== first && (promised.from !== null || entry !== null);
-  if (begins) entries.push({ from: first, groups: withThem(groups, promised) });
+  // An entry counts ages: it does not take over the ids and names of the groups of now.
+  if (begins) entries.push({ from: first, groups: withThem(entry === null ? groups.map(bare) : groups, promised) });
   entries.sort((p, q) => (p.from < q.from ? -1 : p.from > q.from ? 1 : 0));
   const year = entries.length === 0 ? {} : { enrolment: entries };
   if (promised.from !== null) return year;
   return { ...year, children: { ...children, groups: withPromised(children.groups, promised, (group) => ({ ...named(), ...group })) } };
 }
 
-function withThem(groups: readonly Pick<Counted, 'fromMonths' | 'toMonths' | 'count'>[], promised: Promised): Counted[] {
-  const bare = groups.map(({ fromMonths, toMonths, count }): Counted => ({ fromMonths, toMonths, count }));
-  return withPromised(bare, promised, (group): Counted => ({ ...group }));
-}
+type Group = Pick<Counted, 'fromMonths' | 'toMonths' | 'count'>;
+const bare = ({ fromMonths, toMonths, count }: Group): Group => ({ fromMonths, toMonths, count });
+
+/** Whatever else a group holds stays with it. */
+const withThem = (groups: readonly Group[], promised: Promised): Counted[] =>
+  withPromised(
+    groups.map((group): Counted => ({ ...group })),
+    promised,
+    (group): Counted => ({ ...group }),
+  );
 
 /** So much older as whole months lie between. */
 function older(promised: Promised, from: string, to: string): Promised {

@@ -42,7 +42,7 @@ export function measureClosure(scene: Scene): Closure | null {
   const walked = courses.length === corners.length ? traverse(courses) : null;
   const byCompass = walked ? layOut(corners, walked.adjusted) : corners;
   const byRule = walked?.squared ? layOut(corners, walked.squared) : byCompass;
-  const fitted = walked && fittedCorners(corners, survey);
+  const fitted = walked && fittedCorners(corners, courses, survey.diagonals);
   const spread = fitted ?? byRule;
   // Diagonals check the walls alone, until the drawing was laid out with them.
   const checked = fitted && offBy(corners, fitted) <= LAID_OUT ? fitted : byRule;
@@ -66,11 +66,12 @@ const LAID_OUT = 1;
 const offBy = (corners: readonly Corner[], spread: readonly Corner[]): number =>
   Math.max(0, ...corners.map((corner, i) => distance(corner, spread[i] ?? corner)));
 
+type Survey = NonNullable<Room['survey']>;
+
 /** By least squares, where there are diagonals and no measurement among them that fits badly; else null. */
-function fittedCorners(corners: readonly Corner[], survey: NonNullable<Room['survey']>): Corner[] | null {
+function fittedCorners(corners: readonly Corner[], walls: Survey['walls'], taped: Survey['diagonals']): Corner[] | null {
   const index = new Map(corners.map(({ id }, i) => [id, i]));
-  const walls = corners.flatMap(({ id }) => survey.walls.find(({ from }) => from === id) ?? []);
-  const diagonals = survey.diagonals.flatMap(({ from, to, length }) => {
+  const diagonals = taped.flatMap(({ from, to, length }) => {
     const [a, b] = [index.get(from), index.get(to)];
     return a === undefined || b === undefined || a === b ? [] : [{ from: a, to: b, length }];
   });

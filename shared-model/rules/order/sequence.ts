@@ -123,7 +123,7 @@ function sayAlso({ relation, inversions }: OrderMeasure, trouble: StrandTrouble,
 /** Places told one by one. */
 const MOST_PLACES = 3;
 
-/** "In order it is with Pink cubes on the top board of Size and touch, behind Blocks." */
+/** "It is in order with Pink cubes on the top board of Size and touch, right of Blocks." */
 function sayWhere(scene: Scene, { places }: Mending): string {
   const nameOf = (id: string): string => scene.materialById.get(id)?.name ?? id;
   const told = places.slice(0, MOST_PLACES).map(({ material, side, board, behind }) => {

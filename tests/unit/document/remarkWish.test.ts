@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { LONGEST_REMARK, readRemarkWish } from '#model/document/remarkWish.ts';
+import { LONGEST_REMARK, readRemarkWish, visitorName } from '#model/document/remarkWish.ts';
 
 const wish = { id: 'n-abcdefgh', on: 's1', x: 10, y: 20, text: 'look at the lowest board', by: 'RT' };
 
@@ -7,6 +7,10 @@ it('reads a remark, and takes along nothing else', () => {
   expect(readRemarkWish(JSON.stringify(wish))).toEqual(wish);
   expect(readRemarkWish(JSON.stringify({ ...wish, done: true, more: 1 }))).toEqual(wish);
   expect(readRemarkWish(JSON.stringify({ ...wish, on: null, text: '  a ' }))).toEqual({ ...wish, on: null, text: 'a' });
+});
+
+it('says of a name that a visitor gave it', () => {
+  expect(['RT', ' RT ', ''].map(visitorName)).toEqual(['RT (visitor)', 'RT (visitor)', 'visitor']);
 });
 
 it.each([

@@ -57,6 +57,18 @@ describe('adding them to the class', () => {
       ['2027-04-26', 14],
     ]);
   });
+  it('keeps what else an entry and its groups hold', () => {
+    const entry = { from: '2027-04-05', remark: 'after Easter', groups: [{ fromMonths: 36, toMonths: 48, count: 12, room: 'north' }] };
+    const year = valid({ enrolment: [entry] });
+    const { enrolment } = addPromised(year, { months: 33, count: 1, from: '2027-04-05' }, today, made);
+    expect(enrolment).toEqual([{ ...entry, groups: [...entry.groups, { fromMonths: 33, toMonths: 34, count: 1 }] }]);
+    const later = addPromised(year, { months: 33, count: 1, from: '2027-05-05' }, today, made);
+    expect(later.enrolment?.[0]).toEqual(entry);
+    expect(later.enrolment?.[1]?.groups[0]).toEqual(entry.groups[0]);
+    // An entry that begins with the children of now takes over their ages, not their names.
+    const first = addPromised(room, { months: 33, count: 1, from: '2027-04-05' }, today, made);
+    expect(first.enrolment?.[0]?.groups[0]).toEqual({ fromMonths: 36, toMonths: 48, count: 12 });
+  });
   it('now, before the first entry: no entry is made up, later ones have them', () => {
     const year = valid({ enrolment: [{ from: '2027-04-26', groups: [{ fromMonths: 36, toMonths: 48, count: 12 }] }] });
     const change = addPromised(year, { months: 33, count: 1, from: null }, today, made);

@@ -85,7 +85,9 @@ it('refuses every command in words, moves nothing on the sheet, and leaves a rem
   await soon(() => expect(guest.kept().server).toBe('saved'));
   const id = commands.addRemark({ text: ' too high ', on: 's1', x: 1, y: 2, by: 'LS' });
   expect(guest.kept()).toMatchObject({ server: 'saving', waiting: 1 });
-  await soon(() => expect(team.classroom().notes).toContainEqual({ id, on: 's1', x: 1, y: 2, text: 'too high', by: 'LS', done: false }));
+  await soon(() =>
+    expect(team.classroom().notes).toContainEqual({ id, on: 's1', x: 1, y: 2, text: 'too high', by: 'LS (visitor)', done: false }),
+  );
   await soon(() => expect(guest.kept()).toMatchObject({ server: 'saved', waiting: 0 }));
   expect(guest.classroom().notes).toHaveLength(2);
 });

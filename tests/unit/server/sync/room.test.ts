@@ -180,7 +180,8 @@ describe('a room', () => {
     await soon(() => expect(one.updates().length).toBeGreaterThan(1));
     for (const update of one.updates()) Y.applyUpdate(seen.doc, update);
     const before = document.read();
-    expect(seen.read()).toEqual({ ...before, notes: [...before.notes, { ...wish, done: false }] });
+    // The name is the visitor's own word, and says so.
+    expect(seen.read()).toEqual({ ...before, notes: [...before.notes, { ...wish, by: 'LS (visitor)', done: false }] });
     expect(looking.updates().length).toBeGreaterThan(0);
     // Kept like any change.
     await server?.close();
