@@ -12,10 +12,16 @@ export function keepInSight(thing: HTMLElement): void {
     return;
   }
   const [own, frame] = [thing.getBoundingClientRect(), part.getBoundingClientRect()];
-  const over = own.top - AIR - frame.top;
+  const over = own.top - AIR - (frame.top + stuckAtTop(part));
   const under = own.bottom + AIR - (frame.top + part.clientHeight);
   if (over < 0) part.scrollTop += over;
   else if (under > 0) part.scrollTop += Math.min(under, over);
+}
+
+/** px at its top that stay where they are while it scrolls, and lie over what does. */
+function stuckAtTop(part: HTMLElement): number {
+  const stuck = [...part.children].filter((child) => getComputedStyle(child).position === 'sticky');
+  return Math.max(0, ...stuck.map((child) => child.getBoundingClientRect().height));
 }
 
 function scrollingPart(thing: HTMLElement): HTMLElement | null {

@@ -27,7 +27,7 @@ export function StatusLine() {
   return (
     <>
       {/* A no-break space now and then makes a screen reader say the same words again. */}
-      <p className={said ? 'said' : 'said empty'} role="status">
+      <p className={said === '' ? 'said empty' : announcement.isOnPage ? 'said only-heard' : 'said'} role="status">
         {said}
         {said && announcement.sequence % 2 === 1 ? '\u00a0' : ''}
       </p>

@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useRef, useState } from 'react';
+import { type RefObject, Suspense, useEffect, useRef, useState } from 'react';
 import { distance } from '#model/geometry/vec.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
@@ -7,7 +7,7 @@ import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
 import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
-import { planStoreOf } from './planStore.ts';
+import { planStoreOf, type Tool } from './planStore.ts';
 import { chooseAll, chooseSeveral } from './set/chosenSet.ts';
 import { sayEdgeToEdge } from './tapeBetween.ts';
 import { noDraft, sayTool, toolName } from './tools.ts';
@@ -22,12 +22,15 @@ export function DraftLine() {
   const session = useSession();
   const { tool, tape, remarkAt } = usePlanState();
   const store = planStoreOf(session);
+  const line = useRef<HTMLElement>(null);
+  useCovered(line, tool);
   if (!tool) return null;
-  // What the tape says needs the room that the hint took.
-  const hasHint = tool.kind !== 'picture' && !(tool.kind === 'tape' && tape.length === 2);
+  // What the tape says, or the field of the remark, needs the room that the hint took.
+  const hasHint = tool.kind !== 'picture' && !(tool.kind === 'tape' && tape.length === 2) && !remarkAt;
   return (
     <section
-      className={tool.kind === 'picture' ? 'draft-line in-flow picture' : tool.kind === 'wall' ? 'draft-line in-flow' : 'draft-line'}
+      ref={line}
+      className={`draft-line ${tool.kind}${tool.kind === 'picture' || tool.kind === 'wall' ? ' in-flow' : ''}`}
       aria-label={`Drawing: ${toolName(tool)}`}
     >
       <p>
@@ -46,6 +49,25 @@ export function DraftLine() {
       <TextLink onPress={() => store.set(noDraft)}>{tool.kind === 'several' ? 'Done' : 'Leave off'}</TextLink>
     </section>
   );
+}
+
+/** Tells how much of the drawing's foot it lies over: the most so far, so that the drawing does not jump to and fro. */
+function useCovered(line: RefObject<HTMLElement | null>, tool: Tool | null): void {
+  const store = planStoreOf(useSession());
+  useEffect(() => {
+    const element = line.current;
+    if (!element || !tool || typeof ResizeObserver === 'undefined') return;
+    const isOver = !element.classList.contains('in-flow');
+    const observer = new ResizeObserver(() => {
+      const covered = isOver ? Math.ceil(element.getBoundingClientRect().height) : 0;
+      if (covered > store.state().covered) store.set({ covered });
+    });
+    observer.observe(element);
+    return () => {
+      observer.disconnect();
+      store.set({ covered: 0 });
+    };
+  }, [line, store, tool]);
 }
 
 function SizeFields({ isOpening }: { isOpening: boolean }) {

@@ -58,7 +58,9 @@ export function moveCross(model: PlanModel, by: Point): true {
   const { session, store } = model;
   const { cross, cursor } = store.state();
   const start = cross ?? (cursor ? middleOf(model, cursor) : middleOfSight(model));
-  const to = { x: Math.round(start.x + by.x), y: Math.round(start.y + by.y) };
+  // Begun anywhere it comes to lie on whole centimetres.
+  const on = cross ? start : { x: Math.round(start.x / 10) * 10, y: Math.round(start.y / 10) * 10 };
+  const to = { x: on.x + by.x, y: on.y + by.y };
   store.set({ cross: to, cursor: null });
   const seen = toScreen(model.view, to);
   const out = { x: outOf(seen.x, model.size.width), y: outOf(seen.y, model.size.height) };

@@ -19,7 +19,7 @@ export function layTapeEnd(session: Session, at: Point, on: TapeThing | null, as
   if (tape.length !== 1 || !from) {
     store.set({ tape: [at], tapeOn: [on], tapeEdge: null, tapeWay: null });
     followTape(session, () => findWayAgain(session));
-    session.announce(`Tape from ${on ? lower(nameOfItem(session, on)) : 'here'}. Press the other end.`);
+    session.announce(`Tape from ${on ? lower(nameOfItem(session, on)) : 'here'}. Press the other end.`, true);
     return;
   }
   const ends = [from, at];
@@ -29,7 +29,7 @@ export function layTapeEnd(session: Session, at: Point, on: TapeThing | null, as
   followTape(session, () => findWayAgain(session));
   const { units } = session.classroom().display;
   const said = [`Tape: ${sayLength(distance(from, at), units)}`, sayEdgeToEdge(session, both)].filter((part) => part !== null).join('; ');
-  session.announce(`${said}.`);
+  session.announce(`${said}.`, true);
   void sayWayWhenKnown(session, said, wayOfTape(session, ends, both, ask));
 }
 
@@ -45,7 +45,7 @@ async function sayWayWhenKnown(session: Session, said: string, asked: Promise<Ta
   // Meanwhile something else may have been measured.
   if (store.state().tape !== tape) return;
   store.set({ tapeWay: way });
-  session.announce(`${said}. ${way.said}`);
+  session.announce(`${said}. ${way.said}`, true);
 }
 
 /** An end of the tape on whatever is at a point (mm). */

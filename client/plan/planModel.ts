@@ -115,7 +115,8 @@ function marginsFor(model: PlanModel): Margins {
 export const hasStrings = (size: Size): boolean => size.width >= 480 && size.height >= 380;
 
 export function fitWholeRoom(model: PlanModel): void {
-  model.view = fitRoom(boundsOf(model), model.size, marginsFor(model));
+  const { width, height } = model.size;
+  model.view = fitRoom(boundsOf(model), { width, height: height - model.store.state().covered }, marginsFor(model));
   if (model.store.state().isMoved) model.store.set({ isMoved: false });
   model.redraw(...layerNames);
 }

@@ -91,7 +91,7 @@ export function takeUpTool(session: Session, tool: Tool): void {
   store.set({ ...noDraft, tool: isPutDown ? null : tool, size: sizeFor(tool) });
   if (isPutDown) return;
   if (tool.kind !== 'tape' && tool.kind !== 'remark' && tool.kind !== 'several') session.setView({ chosen: null });
-  session.announce(`${toolName(tool)}. ${sayTool(tool)}${byKey(tool)}`);
+  session.announce(`${toolName(tool)}. ${sayTool(tool)}${byKey(tool)}`, true);
 }
 
 /** Enter does without pointing, for things that can be moved afterwards. */

@@ -40,7 +40,7 @@ export function useRedraw(model: PlanModel): void {
   useEffect(() => {
     const { session, store } = model;
     let before = ingredients(session);
-    let fitted = store.state().wholeRoom;
+    let { wholeRoom: fitted, covered } = store.state();
     const onSession = (): void => {
       const now = ingredients(session);
       const was = before;
@@ -52,9 +52,12 @@ export function useRedraw(model: PlanModel): void {
       else if (names.length > 0) model.redraw(...names);
     };
     const onStore = (): void => {
-      const { wholeRoom } = store.state();
-      if (wholeRoom !== fitted) {
-        fitted = wholeRoom;
+      const now = store.state();
+      // What a tool asks lies over no part of the room, unless somebody has put the paper there.
+      const isCovered = now.covered !== covered && !now.isMoved;
+      covered = now.covered;
+      if (now.wholeRoom !== fitted || isCovered) {
+        fitted = now.wholeRoom;
         fitWholeRoom(model);
       } else model.redraw('over');
     };

@@ -1,7 +1,7 @@
 import type { Report } from '#model/analysis/report.ts';
 import type { Mats } from '#model/measures/mats.ts';
 import type { Classroom } from '#model/schema/types.ts';
-import type { Preview } from './types.ts';
+import type { Preview, Session } from './types.ts';
 
 /** Judges a classroom away from the drawing. The session asks it after each change; the latest question wins. */
 export interface Analyst {
@@ -25,7 +25,7 @@ export interface OpenOptions {
   readonly analyst: Analyst;
   readonly person: { readonly name: string; readonly initials: string };
   /** Where `session.announce` goes. */
-  readonly announce: (text: string) => void;
+  readonly announce: Session['announce'];
   /** A classroom that was just made or read from a file; absent: what is kept under this id, or comes from the server. */
   readonly start?: Classroom;
 }

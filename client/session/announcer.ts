@@ -3,14 +3,16 @@ export interface Announcement {
   readonly text: string;
   /** Rises each time, so that the same words are said again. */
   readonly sequence: number;
+  /** It stands on the page already: it is heard, and not shown a second time. */
+  readonly isOnPage: boolean;
 }
 
-let latest: Announcement = { text: '', sequence: 0 };
+let latest: Announcement = { text: '', sequence: 0, isOnPage: false };
 const listeners = new Set<() => void>();
 
 export const announcer = {
-  say(text: string): void {
-    latest = { text, sequence: latest.sequence + 1 };
+  say(text: string, isOnPage = false): void {
+    latest = { text, sequence: latest.sequence + 1, isOnPage };
     for (const listener of listeners) listener();
   },
   latest: (): Announcement => latest,

@@ -145,8 +145,8 @@ export function guarded(session: Session, { connection, isForLooking, storage }:
     },
     // A thing that may not be moved is not shown elsewhere either.
     setView: (change) => session.setView(may() ? change : { ...change, preview: null, draft: null }),
-    announce: (text) => {
-      if (!isRefusing) session.announce(text);
+    announce: (text, isOnPage) => {
+      if (!isRefusing) session.announce(text, isOnPage);
     },
     subscribe: (listener) => {
       const stop = session.subscribe(listener);

@@ -87,8 +87,8 @@ export interface Session {
   setView(change: Partial<View>): void;
   /** Who is here, as colleagues see it; empty initials: not said. */
   setPerson(person: { readonly name: string; readonly initials: string }): void;
-  /** Says something politely to a screen reader and in the status line. */
-  announce(text: string): void;
+  /** Says something politely to a screen reader and in the status line. `isOnPage`: what it says stands on the page already, so it is only heard. */
+  announce(text: string, isOnPage?: boolean): void;
   /** Called after anything above changed. */
   subscribe(listener: () => void): () => void;
   close(): Promise<void>;

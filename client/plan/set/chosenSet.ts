@@ -2,6 +2,7 @@ import type { Session } from '#client/session/types.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { lower, nameOfItem } from '../describe.ts';
 import { type Item, isSame, itemOfChosen, itemsInOrder, piecesInOrder } from '../items.ts';
+import { planStoreOf } from '../planStore.ts';
 import { seatsOf } from '../seats.ts';
 import { isLocked, type Thing, thingOf } from '../things.ts';
 import { choose } from '../verbs.ts';
@@ -53,7 +54,10 @@ export function toggleChosen(session: Session, item: Item): void {
   const name = nameOfItem(session, item);
   const [first, ...rest] = next;
   session.setView({ chosen: first ?? null, alsoChosen: rest.map(({ id }) => id) });
-  session.announce(`${name} is ${isIn ? 'left out' : 'chosen'}; ${next.length === 0 ? 'nothing is chosen' : `${next.length} chosen`}.`);
+  session.announce(
+    `${name} is ${isIn ? 'left out' : 'chosen'}; ${next.length === 0 ? 'nothing is chosen' : `${next.length} chosen`}.`,
+    planStoreOf(session).state().tool?.kind === 'several',
+  );
 }
 
 /** From the first chosen thing to this one, in the order of the lists. */
