@@ -8,7 +8,7 @@ export async function timeToDrawnPlan(rounds: number): Promise<{ cold: number[];
   const warm: number[] = [];
   try {
     for (let round = 0; round < rounds; round++) {
-      const person = await openPerson(browser, 'wide');
+      const person = await openPerson(browser, 'wide', true);
       const page = await person.newPage();
       const drawn = async (): Promise<number> => {
         const mark = await page.waitForFunction(() => performance.getEntriesByName('plan-drawn')[0]?.startTime, undefined, {

@@ -16,7 +16,7 @@ export async function firstLoadBytes(): Promise<FirstLoad> {
   const server = await startServer();
   const browser = await openBrowser();
   try {
-    const page = await (await openPerson(browser, 'wide')).newPage();
+    const page = await (await openPerson(browser, 'wide', true)).newPage();
     const bodies = new Map<string, Promise<number>>();
     const beforeDrawn = new Set<string>();
     let isDrawn = false;

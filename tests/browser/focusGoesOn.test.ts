@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { screens } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
@@ -19,7 +20,7 @@ const press = async (page: Page, name: string, within = '.finding.shown'): Promi
 };
 
 describe('focus in the checks, by keyboard', () => {
-  it.each(['wide', 'tablet', 'phone'] as const)(
+  it.each(screens('wide', 'tablet', 'phone'))(
     'goes on to the next finding when one is done, left or taken up again, on a %s screen',
     async (size) => {
       const page = await pageOf(served.browser, 'MK', size);
@@ -56,14 +57,4 @@ describe('focus in the checks, by keyboard', () => {
     },
     180_000,
   );
-
-  it('goes to what was found when a proof of the mats ends by itself', async () => {
-    const page = await pageOf(served.browser, 'MK');
-    await openDemo(page, served.server);
-    await page.getByRole('button', { name: 'Prove how many mats' }).focus();
-    await page.keyboard.press('Enter');
-    await page.getByText(/^Exactly \d+ mats? on the floor at once\.$/).waitFor({ timeout: 180_000 });
-    expect((await focused(page)).words).toMatch(/^Exactly \d+ mats?/);
-    await page.context().close();
-  }, 240_000);
 });

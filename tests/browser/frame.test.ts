@@ -1,28 +1,53 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { axeFindings, type SizeName, screens, sizes } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { pageOf as openAs, openDemo } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 
-const pageOf = (initials: string, size: SizeName = 'wide') => openAs(served.browser, initials, size);
+const pageOf = (initials: string, size: SizeName = 'wide', keepsPage = false) => openAs(served.browser, initials, size, keepsPage);
 const demo = (page: Page) => openDemo(page, served.server);
 
-describe.each(['wide', 'tablet', 'phone'] as const)('the frame on a %s screen', (size) => {
-  it('has nothing that axe finds, on any sheet, and reaches nowhere beyond the screen', async () => {
+const sheets = [/Room/, /Materials/, /Places/, /Move day/];
+const errorsOf = (page: Page): string[] => {
+  const errors: string[] = [];
+  page.on('pageerror', (error) => errors.push(error.message));
+  return errors;
+};
+
+describe.each(screens('wide', 'tablet', 'phone'))('the frame on a %s screen', (size) => {
+  it('has nothing that axe finds, on any sheet', async () => {
     const page = await pageOf('AX', size);
-    const errors: string[] = [];
-    page.on('pageerror', (error) => errors.push(error.message));
+    const errors = errorsOf(page);
     await page.goto(served.server.address);
     await page.getByRole('heading', { level: 1 }).waitFor();
     expect(await axeFindings(page)).toEqual([]);
     await demo(page);
-    for (const sheet of [/Room/, /Materials/, /Places/, /Move day/]) {
+    for (const sheet of sheets) {
       await page.getByRole('tab', { name: sheet }).click();
-      await page.waitForTimeout(1500);
+      await page.waitForLoadState('networkidle');
+      await page.waitForTimeout(300);
       expect(await axeFindings(page), `on ${sheet}`).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), `width of ${sheet}`).toBe(true);
+    }
+    expect(errors).toEqual([]);
+    await page.context().close();
+  }, 180_000);
+});
+
+describe('the frame', () => {
+  it('reaches nowhere beyond the screen, however a tablet is turned or a window drawn', async () => {
+    const page = await pageOf('MK', 'phone');
+    const errors = errorsOf(page);
+    await demo(page);
+    for (const sheet of sheets) {
+      await page.getByRole('tab', { name: sheet }).click();
+      for (const viewport of [sizes.wide, sizes.tablet, { width: 768, height: 1024 }, sizes.phone]) {
+        await page.setViewportSize(viewport);
+        await page.waitForTimeout(200);
+        const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        expect(beyond, `${sheet} on ${viewport.width}`).toBeLessThanOrEqual(0);
+      }
     }
     expect(errors).toEqual([]);
     await page.context().close();
@@ -51,7 +76,7 @@ describe('a classroom on the sheet', () => {
   }, 90_000);
 
   it('opens and is changed with the server out of reach, says so, and shares it afterwards', async () => {
-    const page = await pageOf('MK');
+    const page = await pageOf('MK', 'wide', true);
     await demo(page);
     await page.getByText('here and shared', { exact: true }).waitFor();
     await page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state);

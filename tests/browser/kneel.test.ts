@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
@@ -16,7 +16,7 @@ async function kneel(size: SizeName): Promise<Page> {
   return page;
 }
 
-describe.each(['wide', 'tablet', 'phone'] as const)('kneeling before a shelf on a %s screen', (size) => {
+describe.each(screens('wide', 'tablet', 'phone'))('kneeling before a shelf on a %s screen', (size) => {
   it('shows what she sees and says it in words; stepping back by key changes both', async () => {
     const page = await kneel(size);
     const dialog = page.getByRole('dialog', { name: 'Kneel here: shelf 1' });

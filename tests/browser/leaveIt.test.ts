@@ -1,27 +1,14 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { analyse } from '#model/analysis/report.ts';
-import { openBrowser, type RunningServer, startServer } from '#tests/support/browser.ts';
-import { builtPage } from '#tests/support/builtPage.ts';
+import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, onScreen, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
 
-let server: RunningServer;
-let browser: Browser;
-
-beforeAll(async () => {
-  await builtPage();
-  server = await startServer();
-  browser = await openBrowser();
-}, 180_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const served = servedPages();
 
 describe('a finding left as it is', () => {
   it('is kept with its reason, told of in the other arrangement, and says when it no longer does anything', async () => {
-    const page = await pageOf(browser, 'MK');
-    await openDemo(page, server);
+    const page = await pageOf(served.browser, 'MK');
+    await openDemo(page, served.server);
     const classroom = await savedFile(page);
     const outside = analyse(classroom).findings.find(({ rule, fix }) => rule === 'survey/outside' && fix);
     const move = outside?.fix?.edits[0];

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { placesLineOf } from '#client/places/placesLine.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
-import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { fillsOf, readPdf } from '#tests/support/pdfText.ts';
 import { plainRoomFile } from '#tests/support/plainRoom.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
@@ -37,7 +37,7 @@ const printed = async (page: Page) => {
   return { pages, text: text.normalize('NFKC') };
 };
 
-describe.each(['wide', 'tablet', 'phone'] as const)('the licence sheet on a %s screen', (size) => {
+describe.each(screens('wide', 'tablet', 'phone'))('the licence sheet on a %s screen', (size) => {
   it('prints on just one page of either paper, with the figures of the report and no buttons', async () => {
     const page = await demoSheet(size);
     expect(await axeFindings(page)).toEqual([]);

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readClassroom } from '#model/schema/readFile.ts';
-import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { measurePdf } from '#tests/support/pdfPaths.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
@@ -134,7 +134,7 @@ describe('print', () => {
   });
 });
 
-describe.each(['tablet', 'phone'] as const)('print on a %s', (size) => {
+describe.each(screens('tablet', 'phone'))('print on a %s', (size) => {
   it('is reached from the file menu, fits the screen, and on the smallest passes axe', async () => {
     const page = await pageOf(served.browser, 'AX', size);
     await openDemo(page, served.server);

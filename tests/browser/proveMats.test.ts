@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { axeFindings } from '#tests/support/browser.ts';
+import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
@@ -19,32 +19,48 @@ async function picture(page: Page, name: string): Promise<void> {
   await page.screenshot({ path: `${pictures}/${name}.png` });
 }
 
+/** Checks stand behind a button on a phone. */
+async function toChecks(page: Page, size: SizeName): Promise<void> {
+  if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
+}
+
+async function changeArrangement(page: Page, name: string): Promise<void> {
+  await page.getByRole('radio', { name }).or(page.getByRole('button', { name })).first().click();
+}
+
 describe('the proof of the mats', () => {
-  it.each(['wide', 'phone'] as const)(
-    'tells how far it is, can be stopped, and its answer goes to the checks until the room changes, on a %s screen',
+  it.each(screens('wide', 'tablet', 'phone'))(
+    'tells how far it is, goes on after a reload, can be stopped, and its answer goes to the checks until the room changes, on a %s screen',
     async (size) => {
       const page = await pageOf(served.browser, 'MK', size);
       await openDemo(page, served.server);
-      await checked(page);
-      if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
+      await toChecks(page, size);
       await page.getByText(/^At least \d+ mats? on the floor at once, at most \d+\.$/).waitFor();
-
-      const begin = proof(page).getByRole('button', { name: 'Prove how many mats' });
-      await begin.focus();
-      await page.keyboard.press('Enter');
-      await page
-        .getByTestId('proof-progress')
-        .getByText(/at least \d+, at most \d+/)
-        .waitFor({ timeout: 60_000 });
+      const howFar = page.getByTestId('proof-progress').getByText(/at least \d+, at most \d+/);
+      await proof(page).getByRole('button', { name: 'Prove how many mats' }).click();
+      await howFar.waitFor({ timeout: 60_000 });
       await picture(page, `proof-going-${size}`);
+      await page.reload();
+      await toChecks(page, size);
+      await proof(page)
+        .getByText(/^The proof was stopped when the page was loaded again or closed; so far at least \d+ mats, at most \d+\.$/)
+        .waitFor({ timeout: 60_000 });
+      await picture(page, `proof-cut-${size}`);
+
+      const goOn = proof(page).getByRole('button', { name: 'Go on proving' });
+      await goOn.focus();
+      await page.keyboard.press('Enter');
+      await howFar.waitFor({ timeout: 60_000 });
       // The same button stops it, and focus has not moved.
       await page.keyboard.press('Enter');
       await proof(page).getByText('Stopped. What was found until then is kept.').waitFor();
       expect(await page.locator('.said').textContent()).toContain('Stopped.');
 
-      await begin.click();
+      await page.keyboard.press('Enter');
       const words = page.getByText(/^Exactly \d+ mats? on the floor at once\.$/);
       await words.waitFor({ timeout: 180_000 });
+      // Focus goes to what was found, not nowhere with the button.
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Exactly \d+ mats?/);
       await page
         .locator('.said')
         .getByText(/^Proven: exactly \d+ mats? on the floor at once, with every way kept\.$/)
@@ -53,48 +69,22 @@ describe('the proof of the mats', () => {
       await picture(page, `proof-done-${size}`);
 
       // Another arrangement is another floor.
+      const begin = proof(page).getByRole('button', { name: 'Prove how many mats' });
       if (size === 'wide') {
-        await page
-          .getByRole('radio', { name: 'Open middle' })
-          .or(page.getByRole('button', { name: 'Open middle' }))
-          .first()
-          .click();
+        await changeArrangement(page, 'Open middle');
         await begin.waitFor();
         await checked(page);
         expect(await words.count()).toBe(0);
-        await page
-          .getByRole('radio', { name: 'As it stands' })
-          .or(page.getByRole('button', { name: 'As it stands' }))
-          .first()
-          .click();
+        await changeArrangement(page, 'As it stands');
         await words.waitFor();
       }
       // What was proven of this floor is known again after the page was loaded again.
       await page.reload();
-      if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
+      await toChecks(page, size);
       await words.waitFor({ timeout: 60_000 });
       expect(await begin.count()).toBe(0);
       await page.context().close();
     },
     360_000,
   );
-
-  it('says how far it was when the page was loaded again meanwhile, and goes on', async () => {
-    const page = await pageOf(served.browser, 'MK', 'tablet');
-    await openDemo(page, served.server);
-    await proof(page).getByRole('button', { name: 'Prove how many mats' }).click();
-    await page
-      .getByTestId('proof-progress')
-      .getByText(/at least \d+, at most \d+/)
-      .waitFor({ timeout: 60_000 });
-    await page.reload();
-    await proof(page)
-      .getByText(/^The proof was stopped when the page was loaded again or closed; so far at least \d+ mats, at most \d+\.$/)
-      .waitFor({ timeout: 60_000 });
-    await checked(page);
-    await picture(page, 'proof-cut-tablet');
-    await proof(page).getByRole('button', { name: 'Go on proving' }).click();
-    await page.getByText(/^Exactly \d+ mats? on the floor at once\.$/).waitFor({ timeout: 180_000 });
-    await page.context().close();
-  }, 360_000);
 });

@@ -1,13 +1,13 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 
-async function demo(size: SizeName): Promise<Page> {
-  const page = await pageOf(served.browser, 'AX', size);
+async function demo(size: SizeName, keepsPage = false): Promise<Page> {
+  const page = await pageOf(served.browser, 'AX', size, keepsPage);
   await openDemo(page, served.server);
   if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
   await checked(page);
@@ -16,7 +16,7 @@ async function demo(size: SizeName): Promise<Page> {
 
 const bothRooms = (page: Page) => page.getByRole('dialog').locator('.example-plan').nth(1).waitFor({ timeout: 30_000 });
 
-describe.each(['wide', 'tablet', 'phone'] as const)('why? on a %s screen', (size) => {
+describe.each(screens('wide', 'tablet', 'phone'))('why? on a %s screen', (size) => {
   it('a check’s outcome stands under its question; its page is read, set well and left again', async () => {
     const page = await demo(size);
     const line = page.getByRole('button', { name: /checks: .* each check behind “Can everyone get through\?”/ });
@@ -93,7 +93,7 @@ describe('a page', () => {
   }, 120_000);
 
   it('names what the class has set, follows to other pages, and is read by keyboard with the server gone', async () => {
-    const page = await demo('wide');
+    const page = await demo('wide', true);
     await page.evaluate(async () => (await navigator.serviceWorker.ready).active?.state);
     // What is not in the browser's own store by now would not come any more.
     await page.waitForFunction(async () =>

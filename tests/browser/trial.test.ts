@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
 
@@ -23,7 +23,7 @@ const cells = (page: Page, row: string) =>
     .filter({ has: page.getByRole('rowheader', { name: row, exact: true }) })
     .getByRole('cell');
 
-describe.each(['wide', 'tablet', 'phone'] as const)('a promised child on a %s screen', (size) => {
+describe.each(screens('wide', 'tablet', 'phone'))('a promised child on a %s screen', (size) => {
   it('is tried before she is added: floor, adults and fixtures before and after', async () => {
     const page = await trial(size);
     // England, C01: 2.3 m² a child from three, 2.5 m² from two.

@@ -4,16 +4,20 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { runs } from './runs.ts';
 
 const house = resolve(import.meta.dirname, '../..');
 
 /** The three sizes the app is looked at in. */
-const sizes = {
+export const sizes = {
   wide: { width: 1440, height: 900 },
   tablet: { width: 1024, height: 768 },
   phone: { width: 390, height: 844 },
 } as const;
 export type SizeName = keyof typeof sizes;
+
+/** Screens on which a test is done again: each in `npm run proof`, the last, where room is shortest, in `npm test`. */
+export const screens = <S extends SizeName>(...all: readonly S[]): readonly S[] => all.slice(-runs(1, all.length));
 
 export interface RunningServer {
   readonly address: string;
@@ -75,9 +79,17 @@ export function openBrowser(): Promise<Browser> {
   });
 }
 
-/** A person's own browser: a context with nothing kept, at one of the three sizes; the tablet and the phone are touched. */
-export function openPerson(browser: Browser, size: SizeName): Promise<BrowserContext> {
-  return browser.newContext({ viewport: sizes[size], hasTouch: size !== 'wide', reducedMotion: 'reduce' });
+/**
+ * A person's own browser: a context with nothing kept, at one of the three sizes; the tablet and the phone are touched.
+ * `keepsPage`: the page is kept for the time without a server, which fetches all of it in the background.
+ */
+export function openPerson(browser: Browser, size: SizeName, keepsPage = false): Promise<BrowserContext> {
+  return browser.newContext({
+    viewport: sizes[size],
+    hasTouch: size !== 'wide',
+    reducedMotion: 'reduce',
+    serviceWorkers: keepsPage ? 'allow' : 'block',
+  });
 }
 
 /** What axe finds on a page, one line each; empty when nothing. */

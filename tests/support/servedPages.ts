@@ -3,27 +3,41 @@ import { afterAll, beforeAll } from 'vitest';
 import { openBrowser, type RunningServer, startServer } from './browser.ts';
 import { builtPage } from './builtPage.ts';
 
-/** Builds the page once, serves it, and opens a browser for the tests of a file; both are closed after them. */
-export function servedPages(): { readonly server: RunningServer; readonly browser: Browser } {
-  let server: RunningServer | null = null;
-  let browser: Browser | null = null;
+interface Served {
+  readonly server: RunningServer;
+  readonly browser: Browser;
+}
+
+/** One server and one browser for all files that a worker of the test runner asks: both end with it. */
+let running: Promise<Served> | null = null;
+
+async function run(): Promise<Served> {
+  await builtPage();
+  const [server, browser] = await Promise.all([startServer(), openBrowser()]);
+  process.once('exit', () => void server.stop());
+  return { server, browser };
+}
+
+/** Builds the page once, serves it, and opens a browser; whoever opened it in a file is gone after the file. */
+export function servedPages(): Served {
+  let served: Served | null = null;
+  const ready = (): Served => {
+    if (!served) throw new Error('the server and the browser run once the tests have begun');
+    return served;
+  };
   beforeAll(async () => {
-    await builtPage();
-    server = await startServer();
-    browser = await openBrowser();
+    running ??= run();
+    served = await running;
   }, 180_000);
   afterAll(async () => {
-    await browser?.close();
-    await server?.stop();
+    for (const person of served?.browser.contexts() ?? []) await person.close();
   });
   return {
     get server() {
-      if (!server) throw new Error('the server runs once the tests have begun');
-      return server;
+      return ready().server;
     },
     get browser() {
-      if (!browser) throw new Error('the browser opens once the tests have begun');
-      return browser;
+      return ready().browser;
     },
   };
 }

@@ -5,8 +5,8 @@ import type { Classroom, Piece } from '#model/schema/types.ts';
 import { openPerson, type RunningServer, type SizeName } from './browser.ts';
 
 /** A person's page with a name that is already known on the device. */
-export async function pageOf(browser: Browser, initials: string, size: SizeName = 'wide'): Promise<Page> {
-  const person = await openPerson(browser, size);
+export async function pageOf(browser: Browser, initials: string, size: SizeName = 'wide', keepsPage = false): Promise<Page> {
+  const person = await openPerson(browser, size, keepsPage);
   await person.addInitScript((me) => localStorage.setItem('lowshelf.me', JSON.stringify(me)), { name: `Person ${initials}`, initials });
   return person.newPage();
 }
