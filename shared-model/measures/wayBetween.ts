@@ -28,7 +28,7 @@ export interface WayBetween {
   readonly at: Point | null;
   /** What stands on both sides of it. */
   readonly between: readonly WayEnd[];
-  /** mm of the shortest walk of the body; null: it cannot get there */
+  /** mm of the shortest walk of the body; null: it cannot get there, or was not asked for */
   readonly walk: number | null;
 }
 
@@ -45,16 +45,21 @@ type Stop =
 /**
  * The way between two ends. A disc stands with its centre on a place, touches a front, and starts from a door as the
  * ways of the report do. A walking body (diameter mm) stands with its centre on a place or anywhere on a door's
- * clear opening, or touches a front from before it. Never throws.
+ * clear opening, or touches a front from before it; `body: null` asks for the width alone, which is far sooner told. Never throws.
  */
-export function wayBetween(scene: Scene, from: WayStop, to: WayStop, options: { readonly body?: number } = {}): WayBetweenAnswer {
+export function wayBetween(
+  scene: Scene,
+  from: WayStop,
+  to: WayStop,
+  { body = 0 }: { readonly body?: number | null } = {},
+): WayBetweenAnswer {
   const start = resolveStop(scene, from);
   if (!start) return { isTold: false, why: 'from' };
   const goal = resolveStop(scene, to);
   if (!goal) return { isTold: false, why: 'to' };
   if (!scene.room.isSound) return { isTold: false, why: 'walls' };
   const field = WaysField.of(scene);
-  return { isTold: true, ...widest(field, start, goal), walk: shortest(field, start, goal, options.body ?? 0) };
+  return { isTold: true, ...widest(field, start, goal), walk: body === null ? null : shortest(field, start, goal, body) };
 }
 
 function resolveStop(scene: Scene, stop: WayStop): Stop | null {
@@ -77,13 +82,19 @@ const NO_WAY: Width = { width: 0, at: null, between: [] };
 function widest(field: WaysField, start: Stop, goal: Stop): Width {
   const [door, other] = start.kind === 'door' ? [start, goal] : [goal, start];
   if (door.kind === 'door' && other.kind !== 'place') return fromDoor(field, door.opening, other.target);
-  for (let limit = 1600; ; limit *= 3) {
+  // No wider than the disc that stands on a place: gaps beyond it need not be known.
+  const most = Math.min(mostAt(field, start), mostAt(field, goal));
+  for (let limit = Math.min(1600, most); ; limit *= 3) {
     const sources = discsOf(field, start, limit);
     const goals = discsOf(field, goal, limit);
     const best = bestPair(field, sources, goals, limit);
-    if (best.width < limit - 1e-6 || limit > 2 * farthest(field.scene)) return best;
+    if (best.width < limit - 1e-6 || limit >= Math.min(most, 2 * farthest(field.scene))) return best;
   }
 }
+
+/** mm, no disc of a stop is wider; Infinity: not known. */
+const mostAt = (field: WaysField, stop: Stop): number =>
+  stop.kind === 'place' ? Math.max(0, ...discAtPlace(field, stop.place).map(({ disc }) => disc.diameter)) + 1 : Infinity;
 
 /** From one door, its own width left out, as the ways of the report. */
 function fromDoor(field: WaysField, opening: SceneOpening, target: Target): Width {

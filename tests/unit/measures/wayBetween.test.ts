@@ -43,6 +43,17 @@ describe('the way between two ends', () => {
     expect(way.walk).toBeLessThan(exact * 1.0022);
   });
 
+  it('is told without its walk where only the width is asked, with the same words', () => {
+    const scene = buildScene(plainRoom({ pieces: [block] }));
+    const [from, to] = [
+      { x: 1000, y: 2500 },
+      { x: 5000, y: 2500 },
+    ];
+    const whole = wayBetween(scene, from, to);
+    expect(wayBetween(scene, from, to, { body: null })).toEqual({ ...whole, walk: null });
+    expect(wayBetween(scene, from, 'b1', { body: null })).toEqual({ ...wayBetween(scene, from, 'b1'), walk: null });
+  });
+
   it('goes from a door square to a shelf', () => {
     const shelf = { id: 's1', kind: 'shelf', x: 800, y: 4840, width: 1200, depth: 320, rotation: 180 } as const;
     expect(told({ pieces: [shelf] }, 'd1', 's1').walk).toBeCloseTo(4680, 2);
