@@ -2,6 +2,7 @@ import type { SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import type { FrontBoard, FrontLayout } from '../front/frontLayout.ts';
 import { newBoardAt } from '../front/newBoardAt.ts';
+import { spaceBoards } from '../front/spaceBoards.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
 import { LengthField } from '../ui/LengthField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -29,6 +30,7 @@ export function BoardEditor({ side, layout }: { side: SceneSide; layout: FrontLa
       </ul>
       <div className="verbs">
         <TextLink onPress={add}>Add a board</TextLink>
+        {boards.length > 2 && <TextLink onPress={() => spaceBoards(session, side)}>Space the boards evenly</TextLink>}
       </div>
     </details>
   );

@@ -9,6 +9,7 @@ import type { FrontLayout, FrontTray } from '../front/frontLayout.ts';
 import { ownValue } from '../front/ownValue.ts';
 import { trayMend } from '../front/putInStep.ts';
 import { sideTitle } from '../front/shelfNames.ts';
+import { spaceTrays } from '../front/spaceTrays.ts';
 import { useRestingReport, useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
@@ -61,6 +62,16 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
         )}
         <TextLink onPress={() => actions.putAway(tray.id)}>Put away</TextLink>
         <TextLink onPress={() => actions.turn(tray.id)}>Turn it</TextLink>
+        {board && (
+          <VerbMenu
+            label={`${board.name} board`}
+            items={(['evenly', 'close'] as const).map((how) => ({
+              id: how,
+              text: how === 'evenly' ? 'Space its trays evenly' : 'Put its trays side by side',
+              run: () => spaceTrays(session, side, board.level?.id ?? null, how),
+            }))}
+          />
+        )}
       </div>
       <details className="tray-more">
         <summary>Slide it, or type where it stands</summary>

@@ -10,14 +10,18 @@ interface Group {
   readonly width: number;
 }
 
+/** Left edges (mm) for things of these widths on a board, with the gap between them; null when they do not fit. */
+type Spacing = (widths: readonly number[], boardWidth: number, gap: number) => { xs: number[]; gap: number } | null;
+
 /**
  * New places for the trays of a board, in the order they have: evenly spaced with at least the wanted gap, else packed
- * closer. A tray that is too deep is turned if that helps. What stands behind another stays behind it.
+ * closer; or as another spacing puts them. A tray that is too deep is turned if that helps. What stands behind another stays behind it.
  * @returns every tray that then stands elsewhere, with the gap (mm); null when they do not fit
  */
 export function spaceBoard(
   { board, wide, deep, tall, overlaps, unknown }: BoardRoom,
   gap: number,
+  spacing: Spacing = spread,
 ): { placements: Placement[]; gap: number } | null {
   if (wide.length > 0 || tall.length > 0 || unknown.length > 0) return null;
   if (overlaps.some(({ left, right }) => left.board !== right.board)) return null;
@@ -27,10 +31,8 @@ export function spaceBoard(
   const sizeOf = (tray: SceneTray) =>
     turning.has(tray) ? { width: tray.depth ?? 0, depth: tray.width ?? 0 } : { width: tray.width ?? 0, depth: tray.depth ?? 0 };
   const groups = turning.size === 0 ? groupsOf(board.trays) : null;
-  const spaced = place(
-    groups ?? board.trays.map((tray) => ({ trays: [tray], x: tray.placement.x, width: sizeOf(tray).width })),
-    board.width,
-    gap,
+  const spaced = place(groups ?? board.trays.map((tray) => ({ trays: [tray], x: tray.placement.x, width: sizeOf(tray).width })), (widths) =>
+    spacing(widths, board.width, gap),
   );
   if (!spaced) return null;
   const placements = spaced.at.flatMap(({ group, x }) =>
@@ -45,9 +47,8 @@ export function spaceBoard(
   return { placements, gap: spaced.gap };
 }
 
-function place(groups: readonly Group[], boardWidth: number, gap: number) {
-  const widths = groups.map(({ width }) => width);
-  const spaced = spread(widths, boardWidth, gap);
+function place(groups: readonly Group[], spacing: (widths: readonly number[]) => ReturnType<Spacing>) {
+  const spaced = spacing(groups.map(({ width }) => width));
   return spaced && { at: groups.map((group, i) => ({ group, x: spaced.xs[i] as number })), gap: spaced.gap };
 }
 

@@ -53,3 +53,15 @@ export function spread(widths: readonly number[], boardWidth: number, gap: numbe
   });
   return { xs, gap: used };
 }
+
+/** Left edges side by side from the left end of a board or from the right, with no gap. null when they do not fit. */
+export function sideBySide(widths: readonly number[], boardWidth: number, end: 'left' | 'right'): { xs: number[]; gap: number } | null {
+  if (gapThatFits(widths, boardWidth, 0) === null) return null;
+  let x = end === 'left' ? 0 : Math.max(0, boardWidth - packedWidth(widths, 0));
+  const xs = widths.map((width) => {
+    const at = x;
+    x += width;
+    return at;
+  });
+  return { xs, gap: 0 };
+}
