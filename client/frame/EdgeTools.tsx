@@ -6,11 +6,9 @@ import { VerbMenu } from '../ui/VerbMenu.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
 import { saveFile } from './saveFile.ts';
 import { useLayout } from './useLayout.ts';
-import { doAgain, takeBack } from './useUndoKeys.ts';
+import { doAgain, NOTHING_BACK, takeBack } from './useUndoKeys.ts';
 
 const TAKES_BACK = 'Takes back your own last step';
-/** Steps live with the page, so that nobody takes back what they no longer have before their eyes. */
-const NOTHING_BACK = 'Nothing to take back: steps are kept until the page is loaded again or closed';
 
 /** Take back, do again, the file verbs, the address and the print, at the right of the top edge. */
 export function EdgeTools() {
@@ -24,10 +22,11 @@ export function EdgeTools() {
     <>
       <span className="divide" aria-hidden="true" />
       <MayChange>
-        <TextLink ink isDisabled={!canTakeBack} title={canTakeBack ? TAKES_BACK : NOTHING_BACK} onPress={() => takeBack(session)}>
+        {/* Not switched off: a finger, which never rests on it, is told why when it presses. */}
+        <TextLink ink aria-disabled={!canTakeBack} title={canTakeBack ? TAKES_BACK : NOTHING_BACK} onPress={() => takeBack(session)}>
           Take back
         </TextLink>
-        <TextLink ink isDisabled={!canDoAgain} onPress={() => doAgain(session)}>
+        <TextLink ink aria-disabled={!canDoAgain} onPress={() => doAgain(session)}>
           Do again
         </TextLink>
       </MayChange>

@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
+import { FootStrip } from './FootStrip.tsx';
 import { TitleBlock } from './TitleBlock.tsx';
 import { useLayout } from './useLayout.ts';
 
@@ -40,8 +41,9 @@ export function SheetLayout({ main, right, mainName, rightName }: Props) {
             {right}
           </ScrollPart>
         )}
-        <TitleBlock />
+        {layout !== 'tablet' && <TitleBlock />}
       </div>
+      {layout === 'tablet' && <FootStrip />}
     </div>
   );
 }

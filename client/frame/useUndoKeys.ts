@@ -2,10 +2,13 @@ import { useEffect } from 'react';
 import { useSession } from '../session/hooks.ts';
 import type { Session } from '../session/types.ts';
 
+/** Steps live with the page, so that nobody takes back what they no longer have before their eyes. */
+export const NOTHING_BACK = 'There is nothing of yours to take back: steps are kept until the page is loaded again or closed';
+
 export function takeBack(session: Session): void {
   const can = session.undo.canTakeBack();
   if (can) session.undo.takeBack();
-  session.announce(can ? 'Taken back.' : 'There is nothing of yours to take back.');
+  session.announce(can ? 'Taken back.' : `${NOTHING_BACK}.`);
 }
 
 export function doAgain(session: Session): void {

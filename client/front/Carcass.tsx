@@ -6,6 +6,7 @@ import { ArrowLine } from './ArrowLine.tsx';
 import { BOARD_MM, LEAST_BOARD } from './drawnSizes.ts';
 import type { FrontLayout } from './frontLayout.ts';
 import type { FrontView } from './frontView.ts';
+import type { Standing } from './nameRoom.ts';
 
 interface Props {
   readonly layout: FrontLayout;
@@ -86,8 +87,19 @@ export function Carcass({ layout, view, isMirrored }: Omit<Props, 'units'>) {
   );
 }
 
+/** mm along the shelf: the widest part of a free room that no mark stands in, so that its words are read whole. */
+function widestBeside(left: number, width: number, surface: number, marks: readonly Standing[]): readonly [number, number] {
+  const inIt = marks
+    .filter((mark) => mark.surface === surface && mark.to > left && mark.from < left + width)
+    .sort((p, q) => p.from - q.from);
+  const starts = [left, ...inIt.map((mark) => mark.to)];
+  const ends = [...inIt.map((mark) => mark.from), left + width];
+  const parts = starts.map((from, i): readonly [number, number] => [from, ends[i] ?? from]);
+  return parts.reduce((best, part) => (part[1] - part[0] > best[1] - best[0] ? part : best));
+}
+
 /** Free room written where there is any, on paper of its own: the child's lines pass behind it. */
-export function FreeRooms({ layout, view: { toX, toY, scale }, units }: Omit<Props, 'isMirrored'>) {
+export function FreeRooms({ layout, view: { toX, toY, scale }, units, marks }: Omit<Props, 'isMirrored'> & { marks: readonly Standing[] }) {
   return (
     <Group listening={false}>
       {layout.boards.flatMap((board) =>
@@ -95,6 +107,8 @@ export function FreeRooms({ layout, view: { toX, toY, scale }, units }: Omit<Pro
           const width = gap.width * scale;
           const text = `${figure(gap.width, units)} free`;
           if (width < text.length * 5.2) return null;
+          const [from, to] = widestBeside(board.left + gap.x, gap.width, board.surface, marks);
+          const wide = (to - from) * scale;
           const height = Math.min(16, Math.max(13, 60 * scale));
           return (
             <Group key={`${board.key}/${gap.x}`} x={toX(board.left + gap.x)} y={toY(board.surface) - height - 1}>
@@ -108,7 +122,9 @@ export function FreeRooms({ layout, view: { toX, toY, scale }, units }: Omit<Pro
                 dash={[2.5, 2.5]}
               />
               <Text
-                width={width}
+                x={(from - board.left - gap.x) * scale}
+                width={wide}
+                visible={wide >= text.length * 5.2}
                 height={height}
                 align="center"
                 verticalAlign="middle"

@@ -61,7 +61,7 @@ export function FrontStage(props: Props) {
         <Staff view={view} top={top} isMirrored={isMirrored} />
         <Carcass layout={layout} view={view} isMirrored={isMirrored} />
         <LinesOfChild lines={lines} view={view} shelf={layout.width} isMirrored={isMirrored} />
-        <FreeRooms {...{ layout, view, units }} />
+        <FreeRooms {...{ layout, view, units }} marks={held ? NONE : marks} />
         {layout.boards.flatMap((board) =>
           board.trays.map((tray) => (
             <TrayBox

@@ -1,7 +1,7 @@
 import { type ReactNode, Suspense, useEffect, useMemo, useState } from 'react';
 import type { Arrangement } from '#model/schema/types.ts';
+import { FootStrip } from '../frame/FootStrip.tsx';
 import { SwapButton } from '../frame/SheetLayout.tsx';
-import { ShortState, ShortTitle } from '../frame/ShortTitle.tsx';
 import { TitleBlock } from '../frame/TitleBlock.tsx';
 import { useLayout } from '../frame/useLayout.ts';
 import { BeforeAfter } from '../moveDay/BeforeAfter.tsx';
@@ -241,12 +241,7 @@ function Frame({ parts, plan }: { readonly parts: readonly Part[]; readonly plan
         )}
         {layout !== 'tablet' && <TitleBlock />}
       </div>
-      {layout === 'tablet' && (
-        <div className="move-strip">
-          <ShortTitle />
-          <ShortState />
-        </div>
-      )}
+      {layout === 'tablet' && <FootStrip />}
     </div>
   );
 }
