@@ -19,8 +19,12 @@ export type SizeName = keyof typeof sizes;
 /** Screens on which a test is done again: each in `npm run proof`, the last, where room is shortest, in `npm test`. */
 export const screens = <S extends SizeName>(...all: readonly S[]): readonly S[] => all.slice(-runs(1, all.length));
 
-export interface RunningServer {
+/** Where a page is served: http://… */
+export interface ServedAt {
   readonly address: string;
+}
+
+export interface RunningServer extends ServedAt {
   stop(): Promise<void>;
   kill(): Promise<void>;
 }

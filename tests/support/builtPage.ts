@@ -4,11 +4,12 @@ import { build } from 'vite';
 
 const house = resolve(import.meta.dirname, '../..');
 
-/** Builds the page unless the build is newer than everything it is made of. */
-export async function builtPage(): Promise<void> {
-  const page = join(house, 'dist/sw.js');
+/** Builds the page unless the build is newer than everything it is made of. @returns the folder it is in */
+export async function builtPage(): Promise<string> {
+  const folder = join(house, 'dist');
+  const page = join(folder, 'sw.js');
   const sources = ['client', 'shared-model', 'vite.config.ts', 'package.json'].map((path) => newest(join(house, path)));
-  if (existsSync(page) && statSync(page).mtimeMs > Math.max(...sources)) return;
+  if (existsSync(page) && statSync(page).mtimeMs > Math.max(...sources)) return folder;
   // The page as it is served: a test runner's own NODE_ENV would build React for developers into it.
   const own = process.env.NODE_ENV;
   process.env.NODE_ENV = 'production';
@@ -17,6 +18,7 @@ export async function builtPage(): Promise<void> {
   } finally {
     process.env.NODE_ENV = own;
   }
+  return folder;
 }
 
 /** Time of the last change in a folder, ms. */

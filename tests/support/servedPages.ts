@@ -1,21 +1,21 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
-import { openBrowser, type RunningServer, startServer } from './browser.ts';
+import { openBrowser, type ServedAt } from './browser.ts';
 import { builtPage } from './builtPage.ts';
+import { startServer } from './server/startServer.ts';
 
 interface Served {
-  readonly server: RunningServer;
+  readonly server: ServedAt;
   readonly browser: Browser;
 }
 
-/** One server and one browser for all files that a worker of the test runner asks: both end with it. */
+/** One server and one browser for all files that a worker of the test runner asks: both end with it, so the server is in its process. */
 let running: Promise<Served> | null = null;
 
 async function run(): Promise<Served> {
-  await builtPage();
-  const [server, browser] = await Promise.all([startServer(), openBrowser()]);
-  process.once('exit', () => void server.stop());
-  return { server, browser };
+  const pages = await builtPage();
+  const [{ http }, browser] = await Promise.all([startServer({ pages }), openBrowser()]);
+  return { server: { address: http }, browser };
 }
 
 /** Builds the page once, serves it, and opens a browser; whoever opened it in a file is gone after the file. */

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { readClassroomFile } from '#model/schema/readFile.ts';
 import type { Classroom, Piece } from '#model/schema/types.ts';
-import { openPerson, type RunningServer, type SizeName } from './browser.ts';
+import { openPerson, type ServedAt, type SizeName } from './browser.ts';
 
 /** A person's page with a name that is already known on the device. */
 export async function pageOf(browser: Browser, initials: string, size: SizeName = 'wide', keepsPage = false): Promise<Page> {
@@ -12,7 +12,7 @@ export async function pageOf(browser: Browser, initials: string, size: SizeName 
 }
 
 /** Opens a fresh demo room and waits until its checks have answered. */
-export async function openDemo(page: Page, server: RunningServer): Promise<void> {
+export async function openDemo(page: Page, server: ServedAt): Promise<void> {
   await page.goto(`${server.address}/#demo`);
   await page.getByRole('tab', { name: /Room/ }).waitFor();
   await checked(page);
