@@ -21,6 +21,8 @@ export interface Corridor {
 const SLACK = 0.6;
 /** What a bend costs, in steps over floor that costs nothing. */
 const BEND = 3;
+/** Farther than any way. */
+const FAR = 0x7fffffff;
 
 /**
  * A network of corridors that joins every end to a source, each as wide as its end asks, over floor that costs little
@@ -55,7 +57,9 @@ class Plan {
   private readonly treePoints: number[] = [];
   private readonly distance: Int32Array;
   private readonly from: Int32Array;
-  /** Points by what it costs to come there; kept to be used again. */
+  /** How many of those looked for are reached at a point. */
+  private readonly goals: Uint16Array;
+  /** Points by what it costs to come there, those not gone on from; kept to be used again. */
   private readonly buckets: number[][] = [];
 
   constructor(
@@ -65,6 +69,7 @@ class Plan {
     this.tree = new Uint16Array(cost.length);
     this.distance = new Int32Array(cost.length);
     this.from = new Int32Array(cost.length);
+    this.goals = new Uint16Array(cost.length);
   }
 
   addSource(source: CorridorEnd): void {
@@ -81,66 +86,81 @@ class Plan {
 
   /** Joins ends of one width to any tree, the nearest first. */
   reach(ends: readonly CorridorEnd[], width: number): void {
-    const byPoint = new Map<number, CorridorEnd[]>();
-    for (const end of ends) {
-      for (const at of touching(this.grid, end)) {
-        const list = byPoint.get(at);
-        if (list) list.push(end);
-        else byPoint.set(at, [end]);
-      }
-    }
-    const open = new Set(ends);
-    while (open.size > 0) {
-      const at = this.nearest(width, 0, (point) => byPoint.get(point)?.some((end) => open.has(end)) ?? false);
+    const { goals } = this;
+    const pointsOf = new Map(ends.map((end) => [end, touching(this.grid, end)]));
+    goals.fill(0);
+    for (const points of pointsOf.values()) for (const at of points) goals[at] = (goals[at] as number) + 1;
+    this.begin(0);
+    while (pointsOf.size > 0) {
+      const at = this.nearest(width);
       if (at < 0) return;
       this.keep(at, width);
-      for (const end of byPoint.get(at) ?? []) open.delete(end);
+      for (const [end, points] of pointsOf) {
+        if (!points.includes(at)) continue;
+        for (const point of points) goals[point] = (goals[point] as number) - 1;
+        pointsOf.delete(end);
+      }
     }
   }
 
   /** Joins a source to the tree of another. */
   reachSource(source: CorridorEnd, width: number): void {
     const own = [...this.sourcePoints.keys()].indexOf(source) + 1;
-    const at = this.nearest(width, own, (point) => this.tree[point] === own);
+    this.begin(own);
+    for (let at = 0; at < this.tree.length; at++) this.goals[at] = this.tree[at] === own ? 1 : 0;
+    const at = this.nearest(width);
     if (at >= 0) this.keep(at, width);
   }
 
-  /** The goal that costs least to reach from any tree but `not`; -1: none. */
-  private nearest(width: number, not: number, isGoal: (at: number) => boolean): number {
-    const { grid, cost, tree, distance, from, buckets } = this;
+  /** Starts the search anew from every tree but `not`. */
+  private begin(not: number): void {
+    for (const bucket of this.buckets) bucket.length = 0;
+    this.distance.fill(FAR);
+    for (const at of this.treePoints) if (this.tree[at] !== not) this.startAt(at);
+  }
+
+  private startAt(at: number): void {
+    this.distance[at] = 0;
+    this.from[at] = -1;
+    this.push(at, 0);
+  }
+
+  private push(at: number, d: number): void {
+    const { buckets } = this;
+    while (buckets.length <= d) buckets.push([]);
+    (buckets[d] as number[]).push(at);
+  }
+
+  /** The goal that costs least to reach; -1: none. The search goes on from what it knew, and from what joined the tree since. */
+  private nearest(width: number): number {
+    const { grid, cost, distance, from, buckets, goals } = this;
+    const { columns, clear } = grid;
     const least = width / 2 - SLACK * grid.step;
-    for (const bucket of buckets) bucket.length = 0;
-    const push = (at: number, d: number): void => {
-      while (buckets.length <= d) buckets.push([]);
-      buckets[d]?.push(at);
-    };
-    distance.fill(0x7fffffff);
-    from.fill(-1);
-    for (const at of this.treePoints) {
-      if (tree[at] === not) continue;
-      distance[at] = 0;
-      push(at, 0);
-    }
-    const { columns } = grid;
+    const steps = [-1, 1, -columns, columns];
     for (let d = 0; d < buckets.length; d++) {
-      const bucket = buckets[d];
-      for (let k = 0; bucket && k < bucket.length; k++) {
-        const at = bucket[k] as number;
+      const bucket = buckets[d] as number[];
+      for (let i = 0; i < bucket.length; i++) {
+        const at = bucket[i] as number;
         if (distance[at] !== d) continue;
-        if (isGoal(at)) return at;
+        if ((goals[at] as number) > 0) {
+          bucket.splice(0, i);
+          return at;
+        }
         const column = at % columns;
         const before = from[at] as number;
-        for (const step of [-1, 1, -columns, columns]) {
-          if ((step === -1 && column === 0) || (step === 1 && column === columns - 1)) continue;
+        for (let k = 0; k < 4; k++) {
+          if ((k === 0 && column === 0) || (k === 1 && column === columns - 1)) continue;
+          const step = steps[k] as number;
           const to = at + step;
-          if (to < 0 || to >= tree.length || (grid.clear[to] as number) < least) continue;
+          if (to < 0 || to >= distance.length || (clear[to] as number) < least) continue;
           const next = d + 1 + (cost[to] as number) + (before >= 0 && at - before !== step ? BEND : 0);
           if (next >= (distance[to] as number)) continue;
           distance[to] = next;
           from[to] = at;
-          push(to, next);
+          this.push(to, next);
         }
       }
+      bucket.length = 0;
     }
     return -1;
   }
@@ -151,7 +171,10 @@ class Plan {
     const points: number[] = [];
     for (let at = end; at >= 0; at = from[at] as number) points.push(at);
     const label = tree[points[points.length - 1] as number] as number;
-    for (const point of points) if (tree[point] === 0) this.addToTree(point, label);
+    for (const point of points) {
+      if (tree[point] === 0) this.addToTree(point, label);
+      this.startAt(point);
+    }
     this.corridors.push({ path: bends(grid, points, width) });
   }
 }
@@ -202,7 +225,7 @@ function touching(grid: ClearanceGrid, end: CorridorEnd): number[] {
 /** The points where a path bends or changes its width; where it squeezes past something, wide enough to do so. */
 function bends(grid: ClearanceGrid, points: readonly number[], width: number): Corridor['path'] {
   // In steps, so that straight runs stay in few pieces.
-  const more = SLACK * grid.step * 0.5;
+  const more = SLACK * grid.step;
   const diameterAt = (at: number): number => width + more * Math.ceil((2 * Math.max(0, width / 2 - (grid.clear[at] as number))) / more);
   const kept = points.filter((at, i) => {
     const before = points[i - 1];

@@ -11,22 +11,27 @@ export interface PackingTask {
   readonly turns: readonly number[];
   /** No more than this many will fit: stop there. */
   readonly most: number;
-  /** What else has to hold of tiles together. Fewer tiles never break what more of them kept. */
-  readonly isAllowed: (places: readonly TilePlace[]) => boolean;
+  /**
+   * What else has to hold of tiles together: null where it holds, otherwise which of them seem to be in its way, the worst
+   * first, or none where that is not known. Fewer tiles never break what more of them kept.
+   */
+  readonly inTheWay: (places: readonly TilePlace[]) => readonly number[] | null;
   /** Floor that is best kept free for that: a first guess, and others drawn at random. */
   readonly lanes: (random: (() => number) | null) => readonly Polygon[];
   /** How many such guesses are tried. */
   readonly guesses: number;
-  /** How often `isAllowed` may be asked: the work that is spent, counted, never timed. */
+  /** How often `inTheWay` may be asked: the work that is spent, counted, never timed. */
   readonly questions: number;
+  /** How often what lies round some place is laid anew, at most. */
+  readonly rounds: number;
   readonly seed: number;
 }
 
-/** Rounds of the search for each question that may be asked, for floors where rounds ask little. */
-const ROUNDS_PER_QUESTION = 1.5;
 /** Of the tiles' greater pitch: how far round its middle a round takes tiles up and lays them anew. */
 const LEAST_REACH = 0.45;
 const MOST_REACH = 1.5;
+/** Of tiles in the way: how many are tried to be taken out before another is looked for beside the first. */
+const ALTERNATIVES = 2;
 
 /**
  * Lays many tiles. First the best rows of each turn, kept tile by tile while the rest of the task allows; then, again and
@@ -51,14 +56,17 @@ class Search {
     this.left = task.questions;
   }
 
-  /** Rows beside lanes, and, where there is time to ask for them or nothing else came of it, rows that mind no lanes. */
+  /** Rows beside lanes, and, where there is time to ask for them or no lanes to keep, rows that mind no lanes. */
   start(): void {
     const { guesses, lanes } = this.task;
+    let isLaned = false;
     for (let guess = 0; guess < guesses && this.left > 0 && !this.isDone(); guess++) {
       const drawn = lanes(guess === 0 ? null : this.random);
-      if (drawn.length > 0) this.tryOut(this.layBeside(drawn, guess));
+      if (drawn.length === 0) continue;
+      isLaned = true;
+      this.tryOut(this.layBeside(drawn, guess));
     }
-    if (guesses > 1 || this.best.length === 0) this.tryOut(this.bestRows());
+    if (guesses > 1 || !isLaned) this.tryOut(this.bestRows());
   }
 
   private tryOut(laid: readonly TilePlace[]): void {
@@ -103,7 +111,7 @@ class Search {
     const { outline } = this.task.floor;
     const box = boundingBox(outline);
     const pitch = Math.max(...this.space(0).pitch);
-    for (let round = this.task.questions * ROUNDS_PER_QUESTION; round > 0 && this.left > 0 && !this.isDone(); round--) {
+    for (let round = this.task.rounds; round > 0 && this.left > 0 && !this.isDone(); round--) {
       const middle = {
         x: box.minX + this.random() * (box.maxX - box.minX),
         y: box.minY + this.random() * (box.maxY - box.minY),
@@ -138,15 +146,45 @@ class Search {
   }
 
   /**
-   * All of the fresh ones, or, where that is not allowed, those that can be added half by half; null: that leaves no more
-   * than `beat`.
+   * All of the fresh ones, or, where that is not allowed, those that are left when what is in the way is taken out one by
+   * one; null: that leaves no more than `beat`.
    */
   private addTo(stay: readonly TilePlace[], fresh: readonly TilePlace[], beat: number): TilePlace[] | null {
+    let kept = fresh;
+    const out: TilePlace[] = [];
+    let found = this.ask([...stay, ...kept]);
+    while (found !== null) {
+      if (stay.length + kept.length - 1 <= beat || this.left <= 0) return null;
+      const worst = found.filter((k) => k >= stay.length).slice(0, ALTERNATIVES);
+      if (worst.length === 0) return this.addByHalves(stay, this.shuffled(kept), beat);
+      let next: { readonly found: readonly number[]; readonly kept: readonly TilePlace[]; readonly out: TilePlace } | null = null;
+      for (const k of worst) {
+        if (this.left <= 0) break;
+        const without = kept.filter((_, i) => i !== k - stay.length);
+        const still = this.ask([...stay, ...without]);
+        if (still === null) return this.addAgain([...stay, ...without], out);
+        next ??= { found: still, kept: without, out: kept[k - stay.length] as TilePlace };
+      }
+      if (!next) return null;
+      out.push(next.out);
+      ({ found, kept } = next);
+    }
+    return [...stay, ...kept];
+  }
+
+  /** What was taken out earlier may not have had to be. */
+  private addAgain(laid: TilePlace[], out: readonly TilePlace[]): TilePlace[] {
+    for (const place of out) if (this.left > 0 && this.ask([...laid, place]) === null) laid.push(place);
+    return laid;
+  }
+
+  /** Those of the fresh ones that can be added half by half, where together they are not allowed. */
+  private addByHalves(stay: readonly TilePlace[], fresh: readonly TilePlace[], beat: number): TilePlace[] | null {
     const kept = [...stay];
     let open = fresh.length;
     const add = (part: readonly TilePlace[]): void => {
       if (part.length === 0 || this.left <= 0 || kept.length + open <= beat) return;
-      if (this.ask([...kept, ...part])) {
+      if (this.ask([...kept, ...part]) === null) {
         kept.push(...part);
         open -= part.length;
       } else if (part.length === 1) {
@@ -156,17 +194,14 @@ class Search {
         add(part.slice(part.length >> 1));
       }
     };
-    if (this.ask([...stay, ...fresh])) return [...stay, ...fresh];
-    if (kept.length + open - 1 <= beat) return null;
-    const mixed = this.shuffled(fresh);
-    add(mixed.slice(0, mixed.length >> 1));
-    add(mixed.slice(mixed.length >> 1));
+    add(fresh.slice(0, fresh.length >> 1));
+    add(fresh.slice(fresh.length >> 1));
     return kept.length > beat ? kept : null;
   }
 
-  private ask(places: readonly TilePlace[]): boolean {
+  private ask(places: readonly TilePlace[]): readonly number[] | null {
     this.left--;
-    return this.task.isAllowed(places);
+    return this.task.inTheWay(places);
   }
 
   private shuffled(places: readonly TilePlace[]): TilePlace[] {

@@ -30,6 +30,17 @@ interface Window {
 }
 const EVERYWHERE: Window = { minU: -Infinity, maxU: Infinity, minV: -Infinity, maxV: Infinity };
 
+/** mm of v in which a row looks for what blocks it, and how many such bands at most. */
+const BAND = 150;
+const MOST_BANDS = 200;
+
+/** What blocks each band of v, by way; in order of low u, so that spans come nearly in order. */
+interface Bands {
+  readonly from: number;
+  readonly height: number;
+  readonly lists: readonly [readonly (readonly Blocked[])[], readonly (readonly Blocked[])[]];
+}
+
 /**
  * Configuration space of a tile laid in rows: u runs along a row, v across the rows. Frame: plan turned by `frame`
  * degrees. Way 0 lays the tile's width along the row, way 1 its depth.
@@ -41,8 +52,8 @@ export class PackingSpace {
   private blocked: readonly [Blocked[], Blocked[]] = [[], []];
   private outline: Polygon;
   private limits: Window = EVERYWHERE;
-  /** False once something was added since the last sorting by low u. */
-  private isSorted = true;
+  /** Null once something was added since they were made. */
+  private bands: Bands | null = null;
   private readonly lows: number[] = [];
   private readonly highs: number[] = [];
   private readonly inside: number[] = [];
@@ -66,7 +77,6 @@ export class PackingSpace {
     const copy = new PackingSpace({ outline: [], obstacles: [] }, this.tile, this.frame);
     copy.outline = this.outline;
     copy.blocked = [[...this.blocked[0]], [...this.blocked[1]]];
-    copy.isSorted = this.isSorted;
     return copy;
   }
 
@@ -86,22 +96,30 @@ export class PackingSpace {
   block(ring: Polygon): void {
     const { width, depth } = this.tile;
     const turned = ring.map((p) => turn(p, -this.frame));
-    this.add(0, convexSum(turned, rectangle(width, depth)));
-    this.add(1, convexSum(turned, rectangle(depth, width)));
+    this.add(0, turned, width, depth);
+    this.add(1, turned, depth, width);
   }
 
   /** A tile that lies already: others keep the gap from it. */
   blockTile(place: TilePlace): void {
     const { width, depth, gap } = this.tile;
     const turned = tileRing(this.tile, place, gap / 2).map((p) => turn(p, -this.frame));
-    this.add(0, convexSum(turned, rectangle(width + gap, depth + gap)));
-    this.add(1, convexSum(turned, rectangle(depth + gap, width + gap)));
+    this.add(0, turned, width + gap, depth + gap);
+    this.add(1, turned, depth + gap, width + gap);
   }
 
-  private add(way: 0 | 1, ring: Polygon): void {
+  /** The middle of a rectangle of this size may not lie where it would enter the ring. */
+  private add(way: 0 | 1, ring: Polygon, along: number, across: number): void {
     const box = boundingBox(ring);
-    this.blocked[way].push({ ...box2(box), ring: isBox(ring, box) ? null : ring });
-    this.isSorted = false;
+    const isPlain = ring.length === 2 ? isStraight(box) : isBox(ring, box);
+    this.blocked[way].push({
+      minU: box.minX - along / 2,
+      maxU: box.maxX + along / 2,
+      minV: box.minY - across / 2,
+      maxV: box.maxY + across / 2,
+      ring: isPlain ? null : convexSum(ring, rectangle(along, across)),
+    });
+    this.bands = null;
   }
 
   /** Values of v where something that blocks ends: a row pushed towards low v comes to lie there or against another row. */
@@ -122,13 +140,18 @@ export class PackingSpace {
     if (v < limits.minV || v > limits.maxV) return spans;
     lows.length = 0;
     highs.length = 0;
-    if (!this.isSorted) this.sort();
-    for (const b of this.blocked[way]) {
+    this.crossOutline(v);
+    if (inside.length === 0) return spans;
+    this.bands ??= this.makeBands();
+    const { from, height, lists } = this.bands;
+    const list = lists[way];
+    const band = list[Math.min(list.length - 1, Math.max(0, Math.floor((v - from) / height)))] as readonly Blocked[];
+    for (let i = 0; i < band.length; i++) {
+      const b = band[i] as Blocked;
       if (v <= b.minV + FIT || v >= b.maxV - FIT) continue;
       if (b.ring) this.section(b.ring, v);
       else this.span(b.minU, b.maxU);
     }
-    this.crossOutline(v);
     let k = 0;
     let at = -Infinity;
     for (let s = 0; s + 1 < inside.length; s += 2) {
@@ -159,10 +182,22 @@ export class PackingSpace {
     return count;
   }
 
-  /** Spans then come nearly in order. */
-  private sort(): void {
-    for (const list of this.blocked) list.sort((p, q) => p.minU - q.minU);
-    this.isSorted = true;
+  private makeBands(): Bands {
+    const { minY, maxY } = boundingBox(this.outline);
+    const from = Math.max(minY, this.limits.minV);
+    const size = Math.max(0, Math.min(maxY, this.limits.maxV) - from);
+    const height = Math.max(BAND, size / MOST_BANDS);
+    const count = Math.floor(size / height) + 1;
+    const listsOf = (blocked: Blocked[]): Blocked[][] => {
+      const lists = Array.from({ length: count }, (): Blocked[] => []);
+      blocked.sort((p, q) => p.minU - q.minU);
+      for (const b of blocked) {
+        const last = Math.min(count - 1, Math.floor((b.maxV - from) / height));
+        for (let k = Math.max(0, Math.floor((b.minV - from) / height)); k <= last; k++) lists[k]?.push(b);
+      }
+      return lists;
+    };
+    return { from, height, lists: [listsOf(this.blocked[0]), listsOf(this.blocked[1])] };
   }
 
   private span(low: number, high: number): void {
@@ -220,10 +255,10 @@ export class PackingSpace {
   }
 }
 
-const box2 = ({ minX, minY, maxX, maxY }: ReturnType<typeof boundingBox>) => ({ minU: minX, maxU: maxX, minV: minY, maxV: maxY });
-
 /** mm²: a ring that fills its box to this is the box. */
 const FILLED = 1e-3;
+
+const isStraight = ({ minX, minY, maxX, maxY }: ReturnType<typeof boundingBox>): boolean => maxX - minX < FIT || maxY - minY < FIT;
 
 const isBox = (ring: Polygon, { minX, minY, maxX, maxY }: ReturnType<typeof boundingBox>): boolean =>
   (maxX - minX) * (maxY - minY) - area(ring) <= FILLED;

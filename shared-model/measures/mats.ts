@@ -7,7 +7,8 @@ import { roundMm } from '../units/round.ts';
 import { matFloor, matTurns } from './floor.ts';
 import { matLanes } from './matLanes.ts';
 import type { SeatStrip } from './seats.ts';
-import { waysKeeper } from './waysKeep.ts';
+import { keeperOfMeasured, type WaysKeeper, waysKeeper } from './waysKeep.ts';
+import type { WaysMeasure } from './waysMeasure.ts';
 
 /** Work mats that lie on the floor at once, beside one another and with every way kept. */
 export interface Mats {
@@ -23,16 +24,16 @@ export interface Mats {
 
 /** How long to look for places: a number is so many times the better. */
 export type Effort = 'quick' | 'better' | number;
-/** In questions to the ways; fewer where each question is long. */
+/** In questions to the ways; fewer where each question is long. Rounds of laying anew go by the questions that are left for them. */
 const efforts = {
-  quick: { questions: 16, guesses: 1, work: 2_000 },
-  better: { questions: 400, guesses: 6, work: 30_000 },
+  quick: { questions: 12, guesses: 1, rounds: 0, work: 2_000 },
+  better: { questions: 400, guesses: 6, rounds: 600, work: 30_000 },
 } as const;
 
 function workOf(effort: Effort) {
   if (typeof effort !== 'number') return efforts[effort];
-  const { questions, guesses, work } = efforts.better;
-  return { questions: questions * effort, guesses: guesses * effort, work: work * effort };
+  const { questions, guesses, rounds, work } = efforts.better;
+  return { questions: questions * effort, guesses: guesses * effort, rounds: rounds * effort, work: work * effort };
 }
 
 /** More mats than any classroom's floor takes make each question longer: by so many obstacles each. */
@@ -41,34 +42,39 @@ const EACH_MORE = 2;
 /** What it takes to mend a first laying, however long each question is. */
 const LEAST_QUESTIONS = 8;
 
-/** Null where the walls do not hold. The same room gives the same answer on every device. */
-export function measureMats(scene: Scene, strips: readonly SeatStrip[], effort: Effort): Mats | null {
+/**
+ * Null where the walls do not hold. The same room gives the same answer on every device.
+ * @param measured the ways of the scene, where they are measured already
+ */
+export function measureMats(scene: Scene, strips: readonly SeatStrip[], effort: Effort, measured?: WaysMeasure): Mats | null {
   if (!scene.room.isSound) return null;
   const { mat, gap } = scene.classroom.floorWork;
   const tile: Tile = { width: mat.width, depth: mat.depth, gap };
   const floor = matFloor(scene, strips);
   const turns = matTurns(scene, Math.min(mat.width, mat.depth));
   const upperBound = packingBound(floor, tile, turns);
-  const places = upperBound === 0 ? [] : search(scene, strips, { floor, tile, turns, most: Math.min(upperBound, MOST_TILES) }, effort);
+  const wanted = { floor, tile, turns, most: Math.min(upperBound, MOST_TILES) };
+  const places =
+    upperBound === 0 ? [] : search(scene, strips, measured ? keeperOfMeasured(scene, measured) : waysKeeper(scene), wanted, effort);
   return { count: places.length, upperBound, proven: places.length === upperBound, places, tile };
 }
 
 type Wanted = Pick<PackingTask, 'floor' | 'tile' | 'turns' | 'most'>;
 
-function search(scene: Scene, strips: readonly SeatStrip[], wanted: Wanted, effort: Effort): TilePlace[] {
+function search(scene: Scene, strips: readonly SeatStrip[], keeper: WaysKeeper, wanted: Wanted, effort: Effort): TilePlace[] {
   const { floor, tile, turns } = wanted;
-  const keeper = waysKeeper(scene);
-  const { questions, guesses, work } = workOf(effort);
+  const { questions, guesses, rounds, work } = workOf(effort);
   const affordable = Math.floor(work / (floor.obstacles.length + EACH_MORE * Math.max(0, wanted.most - USUAL_MATS)));
   let lanes: ReturnType<typeof matLanes> | null = null;
   return packSearch({
     ...wanted,
-    isAllowed: (places) => keeper.keeps(places.map((place) => tileRing(tile, place))),
+    inTheWay: (places) => keeper.inTheWay(places.map((place) => tileRing(tile, place))),
     lanes: (random) => {
       lanes ??= matLanes(scene, strips, floor, tile, keeper.ways, turns[0] ?? 0);
       return lanes(random);
     },
     guesses,
+    rounds,
     questions: Math.min(questions, Math.max(LEAST_QUESTIONS, affordable)),
     seed: seedOf(floor),
   });

@@ -31,8 +31,9 @@ const reckon: { readonly [K in MeasureName]: (from: Reading<MeasureValues[K]>) =
   workPlaces: ({ measures }) => measureWork(measures.seats().total, measures.mats()),
   seats: ({ scene }) => measureSeats(scene),
   seatStrips: ({ scene }) => seatStrips(scene),
-  mats: ({ scene, measures, known }) => (known.mats === undefined ? measureMats(scene, measures.seatStrips(), 'better') : known.mats),
-  quickMats: ({ scene, measures }) => measureMats(scene, measures.seatStrips(), 'quick'),
+  mats: ({ scene, measures, known }) =>
+    known.mats === undefined ? measureMats(scene, measures.seatStrips(), 'better', measures.ways()) : known.mats,
+  quickMats: ({ scene, measures }) => measureMats(scene, measures.seatStrips(), 'quick', measures.ways()),
   ways: ({ scene, before }) => measureWaysAndNarrow(scene, before),
   sight: ({ scene }) => measureSight(scene),
   exitWalks: ({ scene }) => measureExitWalks(scene),

@@ -93,7 +93,7 @@ export class WaysField {
     const parts = [...this.parts];
     const hollows = [...this.hollows];
     for (const [k, ring] of extra.entries()) {
-      const standing = standingOf(`extra:${k}`, ring);
+      const standing = standingOf(`${EXTRA}${k}`, ring);
       parts.push(...standing.parts);
       if (standing.hollow) hollows.push(standing.hollow);
     }
@@ -135,6 +135,12 @@ export class WaysField {
     return isInSome(this.hollows, p);
   }
 }
+
+/** What further obstacles are called: this, and which of them. */
+const EXTRA = 'extra:';
+
+/** Which of the further obstacles a part's id names; null: it is something else's. */
+export const extraNumber = (id: string): number | null => (id.startsWith(EXTRA) ? Number(id.slice(EXTRA.length)) : null);
 
 /** Of its own, so that what keeps it does not keep a whole field. */
 const openFloor =

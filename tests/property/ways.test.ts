@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '#model/geometry/seededRandom.ts';
 import { measureWays, type Way } from '#model/measures/ways.ts';
-import { waysKeeper } from '#model/measures/waysKeep.ts';
+import { keeperOfMeasured, waysKeeper } from '#model/measures/waysKeep.ts';
 import { measureWaysAndNarrow } from '#model/measures/waysMeasure.ts';
 import { buildScene } from '#model/scene/build.ts';
 import type { Classroom, Piece } from '#model/schema/types.ts';
@@ -86,6 +86,29 @@ describe('more furniture', () => {
         return (now?.width ?? 0) >= Math.min(800, way.width) - 1e-3;
       });
       expect(keeper.keeps([mat]), `seed ${seed}, mat ${i}`).toBe(isKept);
+    }
+  });
+
+  it.each(SEEDS.slice(0, 8))('is told the same from ways that are measured already, and which obstacles to take away (seed %i)', (seed) => {
+    const scene = buildScene(randomWayRoom(seed));
+    const random = seededRandom(seed * 19);
+    const keeper = waysKeeper(scene);
+    const measured = keeperOfMeasured(scene, measureWaysAndNarrow(scene));
+    expect(measured.ways.map(({ target }) => target)).toEqual(keeper.ways.map(({ target }) => target));
+    for (let i = 0; i < 6; i++) {
+      const mats = Array.from({ length: 3 }, () => {
+        const [x, y] = [5000 * random(), 4500 * random()];
+        return [
+          { x, y },
+          { x: x + 1200, y },
+          { x: x + 1200, y: y + 750 },
+          { x, y: y + 750 },
+        ];
+      });
+      const found = keeper.inTheWay(mats);
+      expect(found === null, `seed ${seed}, mats ${i}`).toBe(keeper.keeps(mats));
+      expect(measured.inTheWay(mats), `seed ${seed}, mats ${i}`).toEqual(found);
+      for (const k of found ?? []) expect(mats[k]).toBeDefined();
     }
   });
 });

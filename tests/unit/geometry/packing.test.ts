@@ -8,7 +8,7 @@ import { packSearch } from '#model/geometry/packingSearch.ts';
 import { type PackingFloor, PackingSpace } from '#model/geometry/packingSpace.ts';
 import { contains, edges, type Polygon } from '#model/geometry/polygon.ts';
 import { seededRandom } from '#model/geometry/seededRandom.ts';
-import { rectangle, type Tile, tileRing } from '#model/geometry/tile.ts';
+import { rectangle, type Tile, type TilePlace, tileRing } from '#model/geometry/tile.ts';
 import { add, distance, turn } from '#model/geometry/vec.ts';
 import { distanceOutside } from '#model/geometry/withinRing.ts';
 
@@ -89,33 +89,58 @@ describe('the search', () => {
     lanes: () => [],
     guesses: 2,
     questions: 60,
+    rounds: 90,
     seed: 4,
   };
+  const where = (isAllowed: (places: readonly TilePlace[]) => boolean) => (places: readonly TilePlace[]) => (isAllowed(places) ? null : []);
   it('gives the same places each time', () => {
-    const ask = () => packSearch({ ...task, isAllowed: (places) => places.length <= 5 });
+    const ask = () => packSearch({ ...task, inTheWay: where((places) => places.length <= 5) });
     expect(ask()).toEqual(ask());
   });
   it('lays only what is allowed, down to none', () => {
-    const right = packSearch({ ...task, isAllowed: (places) => places.every((p) => p.x > 3000) });
+    const right = packSearch({ ...task, inTheWay: where((places) => places.every((p) => p.x > 3000)) });
     expect(right.length).toBeGreaterThan(3);
     expect(right.every((p) => p.x > 3000)).toBe(true);
-    expect(packSearch({ ...task, isAllowed: (places) => places.length === 0 })).toEqual([]);
+    expect(packSearch({ ...task, inTheWay: where((places) => places.length === 0) })).toEqual([]);
   });
   it('asks no more often than it may', () => {
     let asked = 0;
     packSearch({
       ...task,
       questions: 25,
-      isAllowed: (places) => {
+      inTheWay: where((places) => {
         asked++;
         return places.length < 4;
-      },
+      }),
     });
     expect(asked).toBeLessThanOrEqual(25);
     expect(asked).toBeGreaterThan(5);
   });
+  it('takes out what is said to be in the way, and no more than has to be', () => {
+    // Rows lay them everywhere; those of the left third are named, one question each.
+    let asked = 0;
+    const inTheWay = (places: readonly TilePlace[]): readonly number[] | null => {
+      asked++;
+      const wrong = places.flatMap((p, k) => (p.x < 2000 ? [k] : []));
+      return wrong.length === 0 ? null : wrong;
+    };
+    const all = packSearch({ ...task, rounds: 0, inTheWay: () => null });
+    const left = packSearch({ ...task, rounds: 0, inTheWay });
+    expect(left).toEqual(all.filter((p) => p.x >= 2000));
+    expect(left.length).toBeLessThan(all.length);
+    expect(asked).toBeLessThanOrEqual(3 * (all.length - left.length) + 1);
+  });
+  it('puts back what was taken out in vain', () => {
+    // The first that is named stands in nobody's way; the second does.
+    const inTheWay = (places: readonly TilePlace[]): readonly number[] | null => {
+      const wrong = places.findIndex((p) => p.x < 1000 && p.y < 1000);
+      return wrong < 0 ? null : [places.findIndex((p) => p.x > 3000), wrong].filter((k) => k >= 0);
+    };
+    const all = packSearch({ ...task, rounds: 0, inTheWay: () => null });
+    expect(packSearch({ ...task, rounds: 0, inTheWay })).toHaveLength(all.length - 1);
+  });
   it('stops at what is known to be most', () => {
-    expect(packSearch({ ...task, most: 7, isAllowed: () => true })).toHaveLength(7);
+    expect(packSearch({ ...task, most: 7, inTheWay: () => null })).toHaveLength(7);
   });
 });
 
