@@ -36,6 +36,9 @@ export interface PlanModel {
   readonly store: PlanStore;
   view: Viewport;
   size: Size;
+  /** A finger or the mouse is down on it: the paper stays where it is, and is fitted after. */
+  isPressed: boolean;
+  waitsToFit: boolean;
   /** A finger is on the screen: targets are larger. */
   isTouch: boolean;
   /** px; where the pointer hovers, for ghosts of new things */
@@ -56,6 +59,8 @@ export function createPlanModel(session: Session, redraw: PlanModel['redraw']): 
     store: planStoreOf(session),
     view: { k: 0.06, x: 0, y: 0 },
     size: { width: 0, height: 0 },
+    isPressed: false,
+    waitsToFit: false,
     isTouch: false,
     pointer: null,
     moving: null,
@@ -119,6 +124,12 @@ export function fitWholeRoom(model: PlanModel): void {
   model.view = fitRoom(boundsOf(model), { width, height: height - model.store.state().covered }, marginsFor(model));
   if (model.store.state().isMoved) model.store.set({ isMoved: false });
   model.redraw(...layerNames);
+}
+
+/** The whole room again once nobody has a finger on the plan, unless somebody has moved the paper. */
+export function fitWhenFree(model: PlanModel): void {
+  model.waitsToFit = model.isPressed;
+  if (!model.isPressed && !model.store.state().isMoved) fitWholeRoom(model);
 }
 
 export function moveView(model: PlanModel, view: Viewport): void {

@@ -12,7 +12,7 @@ import { wordsBeside } from './handleWords.ts';
 import { type Item, isSame } from './items.ts';
 import { setDragsHere } from './lateParts.ts';
 import { itemAt } from './pick.ts';
-import { bodyById, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
+import { bodyById, fitWhenFree, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { isInSet, itemsChosen, saySet, toggleChosen } from './set/chosenSet.ts';
 import { isLocked, thingOf } from './things.ts';
 import { pressWithTool } from './toolPress.ts';
@@ -99,9 +99,33 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
     return wasDragging;
   }
 
+  function finish(press: Press): void {
+    const done = gesture;
+    gesture = null;
+    if (done?.kind === 'drag') {
+      done.drag.end();
+      if (!done.drag.saysItself) sayAfterDrag(model);
+    }
+    if (done?.kind !== 'pressed') return;
+    if (model.store.state().tool) pressWithTool(model, toPlan(model.view, press.at), reachOf(press) / model.view.k);
+    else if (press.isMore && done.item) toggleChosen(model.session, done.item);
+    else if (!press.isMore) choose(model.session, done.item);
+    if (press.isTouch) model.pointer = null;
+    model.redraw('over');
+  }
+
+  /** One finger, or all of them, are off the plan. */
+  function letUp(id?: number): void {
+    if (id === undefined) down.clear();
+    else down.delete(id);
+    model.isPressed = down.size > 0;
+    if (!model.isPressed && model.waitsToFit) fitWhenFree(model);
+  }
+
   return {
     down(press) {
       down.set(press.id, press.at);
+      model.isPressed = true;
       model.isTouch = press.isTouch;
       const two = twoOf(down);
       if (two) {
@@ -135,23 +159,14 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
     },
     up(press) {
       flush();
-      down.delete(press.id);
-      const done = gesture;
-      gesture = null;
-      if (done?.kind === 'drag') {
-        done.drag.end();
-        if (!done.drag.saysItself) sayAfterDrag(model);
-      }
-      if (done?.kind !== 'pressed') return;
-      if (model.store.state().tool) pressWithTool(model, toPlan(model.view, press.at), reachOf(press) / model.view.k);
-      else if (press.isMore && done.item) toggleChosen(model.session, done.item);
-      else if (!press.isMore) choose(model.session, done.item);
-      if (press.isTouch) model.pointer = null;
-      model.redraw('over');
+      finish(press);
+      // What was pressed was meant where the paper lay.
+      letUp(press.id);
     },
     cancel() {
-      down.clear();
-      return drop();
+      const wasDragging = drop();
+      letUp();
+      return wasDragging;
     },
     leave() {
       model.pointer = null;

@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { conflictsOf } from '#client/session/conflicts.ts';
 import type { Session } from '#client/session/types.ts';
-import { fitWholeRoom, type LayerName, type PlanModel } from './planModel.ts';
+import { fitWhenFree, fitWholeRoom, type LayerName, type PlanModel } from './planModel.ts';
 
 /** What each canvas is drawn from. A canvas is drawn again only when one of these is another object. */
 function ingredients(session: Session): Readonly<Record<LayerName, readonly unknown[]>> {
@@ -53,10 +53,12 @@ export function useRedraw(model: PlanModel): void {
     };
     const onStore = (): void => {
       const now = store.state();
-      // What a tool asks lies over no part of the room, unless somebody has put the paper there.
-      const isCovered = now.covered !== covered && !now.isMoved;
-      covered = now.covered;
-      if (now.wholeRoom !== fitted || isCovered) {
+      // What a tool asks lies over no part of the room.
+      if (now.covered !== covered) {
+        covered = now.covered;
+        fitWhenFree(model);
+      }
+      if (now.wholeRoom !== fitted) {
         fitted = now.wholeRoom;
         fitWholeRoom(model);
       } else model.redraw('over');
