@@ -1,4 +1,4 @@
-import { differenceD, FillRule, intersectD } from 'clipper2-ts';
+import { differenceD, FillRule, intersectD, unionD } from 'clipper2-ts';
 import { area, contains, type Polygon, signedArea } from './polygon.ts';
 import { PRECISION, trimmedRings } from './trimmedRings.ts';
 import type { Point } from './vec.ts';
@@ -27,6 +27,18 @@ export const minus = (region: Region, other: Region): Region =>
 
 export const shared = (one: Region, other: Region): Region =>
   one.length === 0 || other.length === 0 ? [] : intersectD(trimmedRings(one), trimmedRings(other), FillRule.NonZero, PRECISION);
+
+/** What of a region lies in any of the rings (each taken as solid, whichever way it runs). */
+export function inside(region: Region, rings: readonly Polygon[]): Region {
+  let found: Region = [];
+  for (let from = 0; from < rings.length && region.length > 0; from += AT_ONCE)
+    found = joined(found, shared(region, rings.slice(from, from + AT_ONCE).map(solid)));
+  return found;
+}
+
+/** What lies in one region or the other. */
+export const joined = (one: Region, other: Region): Region =>
+  one.length === 0 ? other : other.length === 0 ? one : unionD(trimmedRings(one), trimmedRings(other), FillRule.NonZero, PRECISION);
 
 /** mm² */
 export const regionArea = (region: Region): number => Math.abs(region.reduce((sum, ring) => sum + signedArea(ring), 0));

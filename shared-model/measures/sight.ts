@@ -1,6 +1,6 @@
 import { convexParts } from '../geometry/convexParts.ts';
-import { boundingBox, contains, type Polygon } from '../geometry/polygon.ts';
-import { minus, type Patch, patchesOf, pointInside, type Region, regionArea, shared, without } from '../geometry/region.ts';
+import { area, type Box, boundingBox, contains, type Polygon } from '../geometry/polygon.ts';
+import { inside, joined, minus, type Patch, patchesOf, pointInside, type Region, regionArea, shared, without } from '../geometry/region.ts';
 import { add, type Point, scale } from '../geometry/vec.ts';
 import { shadowOf, shadowReach, visibleFloor } from '../geometry/visibility.ts';
 import { distanceToSegment } from '../geometry/withinRing.ts';
@@ -11,6 +11,8 @@ import { roundM2, roundMm } from '../units/round.ts';
 const SEATED_EYE = 1100;
 /** mm: an eye this near to a wall is taken a little into the room */
 const AT_WALL = 1;
+/** mm²: walls that hide no more than this hide nothing. */
+const ALL_SEEN = 1;
 
 /** Where an adult watches from. */
 interface Eye extends Point {
@@ -45,11 +47,11 @@ export interface Sight {
 interface Shadow {
   readonly body: SceneBody;
   readonly ring: Polygon;
+  readonly box: Box;
 }
 
 /** What one eye sees of the room and what stands in its way. */
 interface View {
-  readonly seen: Region;
   readonly withinWalls: Polygon;
   readonly shadows: readonly Shadow[];
   readonly unknown: readonly Shadow[];
@@ -79,10 +81,8 @@ export function measureSight(scene: Scene): Sight | null {
   );
   const opaque = bodies.filter(hides).map((body) => ({ body, parts: convexParts(body.footprint) }));
   const views = eyes.map((eye) => viewFrom(scene, eye, opaque));
-  const hidden = minus(
-    floor,
-    views.flatMap((view) => view.seen),
-  );
+  // What one eye leaves hidden is all that the next has to be asked about.
+  const hidden = views.reduce((left, view) => hiddenFrom(left, view, room.outline), floor);
   const common = { eyes, floorArea: regionArea(floor) / 1e6, hiddenArea: regionArea(hidden) / 1e6, hidden: patches(hidden, views) };
   return { ...common, ...doubts(hidden, floor, views) };
 }
@@ -101,14 +101,20 @@ function viewFrom({ room, classroom }: Scene, eye: Eye, opaque: readonly { body:
     if (!reach) continue;
     for (const part of parts) {
       const ring = shadowOf(part, eye, reach, box);
-      if (ring) (body.height === null ? unknown : shadows).push({ body, ring });
+      if (ring) (body.height === null ? unknown : shadows).push({ body, ring, box: boundingBox(ring) });
     }
   }
-  const seen = without(
-    [withinWalls],
-    shadows.map((shadow) => shadow.ring),
+  return { withinWalls, shadows, unknown };
+}
+
+/** What of a region the eye does not see: behind a thing, or behind a wall. */
+function hiddenFrom(region: Region, { withinWalls, shadows }: View, outline: Polygon): Region {
+  const behindThings = inside(
+    region,
+    shadows.map(({ ring }) => ring),
   );
-  return { seen, withinWalls, shadows, unknown };
+  if (area(outline) - area(withinWalls) < ALL_SEEN) return behindThings;
+  return joined(behindThings, minus(region, [withinWalls]));
 }
 
 const patches = (hidden: Region, views: readonly View[]): HiddenPatch[] =>
@@ -120,7 +126,11 @@ const patches = (hidden: Region, views: readonly View[]): HiddenPatch[] =>
 function whatHides(p: Point, views: readonly View[]): SceneBody | null {
   const times = new Map<SceneBody, number>();
   for (const { shadows } of views) {
-    const bodies = new Set(shadows.filter(({ ring }) => contains(ring, p)).map(({ body }) => body));
+    const bodies = new Set<SceneBody>();
+    for (const { body, ring, box } of shadows) {
+      if (p.x < box.minX || p.x > box.maxX || p.y < box.minY || p.y > box.maxY) continue;
+      if (contains(ring, p)) bodies.add(body);
+    }
     for (const body of bodies) times.set(body, (times.get(body) ?? 0) + 1);
   }
   let best: SceneBody | null = null;
@@ -132,8 +142,8 @@ function doubts(hidden: Region, floor: Region, views: readonly View[]): Pick<Sig
   if (views.every((view) => view.unknown.length === 0)) return { doubtful: [], unknown: [] };
   const surely = views.flatMap((view) =>
     without(
-      view.seen,
-      view.unknown.map((shadow) => shadow.ring),
+      [view.withinWalls],
+      [...view.shadows, ...view.unknown].map((shadow) => shadow.ring),
     ),
   );
   const doubtful = minus(minus(floor, surely), hidden);
