@@ -154,8 +154,13 @@ function RemarkForm() {
   const [text, setText] = useState('');
   const [trouble, setTrouble] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);
-  // Where it stands is said; what is wanted next are its words.
-  useEffect(() => field.current?.focus(), []);
+  // Where it stands is said; what is wanted next are its words. A finger's press gives the drawing the focus a moment later.
+  useEffect(() => {
+    const focus = (): void => field.current?.focus();
+    focus();
+    const later = setTimeout(focus, 80);
+    return () => clearTimeout(later);
+  }, []);
   if (!remarkAt) return null;
   function keep() {
     if (text.trim() === '' || !remarkAt) return;
