@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { resolve } from 'node:path';
 import { loadBundled } from './bundled.ts';
+import { type DragFrames, dragFrames } from './dragFrames.ts';
 import { timeToDrawnPlan } from './drawnPlan.ts';
 import { firstLoadBytes } from './firstLoad.ts';
 import { percentiles, type Times } from './percentiles.ts';
@@ -57,3 +58,25 @@ console.log(
 const plan = await timeToDrawnPlan(5);
 say('navigation to drawn plan, cold', percentiles(plan.cold));
 say('navigation to drawn plan, warm', percentiles(plan.warm));
+
+/** Minutes of dragging instead of seconds tell whether memory stays flat. */
+const seconds = Number(process.env.LOWSHELF_DRAG ?? 8);
+const drags = await dragFrames(seconds);
+const sayDrag = (name: string, { work, longest, late, heap }: DragFrames): void => {
+  say(`${name}, main thread a frame`, work);
+  const [before, after] = heap.map((bytes) => (bytes / 1e6).toFixed(1));
+  console.log(
+    `${''.padEnd(44)} longest task ${longest.toFixed(0)} ms, ${(late * 100).toFixed(1)} % of frames late, heap ${before} to ${after} MB`,
+  );
+};
+sayDrag('moving over an empty canvas', drags.empty);
+sayDrag('dragging a shelf, demo', drags.demo);
+sayDrag('dragging a shelf, 400 pieces', drags.large);
+for (const line of [
+  held(drags.demo.work.p95 <= 8, 'demo, p95 at most 8 ms'),
+  held(drags.large.work.p95 <= 16, '400 pieces, p95 at most 16 ms'),
+  held(drags.demo.longest <= 50 && drags.large.longest <= 50, 'no task over 50 ms'),
+  held(drags.demo.late - drags.empty.late <= 0.02, 'demo, at most 2 % late beyond the empty canvas'),
+  held(drags.large.late - drags.empty.late <= 0.1, '400 pieces, at most 10 % late beyond the empty canvas'),
+])
+  console.log(line);
