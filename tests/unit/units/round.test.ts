@@ -19,3 +19,12 @@ it.each([
 ])('%d with %i decimals is %s', (value, decimals, said) => {
   expect(sayDecimal(value, decimals)).toBe(said);
 });
+
+it('of every whole mm up to 5 m, and its neighbours of a twentieth: what counting in whole numbers says', () => {
+  for (let twentieth = 0; twentieth <= 100_000; twentieth++) {
+    // In twentieths of a mm; a hundredth of a metre is 200 of them.
+    const hundredths = Math.floor((twentieth + 100) / 200);
+    const said = `${Math.floor(hundredths / 100)}.${String(hundredths % 100).padStart(2, '0')}`;
+    if (sayDecimal(twentieth / 20_000, 2) !== said) expect(sayDecimal(twentieth / 20_000, 2), `${twentieth} twentieths`).toBe(said);
+  }
+});
