@@ -13,7 +13,8 @@ const say = (name: string, times: Times, unit = 'ms'): void =>
 /** Against what the project promises itself. */
 const held = (isHeld: boolean, promise: string): string => `${isHeld ? 'held' : 'NOT held'}: ${promise}`;
 
-const { benchRoom, liveTierTimes, settleTimes, waysRace } = await loadBundled<typeof import('./analyser.ts')>('analyser.ts');
+const { benchRoom, demoRoom, liveTierTimes, matsRace, settleTimes, waysRace } =
+  await loadBundled<typeof import('./analyser.ts')>('analyser.ts');
 const [small, large] = [benchRoom('bench-60'), benchRoom('bench-400')];
 
 const live = { small: liveTierTimes(small, 300), large: liveTierTimes(large, 100) };
@@ -21,6 +22,10 @@ say('live tier following a drag, 60 pieces', live.small.following);
 say('live tier following a drag, 400 pieces', live.large.following);
 say('live tier from the start, 60 pieces', live.small.fromTheStart);
 say('live tier from the start, 400 pieces', live.large.fromTheStart);
+const demo = demoRoom();
+const demoLive = liveTierTimes(demo, 200);
+say(`live tier following a drag, the demo room`, demoLive.following);
+say(`live tier from the start, the demo room`, demoLive.fromTheStart);
 const growth = (of: 'following' | 'fromTheStart'): number => live.large[of].p50 / live.small[of].p50;
 console.log(
   `growth from 60 to 400 pieces (6.7 times)       ${growth('following').toFixed(1)} times following, ${growth('fromTheStart').toFixed(1)} times from the start`,
@@ -29,6 +34,9 @@ console.log(
 const settle = settleTimes(small);
 say('sight from 3 eyes, 60 pieces', settle.sight);
 say('farthest walks out, 60 pieces', settle.exits);
+const settleDemo = settleTimes(demo);
+say('sight from 3 eyes, the demo room', settleDemo.sight);
+say('farthest walks out, the demo room', settleDemo.exits);
 
 const race = waysRace(small);
 const times = race.bisection / race.ours.p50;
@@ -36,10 +44,23 @@ say(`${race.ways} ways up to 915 mm by gaps, 60 pieces`, race.ours);
 console.log(`the same by bisection on clipper2 offsets      ${race.bisection.toFixed(0)} ms to 0.15 mm: ${times.toFixed(0)} times as long`);
 for (const line of race.apart) console.log(`  the two differ: ${line}`);
 
+const rooms = Array.from({ length: 12 }, (_, k) => benchRoom(`room-${String(k + 1).padStart(2, '0')}`));
+const sayLaid = (name: string, { mats, of }: { mats: ReturnType<typeof matsRace>; of: 'quick' | 'better' | 'raster' }): void =>
+  console.log(`${name.padEnd(44)} ${mats[of].count} mats, ${mats[of].took.toFixed(1)} ms a room`);
+const mats = matsRace(rooms);
+sayLaid('mats of 12 rooms, quick', { mats, of: 'quick' });
+sayLaid('mats of 12 rooms, the search behind it', { mats, of: 'better' });
+sayLaid('the same one by one on a raster of 150 mm', { mats, of: 'raster' });
+console.log(`no more than ${mats.most} by area; what is proven stands in tests/reference/matProof.test.ts`);
+const demoMats = matsRace([demo]);
+for (const of of ['quick', 'better', 'raster'] as const) sayLaid(`mats of the demo room, ${of}`, { mats: demoMats, of });
+
 for (const line of [
   held(live.small.following.p95 <= 8, 'live tier of 60 pieces, p95 at most 8 ms'),
   held(live.large.following.p95 <= 40, 'live tier of 400 pieces, p95 at most 40 ms'),
   held(growth('fromTheStart') <= 8 && growth('following') <= 8, 'growth from 60 to 400 pieces at most 8 times'),
+  held(demoLive.following.p95 <= 8, 'live tier of the demo room, p95 at most 8 ms'),
+  held(mats.quick.took <= 5, 'quick mats of the 12 rooms in 5 ms a room'),
   held(settle.sight.p95 <= 10, 'sight from 3 eyes at most 10 ms at 60 pieces'),
   held(settle.exits.p95 <= 30, 'farthest walks out at most 30 ms at 60 pieces'),
   held(settle.exitWithin <= 0.001 + 1e-9, `farthest walks known to ${settle.exitWithin.toFixed(4)} mm`),
