@@ -37,7 +37,6 @@ export function recalledProofs(
     const proof = found();
     if (proof) analyst.knowMats(session.classroom(), session.arrangement().id, proof.mats);
     const isCut = proof?.end === 'running' && running === null && !(await isHeld(proof.grounds));
-    // Meanwhile another room may have been looked up: that one's answer stands.
     if (!isClosed && mine === turn) tell(isCut ? proof.mats : null);
   }
 
@@ -48,6 +47,8 @@ export function recalledProofs(
     const isOtherDrawing = id !== shownId;
     shown = now;
     shownId = id;
+    // What is still being asked of the room as it was is told no more.
+    turn++;
     clearTimeout(timer);
     timer = setTimeout(() => void recall(), isOtherDrawing && known.size > 0 ? 0 : QUIET);
   };

@@ -1,7 +1,7 @@
 import { IDBFactory } from 'fake-indexeddb';
 import 'fake-indexeddb/auto';
 import loadHighs from 'highs';
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { type KeptProof, openProofMemory, type ProofMemory } from '#client/mats/proofMemory.ts';
 import { createProofStore, sayOutcome } from '#client/mats/proofStore.ts';
 import type { Session } from '#client/session/types.ts';
@@ -88,6 +88,8 @@ function opened(memory: ProofMemory = device(), change: PlainRoomChange = room) 
   const tell = (data: ProofAnswer): void => last().onmessage?.({ data } as MessageEvent<ProofAnswer>);
   return { session, store, said: plan.said, known, last, tell };
 }
+
+afterEach(() => vi.unstubAllGlobals());
 
 describe('the proof of the mats on the page', () => {
   it('is worked out aside, told, and handed to the checks', async () => {
@@ -205,6 +207,23 @@ describe('the proof of the mats on the page', () => {
     session.commands.movePiece('a1', 'box', { x: 1350, y: 900 });
     await expect.poll(() => known.length).toBe(2);
     expect(known[1]?.classroom).toBe(session.classroom());
+  });
+
+  it('tells nothing of a room that is no longer shown when the answer about it comes', async () => {
+    const memory = device();
+    const before = opened(memory);
+    before.store.prove();
+    before.tell({ step: { mats: mats(3, 7), round: 2, rounds: 80 } });
+    await expect.poll(async () => (await memory.all('room'))[0]?.end).toBe('running');
+    let answer = (_: { held: LockInfo[] }): void => undefined;
+    const query = vi.fn(() => new Promise<{ held: LockInfo[] }>((resolve) => (answer = resolve)));
+    vi.stubGlobal('navigator', { locks: { query, request: () => Promise.resolve() } });
+    const { session, store } = opened(memory);
+    await expect.poll(() => query.mock.calls.length).toBe(1);
+    session.commands.movePiece('a1', 'box', { x: 1300, y: 900 });
+    answer({ held: [] });
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect(store.state()).toEqual({ at: 'rest', word: null, isCut: false });
   });
 
   it('keeps nothing of another room: not with a table moved, not of another classroom', async () => {
