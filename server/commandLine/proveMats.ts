@@ -12,7 +12,7 @@ export interface Proof {
   readonly took: number;
 }
 
-/** Proves how many mats lie at once, for up to `seconds`; the step that is being taken then is not cut short. */
+/** Proves how many mats lie at once, for up to `seconds`: searches and the solver's questions end then too. */
 export async function proveMats(
   classroom: Classroom,
   arrangement: string | null,
@@ -20,9 +20,10 @@ export async function proveMats(
   now = () => performance.now() / 1000,
 ): Promise<Proof> {
   const start = now();
-  const pick = pickWith(await loadHighs());
+  const left = (): number => seconds - (now() - start);
+  const pick = pickWith(await loadHighs(), left);
   const scene = buildScene(classroom, arrangement);
-  const steps = proving(scene, seatStrips(scene), { pick });
+  const steps = proving(scene, seatStrips(scene), { pick, isOver: () => left() <= 0 });
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) return { mats: step.value, took: now() - start };
     if (now() - start >= seconds) return { mats: step.value.mats, took: now() - start };

@@ -24,6 +24,8 @@ export interface PackingTask {
   readonly questions: number;
   /** How often what lies round some place is laid anew, at most. */
   readonly rounds: number;
+  /** True: the time is over, what is found by then is the answer. Without it, only the work that is counted ends the search. */
+  readonly isOver?: () => boolean;
   readonly seed: number;
 }
 
@@ -127,7 +129,7 @@ class Search {
   }
 
   private isDone(): boolean {
-    return this.best.length >= this.task.most;
+    return this.best.length >= this.task.most || this.task.isOver?.() === true;
   }
 
   /** Rows of one turn, then what another adds beside them. */

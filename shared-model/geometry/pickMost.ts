@@ -40,9 +40,21 @@ export interface Picker {
 const ROUNDING = 1e-6;
 const ROUNDING_OF_PARTS = 1e-3;
 
-/** Picks with the mixed-integer solver: branch and cut, the same answer on every device. */
-export function pickWith(highs: Highs): Picker {
+/** s: no question is given less. */
+const LEAST_SECONDS = 0.05;
+
+/**
+ * Picks with the mixed-integer solver: branch and cut, the same answer on every device.
+ * @param secondsLeft what a question may take at most when it is asked: then answers depend on the device. A question that
+ * was cut off tells nothing but what it found.
+ */
+export function pickWith(highs: Highs, secondsLeft: (() => number) | null = null): Picker {
   const { constants } = highs;
+  const limited = (model: Model): void => {
+    if (!secondsLeft) return;
+    model.zeroAllClocks();
+    model.options.set({ time_limit: Math.max(LEAST_SECONDS, secondsLeft()) });
+  };
 
   function modelOf(count: number, limits: readonly PickLimit[], least: number | null): Model {
     const all = Array.from({ length: count }, (_, k) => k);
@@ -73,10 +85,12 @@ export function pickWith(highs: Highs): Picker {
       const model = modelOf(count, limits, atLeast);
       try {
         model.options.set({ output_flag: false, mip_max_nodes: nodes, mip_max_improving_sols: 1, mip_rel_gap: 0, mip_abs_gap: 0.999 });
+        limited(model);
         model.run();
         const status = model.getModelStatus();
         if (status === constants.modelStatus.infeasible) return { members: null, bound: atLeast - 1 };
-        const dual = Number(model.info.get('mip_dual_bound'));
+        const isCut = status === constants.modelStatus.timeLimit;
+        const dual = isCut ? Infinity : Number(model.info.get('mip_dual_bound'));
         const bound = Math.floor((Number.isFinite(dual) ? dual : count) + ROUNDING);
         const found = Number(model.info.get('primal_solution_status')) === constants.solutionStatus.feasible;
         if (!found) return { members: null, bound };
@@ -92,6 +106,7 @@ export function pickWith(highs: Highs): Picker {
       model.options.set({ output_flag: false });
       return {
         solve() {
+          limited(model);
           model.run();
           const shares = Float64Array.from(model.getSolution().colValue);
           const isSolved = model.getModelStatus() === constants.modelStatus.optimal;

@@ -24,6 +24,8 @@ export interface MatProofOptions {
   readonly pick: Picker;
   /** Rounds after which it is left as it is: the work that is spent, counted, never timed. */
   readonly rounds?: number;
+  /** True: the time is over. Searches end then; what takes a step of its own is left to whoever steps. */
+  readonly isOver?: () => boolean;
   /** What an earlier proof of the same room found: its bounds hold, and are where this one begins. */
   readonly known?: Mats | null;
 }
@@ -54,7 +56,7 @@ const SEED = 5;
  * @returns null where the walls do not hold
  */
 export function* proveMats(scene: Scene, strips: readonly SeatStrip[], options: MatProofOptions): Generator<MatProofStep, Mats | null> {
-  const found = withKnown(measureMats(scene, strips, SEARCH_EFFORT), options.known ?? null);
+  const found = withKnown(measureMats(scene, strips, SEARCH_EFFORT, undefined, options.isOver), options.known ?? null);
   if (!found || found.proven) return found;
   const proof = new MatProof(scene, strips, found, options);
   yield* proof.run();
@@ -72,6 +74,7 @@ function withKnown(found: Mats | null, known: Mats | null): Mats | null {
 class MatProof {
   private readonly ground: MatGround;
   private readonly rounds: number;
+  private readonly isOver: (() => boolean) | undefined;
   private windows: readonly MatWindow[] = [];
   private round = 0;
 
@@ -79,8 +82,9 @@ class MatProof {
     private readonly scene: Scene,
     private readonly strips: readonly SeatStrip[],
     public mats: Mats,
-    { pick, rounds = ROUNDS }: MatProofOptions,
+    { pick, rounds = ROUNDS, isOver }: MatProofOptions,
   ) {
+    this.isOver = isOver;
     const { tile } = mats;
     const ways = new MatWays(waysKeeper(scene));
     const cells = new MatCells(tile, ways);
@@ -135,7 +139,7 @@ class MatProof {
 
   /** Where the first rounds leave something open, a longer search is worth its time. */
   private searchOn(): void {
-    const more = measureMats(this.scene, this.strips, MORE_EFFORT);
+    const more = measureMats(this.scene, this.strips, MORE_EFFORT, undefined, this.isOver);
     if (more) this.know(more.places, more.upperBound);
   }
 

@@ -45,21 +45,28 @@ const LEAST_QUESTIONS = 8;
 /**
  * Null where the walls do not hold. The same room gives the same answer on every device.
  * @param measured the ways of the scene, where they are measured already
+ * @param isOver ends the search before its work is done: then the answer depends on the device
  */
-export function measureMats(scene: Scene, strips: readonly SeatStrip[], effort: Effort, measured?: WaysMeasure): Mats | null {
+export function measureMats(
+  scene: Scene,
+  strips: readonly SeatStrip[],
+  effort: Effort,
+  measured?: WaysMeasure,
+  isOver?: () => boolean,
+): Mats | null {
   if (!scene.room.isSound) return null;
   const { mat, gap } = scene.classroom.floorWork;
   const tile: Tile = { width: mat.width, depth: mat.depth, gap };
   const floor = matFloor(scene, strips);
   const turns = matTurns(scene, Math.min(mat.width, mat.depth));
   const upperBound = packingBound(floor, tile, turns);
-  const wanted = { floor, tile, turns, most: Math.min(upperBound, MOST_TILES) };
+  const wanted = { floor, tile, turns, most: Math.min(upperBound, MOST_TILES), ...(isOver && { isOver }) };
   const places =
     upperBound === 0 ? [] : search(scene, strips, measured ? keeperOfMeasured(scene, measured) : waysKeeper(scene), wanted, effort);
   return { count: places.length, upperBound, proven: places.length === upperBound, places, tile };
 }
 
-type Wanted = Pick<PackingTask, 'floor' | 'tile' | 'turns' | 'most'>;
+type Wanted = Pick<PackingTask, 'floor' | 'tile' | 'turns' | 'most' | 'isOver'>;
 
 function search(scene: Scene, strips: readonly SeatStrip[], keeper: WaysKeeper, wanted: Wanted, effort: Effort): TilePlace[] {
   const { floor, tile, turns } = wanted;

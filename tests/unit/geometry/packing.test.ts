@@ -139,6 +139,20 @@ describe('the search', () => {
     const all = packSearch({ ...task, rounds: 0, inTheWay: () => null });
     expect(packSearch({ ...task, rounds: 0, inTheWay })).toHaveLength(all.length - 1);
   });
+  it('ends when the time is over, with what it has by then', () => {
+    let asked = 0;
+    const inTheWay = where((places) => {
+      asked++;
+      return places.length < 4;
+    });
+    const cut = packSearch({ ...task, questions: 400, rounds: 600, inTheWay, isOver: () => asked >= 8 });
+    // A first laying that is being mended is mended to its end.
+    expect(asked).toBeLessThan(60);
+    expect(cut.length).toBeLessThan(4);
+    asked = 0;
+    expect(packSearch({ ...task, inTheWay, isOver: () => true })).toEqual([]);
+    expect(asked).toBe(0);
+  });
   it('stops at what is known to be most', () => {
     expect(packSearch({ ...task, most: 7, inTheWay: () => null })).toHaveLength(7);
   });

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { type PickLimit, pickWith } from '#model/geometry/pickMost.ts';
 import { seededRandom } from '#model/geometry/seededRandom.ts';
 
-const pick = pickWith(await loadHighs());
+const highs = await loadHighs();
+const pick = pickWith(highs);
 const NODES = 1000;
 
 /** By looking at every choice there is. */
@@ -55,4 +56,34 @@ describe('picking as many as limits allow', () => {
   it('more than there are is refused unasked', () => {
     expect(pick.enough({ count: 3, limits: [], atLeast: 4, nodes: NODES })).toEqual({ members: null, bound: 3 });
   });
+
+  it('cut off by the clock, it claims nothing that it does not know', () => {
+    // Triples of 90 things, no two of which share a pair: far too hard for a twentieth of a second.
+    const hurried = pickWith(highs, () => 0);
+    const many = 90;
+    const random = seededRandom(11);
+    const limits = Array.from({ length: 260 }, () => ({ members: pickThree(random, many), most: 1 }));
+    const patient = pick.parts(many, limits);
+    const least = patient.solve().bound;
+    patient.end();
+    for (const atLeast of [5, least]) {
+      const start = performance.now();
+      const { members, bound } = hurried.enough({ count: many, limits, atLeast, nodes: 1e6 });
+      expect(performance.now() - start).toBeLessThan(10_000);
+      if (members) {
+        expect(members.length).toBeGreaterThanOrEqual(atLeast);
+        for (const limit of limits) expect(limit.members.filter((k) => members.includes(k)).length).toBeLessThanOrEqual(1);
+        expect(bound).toBeGreaterThanOrEqual(members.length);
+      }
+    }
+    // What is known to fit is never said not to.
+    const fit = pick.enough({ count: many, limits, atLeast: 1, nodes: NODES }).members?.length ?? 0;
+    expect(hurried.enough({ count: many, limits, atLeast: fit, nodes: 1e6 }).bound).toBeGreaterThanOrEqual(fit);
+  });
 });
+
+function pickThree(random: () => number, count: number): number[] {
+  const three = new Set<number>();
+  while (three.size < 3) three.add(Math.floor(random() * count));
+  return [...three].sort((p, q) => p - q);
+}
