@@ -68,7 +68,7 @@ class Search {
       isLaned = true;
       this.tryOut(this.layBeside(drawn, guess));
     }
-    if (guesses > 1 || !isLaned) this.tryOut(this.bestRows());
+    if ((guesses > 1 || !isLaned) && !this.isDone()) this.tryOut(this.bestRows());
   }
 
   private tryOut(laid: readonly TilePlace[]): void {
