@@ -122,6 +122,12 @@ export class PackingSpace {
     this.bands = null;
   }
 
+  /** Between which v the outline lies. */
+  heights(): { readonly minV: number; readonly maxV: number } {
+    const { minY, maxY } = boundingBox(this.outline);
+    return { minV: minY, maxV: maxY };
+  }
+
   /** Values of v where something that blocks ends: a row pushed towards low v comes to lie there or against another row. */
   edges(way: 0 | 1): number[] {
     const { minV, maxV } = this.limits;

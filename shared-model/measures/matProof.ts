@@ -1,6 +1,7 @@
+import { packRefill } from '../geometry/packingRefill.ts';
 import type { Picker } from '../geometry/pickMost.ts';
 import { seededRandom } from '../geometry/seededRandom.ts';
-import type { TilePlace } from '../geometry/tile.ts';
+import { type TilePlace, tileRing } from '../geometry/tile.ts';
 import type { Scene } from '../scene/types.ts';
 import { matFloor, matTurns } from './floor.ts';
 import { MatCells, type MatWindow } from './matCells.ts';
@@ -24,16 +25,18 @@ export interface MatProofOptions {
   readonly pick: Picker;
   /** Rounds after which it is left as it is: the work that is spent, counted, never timed. */
   readonly rounds?: number;
-  /** True: the time is over. Searches end then; what takes a step of its own is left to whoever steps. */
+  /** True: the time is over, and the search before the proof ends; later on it is for whoever steps to stop. */
   readonly isOver?: () => boolean;
   /** What an earlier proof of the same room found: its bounds hold, and are where this one begins. */
   readonly known?: Mats | null;
 }
 
 const ROUNDS = 80;
-/** Of the better search, before the proof begins; and where its first rounds left something open. */
+/** Of the better search, before the proof begins. */
 const SEARCH_EFFORT = 4;
-const MORE_EFFORT = 32;
+/** Questions to the ways for each mat that is open then, up to so many of those. */
+const REFILL_QUESTIONS = 14_000;
+const MOST_OPEN = 3;
 /** Rounds for the whole floor before its parts are looked at. */
 const FIRST_ROUNDS = 4;
 /** mm: cells this small are not cut further. */
@@ -74,7 +77,6 @@ function withKnown(found: Mats | null, known: Mats | null): Mats | null {
 class MatProof {
   private readonly ground: MatGround;
   private readonly rounds: number;
-  private readonly isOver: (() => boolean) | undefined;
   private windows: readonly MatWindow[] = [];
   private round = 0;
 
@@ -82,9 +84,8 @@ class MatProof {
     private readonly scene: Scene,
     private readonly strips: readonly SeatStrip[],
     public mats: Mats,
-    { pick, rounds = ROUNDS, isOver }: MatProofOptions,
+    { pick, rounds = ROUNDS }: MatProofOptions,
   ) {
-    this.isOver = isOver;
     const { tile } = mats;
     const ways = new MatWays(waysKeeper(scene));
     const cells = new MatCells(tile, ways);
@@ -102,8 +103,7 @@ class MatProof {
     this.round = 1;
     yield* this.settleWhole(whole, Math.min(FIRST_ROUNDS, this.rounds));
     if (this.mats.proven || this.rounds <= FIRST_ROUNDS) return;
-    this.searchOn();
-    yield this.step();
+    yield* this.searchOn(turns);
     this.windows = matWindows(middles);
     yield* this.settleWindows();
     yield* this.settleWhole(whole, this.rounds - FIRST_ROUNDS);
@@ -137,10 +137,17 @@ class MatProof {
     }
   }
 
-  /** Where the first rounds leave something open, a longer search is worth its time. */
-  private searchOn(): void {
-    const more = measureMats(this.scene, this.strips, MORE_EFFORT, undefined, this.isOver);
-    if (more) this.know(more.places, more.upperBound);
+  /** Where the first rounds leave something open, a longer search is worth its time: the more is open, the longer. */
+  private *searchOn(turns: readonly number[]): Generator<MatProofStep> {
+    const { tile, count, upperBound, places } = this.mats;
+    const { ways } = this.ground;
+    const questions = REFILL_QUESTIONS * Math.min(MOST_OPEN, upperBound - count);
+    const isAllowed = (laid: readonly TilePlace[]): boolean => ways.keeps(laid.map((place) => tileRing(tile, place)));
+    const floor = matFloor(this.scene, this.strips);
+    for (const best of packRefill({ floor, tile, turns, most: upperBound, isAllowed, questions, seed: SEED, start: places })) {
+      this.know(best, upperBound);
+      yield this.step();
+    }
   }
 
   private know(places: readonly TilePlace[], most: number): void {
