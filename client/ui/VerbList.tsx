@@ -15,12 +15,15 @@ interface Props {
   readonly onClose: () => void;
 }
 
-/** The open list of verbs. */
+/** More than these stand in two columns on a finger's screen. */
+const SHORT = 12;
+
+/** The open list of verbs; what has no room on the page is scrolled to inside its box. */
 export function VerbList({ label, items, opener, onClose }: Props) {
   return (
     <Popover
       aria-label={label}
-      className="menu-paper"
+      className={items.length > SHORT ? 'menu-paper long' : 'menu-paper'}
       placement="bottom end"
       triggerRef={opener}
       isOpen
