@@ -13,6 +13,7 @@ import { KneelLink } from './KneelLink.tsx';
 import { keepInSight } from './keepInSight.ts';
 import { LeaveForm } from './LeaveForm.tsx';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
+import { pointOut } from './pointOut.ts';
 import { type Figures, sayFigures } from './sayFigures.ts';
 import { shortMessage } from './shortMessage.ts';
 import { showFinding } from './showFinding.ts';
@@ -144,7 +145,7 @@ function Verbs({ group: { lead: finding }, isShown, onLeave }: { group: FindingG
             Do it
           </TextLink>
         ))}
-      {isShown && <TextLink onPress={() => showFinding(session, finding)}>Show</TextLink>}
+      {isShown && <TextLink onPress={() => pointOut(session, finding)}>Show</TextLink>}
       {isShown && mayChange && <TextLink onPress={onLeave}>Leave it</TextLink>}
       {isShown && finding.rule === 'reach/see' && <KneelLink finding={finding} />}
       {isShown && <WhyLink rule={finding.rule} about={finding.message} />}

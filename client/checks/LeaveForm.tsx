@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { asLeft } from '#model/findings/asLeft.ts';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useSession } from '../session/hooks.ts';
 import { me } from '../session/me.ts';
@@ -19,10 +20,14 @@ export function LeaveForm({ keys, onClose }: { keys: readonly string[]; onClose:
     const { name, initials } = me();
     // What stands in the list once is left in one step.
     session.undo.beginStep();
-    for (const key of keys) session.commands.leave(key, reason.trim(), name || initials);
+    const findings = session.report()?.findings ?? [];
+    for (const key of keys) {
+      const finding = findings.find((each) => each.key === key);
+      session.commands.leave(key, reason.trim(), name || initials, finding && asLeft(finding));
+    }
     session.undo.endStep();
     session.setView({ finding: null });
-    session.announce('Left as it is. It stands in the list of those left, and can be taken up again.');
+    session.announce('Left as it is. It stands at the end of this list, and can be taken up again; if it becomes worse it is open again.');
     onClose();
   }
 

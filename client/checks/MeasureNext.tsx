@@ -4,7 +4,7 @@ import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useSession } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
-import { showFinding } from './showFinding.ts';
+import { pointOut } from './pointOut.ts';
 import { questionIds, questionOf, unanswered } from './sortFindings.ts';
 import { WhyLink } from './WhyLink.tsx';
 import { wantedOnce } from './wantedOnce.ts';
@@ -43,7 +43,7 @@ export function MeasureNext({ report }: { report: Report }) {
                     <TextLink onPress={() => dialogs.open('class')}>Choose them in “The class”</TextLink>{' '}
                   </MayChange>
                 )}
-                <TextLink aria-label={`Show: ${wanted}`} onPress={() => showFinding(session, finding)}>
+                <TextLink aria-label={`Show: ${wanted}`} onPress={() => pointOut(session, finding)}>
                   Show
                 </TextLink>{' '}
                 <WhyLink rule={finding.rule} about={wanted} />

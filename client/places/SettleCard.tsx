@@ -4,6 +4,7 @@ import { sourceText } from '#model/standards/sources.ts';
 import { doFix } from '../checks/doFix.ts';
 import { fixWords } from '../checks/fixWords.ts';
 import { LeaveForm } from '../checks/LeaveForm.tsx';
+import { LeftBefore } from '../checks/LeftBefore.tsx';
 import { sayFigures } from '../checks/sayFigures.ts';
 import { WhyLink } from '../checks/WhyLink.tsx';
 import { useMayChange, useReport, useSession, useUnits } from '../session/hooks.ts';
@@ -37,6 +38,7 @@ export function SettleCard({ finding }: { finding: Finding }) {
           <WhyRange line={line} />
         </p>
       )}
+      <LeftBefore finding={finding} />
       <p>{finding.why}</p>
       <p className="aside">{finding.sources.map(sourceText).join('; ')}</p>
       {isLeaving ? (

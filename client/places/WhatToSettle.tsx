@@ -1,5 +1,6 @@
 import type { Report } from '#model/analysis/report.ts';
 import { ChecksBehind } from '../checks/ChecksBehind.tsx';
+import { LeftList } from '../checks/LeftList.tsx';
 import { leftAsTheyAre, questionOf, questionStates, unanswered } from '../checks/sortFindings.ts';
 import { WhyLink } from '../checks/WhyLink.tsx';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
@@ -43,6 +44,7 @@ export function WhatToSettle({ report }: { report: Report }) {
           </ul>
         </>
       )}
+      <LeftList report={report} question="places" />
       {state && <ChecksBehind asks={state.asks} answers={state.answers} />}
       <MayChange>
         <p className="verbs settle-verbs">

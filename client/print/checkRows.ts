@@ -176,8 +176,8 @@ function leftRows(look: Look, report: Report): FlowRow[] {
   if (classroom.left.length === 0) return [];
   const { head, again } = headsOf('Left as they are', width);
   const rows = leftGroups(classroom.left, report.findings).flatMap(({ entry, keys, finding }): FlowRow[] => {
-    const gone = report.left?.find(({ key }) => key === entry.key)?.does;
-    const what = finding?.message ?? sayLeftState({ does: gone === 'elsewhere' ? 'elsewhere' : 'nothing' }) ?? '';
+    const does = report.left?.find(({ key }) => key === entry.key)?.does ?? (finding ? 'here' : 'nothing');
+    const what = [finding?.message, sayLeftState({ does })].filter(Boolean).join(' ');
     const reason = entry.reason ? `“${entry.reason}”` : 'No reason was given.';
     const more = keys.length > 1 ? `and ${keys.length - 1} more at the same place. ` : '';
     const lines = [

@@ -1,9 +1,10 @@
+import { isWorse } from '../findings/asLeft.ts';
 import { answerOf, type Finding, findingKey, type Outcome, type RuleFinding, type RuleResult } from '../findings/finding.ts';
 import { fillMessage } from '../findings/messages.ts';
 import type { Measures } from '../measures/values.ts';
 import type { Rule } from '../rules/rule.ts';
 import type { Scene } from '../scene/types.ts';
-import type { Classroom } from '../schema/types.ts';
+import type { Classroom, Left } from '../schema/types.ts';
 import type { LengthUnits } from '../units/sayLength.ts';
 
 /** One rule's answer and its findings, with text in the class's units and the reason of those left as they are. */
@@ -36,12 +37,12 @@ export function resultOf(rule: Rule, scene: Scene, measures: Measures, typed: un
 /** The same as people read it. Of the classroom only the units and what was left as it is are asked. */
 export function sayResult(rule: Rule, result: RuleResult, classroom: Pick<Classroom, 'display' | 'left'>): Judged {
   const seen = new Map<string, number>();
-  const reasons = new Map(classroom.left.toReversed().map((entry) => [entry.key, entry.reason]));
+  const left = new Map(classroom.left.toReversed().map((entry) => [entry.key, entry]));
   const findings = result.findings.map((found): Finding => {
     const key = findingKey(rule.id, found);
     const again = seen.get(key) ?? 0;
     seen.set(key, again + 1);
-    return finish(rule, classroom.display.units, found, again === 0 ? key : `${key}#${again + 1}`, reasons);
+    return finish(rule, classroom.display.units, found, again === 0 ? key : `${key}#${again + 1}`, left);
   });
   return { answer: answerOf(result), findings };
 }
@@ -57,8 +58,9 @@ function badOption(rule: Rule, option: string): RuleFinding {
   };
 }
 
-function finish(rule: Rule, units: LengthUnits, found: RuleFinding, key: string, reasons: ReadonlyMap<string, string>): Finding {
+function finish(rule: Rule, units: LengthUnits, found: RuleFinding, key: string, left: ReadonlyMap<string, Left>): Finding {
   const text = found.messageKey === 'option' ? 'The setting "{option}" of this check could not be read.' : rule.messages[found.messageKey];
+  const entry = left.get(key);
   if (text === undefined) throw new Error(`${rule.id} has no message "${found.messageKey}"`);
   return {
     key,
@@ -74,7 +76,7 @@ function finish(rule: Rule, units: LengthUnits, found: RuleFinding, key: string,
     ...(found.at && { at: found.at }),
     sources: found.sources ?? rule.sources,
     missing: found.missing ?? [],
-    leftReason: reasons.get(key) ?? null,
+    leftReason: entry && !(entry.was && isWorse(found, entry.was)) ? entry.reason : null,
     ...(found.fix && { fix: found.fix }),
   };
 }

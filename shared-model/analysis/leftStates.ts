@@ -6,8 +6,11 @@ import { RunningAnalysis } from './running.ts';
 
 /** A finding left as it is, and whether the checks still find it. */
 export interface LeftState extends Pick<Left, 'key' | 'reason' | 'by' | 'at'> {
-  /** here: in this arrangement; elsewhere: only in another; nothing: nowhere, so it may be taken away. */
-  readonly does: 'here' | 'elsewhere' | 'nothing';
+  /**
+   * here: in this arrangement; worse: here too, but worse than when it was left, so it is open again; elsewhere: only in
+   * another; nothing: nowhere, so it may be taken away.
+   */
+  readonly does: 'here' | 'worse' | 'elsewhere' | 'nothing';
 }
 
 /**
@@ -16,7 +19,7 @@ export interface LeftState extends Pick<Left, 'key' | 'reason' | 'by' | 'at'> {
  * @param findings of every rule, in one arrangement
  */
 export function leftStates(classroom: Classroom, arrangement: string, findings: readonly Finding[]): LeftState[] {
-  const here = new Set(findings.map(({ key }) => key));
+  const here = new Map(findings.map(({ key, leftReason }) => [key, leftReason === null ? ('worse' as const) : ('here' as const)]));
   const missing = classroom.left.filter(({ key }) => !here.has(key));
   const elsewhere = new Set<string>();
   if (missing.length > 0) {
@@ -28,7 +31,7 @@ export function leftStates(classroom: Classroom, arrangement: string, findings: 
     reason,
     by,
     at,
-    does: here.has(key) ? 'here' : elsewhere.has(key) ? 'elsewhere' : 'nothing',
+    does: here.get(key) ?? (elsewhere.has(key) ? 'elsewhere' : 'nothing'),
   }));
 }
 

@@ -5,6 +5,7 @@ import type {
   Classroom,
   Corner,
   Fixture,
+  Left,
   Level,
   Material,
   Note,
@@ -125,7 +126,8 @@ export interface Commands {
   removeArrangement(arrangement: string): boolean;
   setCurrent(arrangement: string): boolean;
 
-  leave(key: string, reason: string, by: string): boolean;
+  /** @param was how it is now: once it is worse it is open again */
+  leave(key: string, reason: string, by: string, was?: Left['was']): boolean;
   takeUpAgain(key: string): boolean;
   addRemark(remark: New<Note> & Pick<Note, 'text'>): string;
   changeRemark(remark: string, set: Partial<Omit<Note, 'id'>>): boolean;

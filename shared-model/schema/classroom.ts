@@ -32,7 +32,21 @@ export const floorWork = z.looseObject({
   wanted: z.number().int().min(0).max(1000).nullable().default(null),
 });
 
-export const left = z.looseObject({ key: text, reason: text.default(''), by: text.default(''), at: text.default('') });
+/** How a finding was when it was left as it is; figures in the finding's own unit. */
+const leftWas = z.looseObject({
+  message: text.default(''),
+  severity: z.enum(['must', 'should', 'note']),
+  measured: z.number().nullable().default(null),
+  needed: z.number().nullable().default(null),
+});
+export const left = z.looseObject({
+  key: text,
+  reason: text.default(''),
+  by: text.default(''),
+  at: text.default(''),
+  /** absent: it is left however it becomes */
+  was: leftWas.optional(),
+});
 export const note = z.looseObject({
   id,
   on: id.nullable().default(null),

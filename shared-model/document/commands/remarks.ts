@@ -13,8 +13,8 @@ export function remarkCommands(context: Context): RemarkCommands {
   const left = () => rootOf(context.doc, 'left');
   const notes = () => rootOf(context.doc, 'notes');
   return {
-    leave(key, reason, by) {
-      const made = whole(leftSchema, { key, reason, by, at: context.now() }, 'left');
+    leave(key, reason, by, was) {
+      const made = whole(leftSchema, { key, reason, by, at: context.now(), ...(was && { was }) }, 'left');
       context.step(() => writeEntry(left(), layout.left, key, made));
       return true;
     },

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { leftStates } from '#model/analysis/leftStates.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { sayLeftState } from '#model/analysis/sayLeftState.ts';
+import { asLeft } from '#model/findings/asLeft.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
 const room = plainRoom({
@@ -41,6 +42,27 @@ describe('what was left as it is', () => {
     expect(analyse(both, { arrangement: 'a2' }).left).toEqual([{ ...entry, does: 'elsewhere' }]);
     expect(sayLeftState({ does: 'elsewhere' })).toContain('but in another');
     expect(leftStates(both, 'a1', analyse(both, { arrangement: 'a1' }).findings)).toEqual([{ ...entry, does: 'here' }]);
+  });
+
+  it('is open again once it has become worse than it was when it was left', () => {
+    const full = (count: number) => ({
+      ...plainRoom(),
+      ruleSet: 'england',
+      children: { ...room.children, groups: [{ name: 'all', fromMonths: 36, toMonths: 47, count }] },
+      enrolment: [],
+    });
+    const found = (count: number, left: typeof room.left = []) => {
+      const report = analyse({ ...full(count), left });
+      return { report, finding: report.findings.find(({ rule }) => rule === 'places/area') };
+    };
+    const first = found(20).finding;
+    if (!first) throw new Error('20 children are too many for the plain room');
+    const left = [{ ...entry, key: first.key, was: asLeft(first) }];
+    expect(found(20, left)).toMatchObject({ finding: { leftReason: entry.reason }, report: { left: [{ does: 'here' }] } });
+    expect(found(30, left)).toMatchObject({ finding: { leftReason: null }, report: { left: [{ does: 'worse' }] } });
+    // As it was left before such figures were kept.
+    expect(found(30, [{ ...entry, key: first.key }]).finding?.leftReason).toBe(entry.reason);
+    expect(sayLeftState({ does: 'worse' })).toContain('open again');
   });
 
   it('is not told where only some of the rules were run', () => {
