@@ -19,6 +19,7 @@ import { withBoardAt, withPreview } from './preview.ts';
 import { shelfWords, sideName } from './shelfNames.ts';
 import { useBoardDrag } from './useBoardDrag.ts';
 import { useBoxSize } from './useBoxSize.ts';
+import { usePointed } from './usePointed.ts';
 import { type TrayInHand, useTrayDrag } from './useTrayDrag.ts';
 
 interface Props {
@@ -36,6 +37,7 @@ export function FrontOf({ scene, side }: Props) {
   const moves = orderMoves(useRestingReport());
   const chosenThing = useViewOf('chosen');
   const marked = useViewOf('material');
+  const pointed = usePointed(scene);
   const box = useRef<HTMLDivElement>(null);
   const size = useBoxSize(box);
   const actions = useMemo(() => frontActions(session), [session]);
@@ -148,6 +150,7 @@ export function FrontOf({ scene, side }: Props) {
               moves={moves}
               chosen={chosen}
               marked={marked}
+              pointed={pointed}
               held={hand && { tray: hand.tray, x: hand.x, y: hand.y }}
               units={units}
               direction={direction}

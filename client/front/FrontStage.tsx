@@ -33,6 +33,8 @@ interface Props {
   readonly moves: ReadonlyMap<string, BelongsAt | null>;
   readonly chosen: string | null;
   readonly marked: string | null;
+  /** ids of the trays that a finding points at */
+  readonly pointed: ReadonlySet<string>;
   readonly held: Held | null;
   readonly units: LengthUnits;
   readonly direction: ReadingDirection;
@@ -44,7 +46,7 @@ interface Props {
 
 /** The drawing itself. It only shows and says what was pressed; deciding is the front's. */
 export function FrontStage(props: Props) {
-  const { layout, view, lines, moves, chosen, marked, held, units, direction, sayShelf, canEdit, onTrayDown, onBoardDown } = props;
+  const { layout, view, lines, moves, chosen, marked, pointed, held, units, direction, sayShelf, canEdit, onTrayDown, onBoardDown } = props;
   const isMirrored = direction === 'rtl';
   const marks = useMemo(() => marksOf(layout, view, moves, direction), [layout, view, moves, direction]);
   const asideOf = useCallback(
@@ -71,7 +73,7 @@ export function FrontStage(props: Props) {
               y={view.toY(board.surface)}
               scale={view.scale}
               look={held?.tray.id === tray.id ? 'left' : moves.has(tray.id) ? 'misplaced' : 'stands'}
-              isChosen={chosen === tray.id || marked === tray.id}
+              isChosen={chosen === tray.id || marked === tray.id || pointed.has(tray.id)}
               onDown={onTrayDown}
             />
           )),

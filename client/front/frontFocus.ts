@@ -14,6 +14,19 @@ export function focusPlan(page: Document = document): boolean {
   return focusSoon(page, '.plan-paper', '.plan-paper');
 }
 
+/** Scrolls a drawing to where it is seen; who pressed something that is no longer on the page goes along. */
+export function bringIntoSight(drawing: 'front' | 'plan', page: Document = document): void {
+  const until = performance.now() + WAIT;
+  const step = (): void => {
+    const element = page.querySelector<HTMLElement>(drawing === 'front' ? '.front .front-drawing' : '.plan-paper');
+    if (element) {
+      element.scrollIntoView({ block: 'nearest' });
+      if (page.activeElement === page.body) element.focus({ preventScroll: true });
+    } else if (performance.now() < until) requestAnimationFrame(step);
+  };
+  requestAnimationFrame(() => requestAnimationFrame(step));
+}
+
 function focusSoon(page: Document, wanted: string, whole: string): boolean {
   if (!page.querySelector(whole)) return false;
   const until = performance.now() + WAIT;

@@ -14,6 +14,7 @@ import { capital } from '../text/sayList.ts';
 /** px */
 const MOST_HIGH = 250;
 const nothing = () => undefined;
+const NONE: ReadonlySet<string> = new Set();
 
 interface Props {
   readonly scene: Scene;
@@ -48,6 +49,7 @@ export function ExampleFront({ scene, side, hasLines }: Props) {
             moves={new Map()}
             chosen={null}
             marked={null}
+            pointed={NONE}
             held={null}
             units={scene.classroom.display.units}
             direction="ltr"

@@ -1,7 +1,7 @@
 import { groupFindings } from '#model/analysis/groupFindings.ts';
 import type { Outcome } from '#model/findings/finding.ts';
 import { PracticalLifeWords } from '../checks/PracticalLifeWords.tsx';
-import { showFinding } from '../checks/showFinding.ts';
+import { pointOut } from '../checks/pointOut.ts';
 import { leavesPracticalLife } from '../front/practicalLife.ts';
 import { useReport, useScene, useSession } from '../session/hooks.ts';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
@@ -41,7 +41,7 @@ export function InThisClass({ rule, onClose }: { rule: string; onClose: () => vo
                   onClose();
                   // Places has a list of its own for what is about places; all else stands beside the plan.
                   if (session.view().sheet !== 'places' || !rule.startsWith('places/')) session.setView({ sheet: 'room' });
-                  showFinding(session, finding);
+                  pointOut(session, finding);
                 }}
               >
                 Show

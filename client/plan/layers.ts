@@ -1,3 +1,4 @@
+import { pointedAt } from '#client/checks/pointOut.ts';
 import { colours } from '#client/styles/tokens.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
@@ -15,7 +16,7 @@ import { drawDraft } from './draw/drawDraft.ts';
 import { drawFindings, labelsOf } from './draw/drawFindings.ts';
 import { drawFixture } from './draw/drawFixture.ts';
 import { drawHandles } from './draw/drawHandles.ts';
-import { drawChosen, drawHold } from './draw/drawHolds.ts';
+import { drawChosen, drawHold, drawPointed } from './draw/drawHolds.ts';
 import { drawMat, drawNarrowArrow, drawNarrowStrip, drawRemark } from './draw/drawMarks.ts';
 import { drawNeatline } from './draw/drawNeatline.ts';
 import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
@@ -146,6 +147,7 @@ function drawOver(pen: Pen, model: PlanModel): void {
   if (pencil) drawPencil(pen, session.arrangement(), pencil);
   else if (proposal) drawPencil(pen, session.arrangement(), proposal, true);
   drawOthers(pen, model);
+  drawSubjects(pen, model);
   if (moving) drawMoving(pen, model, moving);
   drawChoice(pen, model);
   session.classroom().notes.forEach((note, i) => {
@@ -251,6 +253,16 @@ function obstaclesOf(model: PlanModel) {
 function shownFinding(model: PlanModel): Finding | null {
   const { finding } = model.session.view();
   return model.session.report()?.findings.find((f) => f.key === finding) ?? null;
+}
+
+/** What the shown finding is about, pointed at once that was asked for. */
+function drawSubjects(pen: Pen, model: PlanModel): void {
+  const shown = shownFinding(model);
+  if (!shown || model.store.state().pointed !== shown.key) return;
+  for (const id of pointedAt(shown, model.session.scene()).things) {
+    const body = bodyById(model, id);
+    if (body && !model.moving?.ids.has(id)) drawPointed(pen, body);
+  }
 }
 
 /** A mark where each open finding is; the one being looked at as an arrow where it is about a width. */

@@ -75,6 +75,10 @@ export interface PlanState {
   readonly wholeRoom: number;
   /** Rises when the front of a shelf is asked for: where it is not on the page, the page turns to it. */
   readonly frontAsked: number;
+  /** Rises when the drawing is asked for: where it is not on the page, the page turns to it. */
+  readonly drawingAsked: number;
+  /** Key of the finding whose things are pointed at, as long as it is the one shown; null: none. */
+  readonly pointed: string | null;
 }
 
 export interface PlanStore {
@@ -117,6 +121,8 @@ function createStore(): PlanStore {
     isMoved: false,
     wholeRoom: 0,
     frontAsked: 0,
+    drawingAsked: 0,
+    pointed: null,
   };
   const listeners = new Set<() => void>();
   return {

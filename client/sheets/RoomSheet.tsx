@@ -76,10 +76,16 @@ function WideSheet() {
 
 type RightPart = 'checks' | 'shelves' | 'front';
 
-/** What is shown of the parts: the person's choice, and the front as soon as it is asked for anywhere. */
-function useShownPart<P extends PhonePart>(first: P | 'front') {
+/** What is shown of the parts: the person's choice, and the front or, with a part of its own, the drawing as soon as it is asked for anywhere. */
+function useShownPart<P extends PhonePart>(first: P | 'front', drawing: P | null = null) {
   const [shown, setShown] = useState(first);
-  const { frontAsked } = usePlanState();
+  const { frontAsked, drawingAsked } = usePlanState();
+  const drawn = useRef(drawingAsked);
+  useEffect(() => {
+    if (drawn.current === drawingAsked) return;
+    drawn.current = drawingAsked;
+    if (drawing !== null) setShown(drawing);
+  }, [drawingAsked, drawing]);
   const seen = useRef(frontAsked);
   useEffect(() => {
     if (seen.current === frontAsked) return;
@@ -147,7 +153,7 @@ function StackedSheet() {
 type PhonePart = 'drawing' | RightPart;
 
 function PhoneSheet() {
-  const [shown, setShown] = useShownPart<PhonePart>('drawing');
+  const [shown, setShown] = useShownPart<PhonePart>('drawing', 'drawing');
   return (
     <div className="room-sheet phone">
       <Swap parts={['drawing', 'shelves', 'front', 'checks']} shown={shown} onShow={setShown} />

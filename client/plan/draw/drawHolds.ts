@@ -30,6 +30,14 @@ export function drawChosen(pen: Pen, ring: readonly Point[]): void {
   stroke(pen, { colour: colours.blue, width: lines.selection });
 }
 
+/** Pointed at: a heavy line round it with air between, seen from across the room. */
+export function drawPointed(pen: Pen, body: SceneBody): void {
+  const { minX, minY, maxX, maxY } = boundingBox(ringOf(pen, body));
+  path(pen, rect(minX - ROOM, minY - ROOM, maxX - minX + 2 * ROOM, maxY - minY + 2 * ROOM));
+  stroke(pen, { colour: colours.paper, width: 6 });
+  stroke(pen, { colour: colours.blue, width: 3 });
+}
+
 const rect = (x: number, y: number, width: number, height: number): Point[] => [
   { x, y },
   { x: x + width, y },
