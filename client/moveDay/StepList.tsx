@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { useMayChange } from '../session/hooks.ts';
+import { nameOfArrangement } from '../text/nameOfArrangement.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { Day } from './dayOf.ts';
 import { StepItem } from './StepItem.tsx';
@@ -27,7 +28,8 @@ export function StepList({ day, saying, actions, chosen, onChoose }: Props) {
       <header className="panel-head">
         <h2 id="steps-head">In this order</h2>
         <span className="aside">
-          {done} of {day.steps.length} done{cannot > 0 && `, ${cannot} cannot be done`}
+          to “{nameOfArrangement(saying.plan.to.arrangement)}”, {done} of {day.steps.length} done
+          {cannot > 0 && `, ${cannot} cannot be done`}
         </span>
       </header>
       {broken > 0 && (

@@ -5,9 +5,9 @@ import type { Point } from '#model/geometry/vec.ts';
 import { length } from '#model/geometry/vec.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { cellsOf, neatlineBounds } from '../plan/neatline.ts';
-import { compassWord } from '../text/compass.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { sayList } from '../text/sayList.ts';
+import { wallName } from '../text/wallName.ts';
 import type { MoveNames } from './names.ts';
 import { sayGap, sayLegs, sayStraight, sayTurned } from './sayMove.ts';
 
@@ -194,8 +194,9 @@ function sayWhere({ by, stands, path }: MoveStep, { plan, names, units }: Saying
       : (plan.to.bodyById.get(by.id)?.label ?? 'the next thing');
     return by.gap < 10 ? `${path?.how === 'slide' ? 'up ' : ''}against ${other}` : `${sayGap(by.gap, units)} clear of ${other}`;
   }
-  const wall = plan.from.room.walls.find(({ id }) => id === by.id);
-  const name = wall ? `the ${compassWord({ x: -wall.inward.x, y: -wall.inward.y })} wall` : 'the wall';
+  const { walls } = plan.from.room;
+  const wall = walls.find(({ id }) => id === by.id);
+  const name = wall ? `the ${wallName(walls, wall)}` : 'the wall';
   return by.gap < 10
     ? `${path?.how === 'slide' ? 'up ' : ''}against ${name}, ${cells}`
     : `${path?.how === 'slide' ? 'to ' : ''}${sayGap(by.gap, units)} from ${name}, ${cells}`;

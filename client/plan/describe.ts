@@ -1,12 +1,12 @@
 import type { Session } from '#client/session/types.ts';
 import { areaName } from '#model/catalogue/areas.ts';
 import type { Finding } from '#model/findings/finding.ts';
-import type { Point } from '#model/geometry/vec.ts';
 import type { Fixture, Opening, Piece } from '#model/schema/types.ts';
 import { sayQuantity } from '#model/units/quantity.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { compassWord } from '../text/compass.ts';
 import { capital } from '../text/sayList.ts';
+import { wallName } from '../text/wallName.ts';
 import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import type { Item } from './items.ts';
@@ -77,14 +77,8 @@ function nameOfWall(session: Session, corner: string): string {
   const { walls } = shapeOfRoom(session.classroom().room);
   const wall = walls.find((w) => w.corner === corner);
   if (!wall) return 'A wall that is gone';
-  const side = wallSide(wall.inward);
-  const alike = walls.filter((w) => wallSide(w.inward) === side);
-  const number = alike.length > 1 ? ` ${alike.indexOf(wall) + 1}` : '';
-  return `${capital(side)} wall${number}`;
+  return capital(wallName(walls, wall));
 }
-
-/** The side of the sheet a wall stands on: the one its inside looks away from. */
-const wallSide = (inward: Point): string => compassWord({ x: -inward.x, y: -inward.y });
 
 /** "Shelf 7, mathematics, B5 to B7, open to the east; way 0.74 m of 0.915 m, must": what is said when a thing is chosen. */
 export function describeItem(session: Session, item: Item): string {

@@ -4,7 +4,7 @@ import { boundingBox, boxesMeet, edges, grownBox, type Polygon } from '../../geo
 import { add, distance, dot, length, type Point, scale, sub, unit } from '../../geometry/vec.ts';
 import { distanceToSegment, reachesOutside } from '../../geometry/withinRing.ts';
 import { boxOf, cachedParts, canClash } from '../../measures/overlaps.ts';
-import type { SceneBody, SceneRoom } from '../../scene/types.ts';
+import type { SceneBody, SceneRoom, SceneWall } from '../../scene/types.ts';
 import { TOUCHING } from './practice.ts';
 
 /** How a piece gets from its place to the next. */
@@ -14,6 +14,11 @@ export type MovePath =
   /** On its spot. */
   | { readonly how: 'turn' }
   | { readonly how: 'carry'; readonly by: Point };
+
+/** mm */
+const ROUNDING = 1e-6;
+/** mm that a piece may stick into its wall, as drawn */
+const WITHIN = 100;
 
 const partsOf = cachedParts();
 
@@ -71,8 +76,8 @@ export function standsBy(body: SceneBody, standing: readonly SceneBody[], room: 
   const found: StandsBy[] = [];
   for (const wall of room.walls) {
     if (ahead !== null && dot(wall.inward, unit(ahead)) > -AHEAD) continue;
-    const gap = Math.min(...body.footprint.map((p) => distanceToSegment(wall, p)));
-    found.push({ kind: 'wall', id: wall.id, gap });
+    const gap = squareGap(wall, body.footprint);
+    if (gap !== null) found.push({ kind: 'wall', id: wall.id, gap });
   }
   for (const other of standing) {
     if (other.kind === 'rug' || !canClash(body, other) || !boxesMeet(around, boxOf(other))) continue;
@@ -82,6 +87,23 @@ export function standsBy(body: SceneBody, standing: readonly SceneBody[], room: 
   found.sort((p, q) => p.gap - q.gap);
   const [first] = found;
   return first && first.gap <= NEAR ? first : null;
+}
+
+/** mm square to a wall, as a tape is held: of what lies before it; null: nothing does, or it lies behind it. */
+function squareGap(wall: SceneWall, ring: Polygon): number | null {
+  const along = unit(sub(wall.b, wall.a));
+  const long = distance(wall.a, wall.b);
+  let least = Infinity;
+  for (const { a, b } of edges(ring)) {
+    const [from, to] = [dot(sub(a, wall.a), along), dot(sub(b, wall.a), along)];
+    const [off, end] = [dot(sub(a, wall.a), wall.inward), dot(sub(b, wall.a), wall.inward)];
+    // The part of the edge that lies before the wall: it begins and ends where the edge does or where the wall does.
+    for (const t of from === to ? [0, 1] : [0, 1, -from / (to - from), (long - from) / (to - from)]) {
+      const at = from + t * (to - from);
+      if (t >= 0 && t <= 1 && at >= -ROUNDING && at <= long + ROUNDING) least = Math.min(least, off + t * (end - off));
+    }
+  }
+  return least === Infinity || least < -WITHIN ? null : Math.max(0, least);
 }
 
 /** Sliding on, the one would run into the other. */

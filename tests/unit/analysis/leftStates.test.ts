@@ -48,7 +48,7 @@ describe('what was left as it is', () => {
     const full = (count: number) => ({
       ...plainRoom(),
       ruleSet: 'england',
-      children: { ...room.children, groups: [{ name: 'all', fromMonths: 36, toMonths: 47, count }] },
+      children: { ...room.children, groups: [{ id: 'g1', name: 'all', fromMonths: 36, toMonths: 47, count }] },
       enrolment: [],
     });
     const found = (count: number, left: typeof room.left = []) => {

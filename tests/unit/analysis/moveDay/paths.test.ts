@@ -13,8 +13,8 @@ const shelf = (id: string, x: number, y: number, rotation = 0): MovePiece => ({
   depth: 400,
 });
 
-function setting(from: MovePiece, to: MovePiece, others: readonly MovePiece[]) {
-  const classroom = moveRoom([from, ...others], [to]);
+function setting(from: MovePiece, to: MovePiece, others: readonly MovePiece[], more: Parameters<typeof moveRoom>[2] = {}) {
+  const classroom = moveRoom([from, ...others], [to], more);
   const { bodies, room } = buildScene(classroom, 'a1');
   const [start, ...standing] = bodies;
   const [end] = buildScene(classroom, 'a2').bodies;
@@ -78,5 +78,26 @@ describe('what it comes to stand by', () => {
   it('carried: the nearest on any side; nothing within 1.50 m, nothing named', () => {
     expect(by(shelf('s1', 700, 2500), [shelf('s2', 700, 3500)], null)).toEqual({ kind: 'wall', id: 'wall:c4', gap: 200 });
     expect(by(shelf('s1', 3000, 2500), [], null)).toBeNull();
+  });
+
+  it('is measured square to a wall that it stands before, as a tape is held: never slantwise to the end of one round the corner', () => {
+    const corners = [
+      [0, 0],
+      [6000, 0],
+      [6000, 3000],
+      [3000, 3000],
+      [3000, 5000],
+      [0, 5000],
+    ].map(([x = 0, y = 0], i) => ({ id: `c${i + 1}`, x, y }));
+    const end = (x: number, y: number) => {
+      const made = setting(shelf('s1', 3000, 1500), shelf('s1', x, y), [], { room: { corners } });
+      return standsBy(made.end, [], made.room, null);
+    };
+    // Its corner lies 0.95 m from where the wall round the corner begins.
+    expect(end(1600, 2500)).toEqual({ kind: 'wall', id: 'wall:c6', gap: 1100 });
+    expect(end(2300, 4000)).toEqual({ kind: 'wall', id: 'wall:c4', gap: 200 });
+    // Half of it lies before that wall.
+    expect(end(2700, 2500)).toEqual({ kind: 'wall', id: 'wall:c3', gap: 300 });
+    expect(end(3200, 2500)).toEqual({ kind: 'wall', id: 'wall:c3', gap: 300 });
   });
 });
