@@ -60,7 +60,7 @@ export function FrontStage(props: Props) {
   return (
     <Stage width={view.width} height={view.height}>
       <Layer>
-        <Staff view={view} top={top} isMirrored={isMirrored} />
+        <Staff {...{ view, top, isMirrored, units }} />
         <Carcass layout={layout} view={view} isMirrored={isMirrored} />
         <LinesOfChild lines={lines} view={view} shelf={layout.width} isMirrored={isMirrored} />
         <FreeRooms {...{ layout, view, units }} marks={held ? NONE : marks} />

@@ -1,4 +1,5 @@
 import { Group, Rect, Text } from 'react-konva';
+import type { LengthUnits } from '#model/units/sayLength.ts';
 import { colours, fonts } from '../styles/tokens.ts';
 import type { FrontView } from './frontView.ts';
 
@@ -7,23 +8,29 @@ interface Props {
   /** mm, how high the staff stands */
   readonly top: number;
   readonly isMirrored: boolean;
+  readonly units: LengthUnits;
 }
 
 const BAR = 9;
-const STEP_MM = 100;
+/** mm of a bar, and what the i-th is lettered with */
+const staffs = {
+  metric: { step: 100, letter: (i: number): string => (i / 10).toFixed(1) },
+  imperial: { step: 152.4, letter: (i: number): string => (i % 2 === 0 ? `${i / 2}'` : `${(i - 1) / 2}' 6"`) },
+} as const;
 
-/** A levelling staff in 0.1 m, lettered every 0.2 m while there is room. */
-export function Staff({ view, top, isMirrored }: Props) {
-  const bars = Math.ceil(top / STEP_MM);
-  const each = STEP_MM * view.scale;
-  const every = each * 2 >= 13 ? 2 : 5;
+/** A levelling staff in 0.1 m or half feet, every second lettered while there is room. */
+export function Staff({ view, top, isMirrored, units }: Props) {
+  const { step, letter } = staffs[units];
+  const bars = Math.ceil(top / step);
+  const each = step * view.scale;
+  const every = each * 2 >= 13 ? 2 : units === 'metric' ? 5 : 4;
   return (
     <Group listening={false}>
       {Array.from({ length: bars }, (_, i) => `${i}`).map((name, i) => (
         <Group key={name}>
           <Rect
             x={view.staffAt}
-            y={view.toY((i + 1) * STEP_MM)}
+            y={view.toY((i + 1) * step)}
             width={BAR}
             height={each}
             fill={i % 2 === 0 ? colours.ink : colours.leaf}
@@ -33,10 +40,10 @@ export function Staff({ view, top, isMirrored }: Props) {
           {i > 0 && i % every === 0 && (
             <Text
               x={isMirrored ? view.staffAt + BAR + 4 : view.staffAt - 26}
-              y={view.toY(i * STEP_MM) - 5}
+              y={view.toY(i * step) - 5}
               width={22}
               align={isMirrored ? 'left' : 'right'}
-              text={(i / 10).toFixed(1)}
+              text={letter(i)}
               fontSize={10}
               fontFamily={fonts.control}
               fill={colours.pencilText}

@@ -17,7 +17,7 @@ export function sayUsual(units: LengthUnits): string {
 /** "0.03 m open: 0.02 m east, 0.02 m south; 1 in 640 of the way round". `heading`: degrees that the first wall runs on the sheet. */
 export function sayOpen(open: Point, perimeter: number, units: LengthUnits, heading = 0): string {
   const by = longOf(open);
-  if (by < 1) return 'It closes to the millimetre.';
+  if (by < 1) return units === 'metric' ? 'It closes to the millimetre.' : 'It closes to a sixteenth of an inch.';
   const { x, y } = turn(open, heading);
   const parts = [
     ...(Math.abs(x) >= 1 ? [`${sayGap(Math.abs(x), units)} ${x > 0 ? 'east' : 'west'}`] : []),
