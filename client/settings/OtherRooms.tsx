@@ -1,12 +1,19 @@
 import type { Room } from '#model/schema/types.ts';
-import { NumberField } from '../ui/NumberField.tsx';
+import type { LengthUnits } from '#model/units/sayLength.ts';
+import { AreaField } from '../ui/AreaField.tsx';
 import { TextField } from '../ui/TextField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 
 type Rooms = Room['otherRooms'];
 
+interface Props {
+  readonly rooms: Rooms;
+  readonly units: LengthUnits;
+  readonly onChange: (rooms: Rooms) => void;
+}
+
 /** Other rooms that the same children use, for rule sets that add rooms up. */
-export function OtherRooms({ rooms, onChange }: { rooms: Rooms; onChange: (rooms: Rooms) => void }) {
+export function OtherRooms({ rooms, units, onChange }: Props) {
   const changeAt = (index: number, set: Partial<Rooms[number]>) =>
     onChange(rooms.map((room, i) => (i === index ? { ...room, ...set } : room)));
   return (
@@ -15,12 +22,12 @@ export function OtherRooms({ rooms, onChange }: { rooms: Rooms; onChange: (rooms
         // biome-ignore lint/suspicious/noArrayIndexKey: a room has no id, and its name changes while it is typed
         <div className="form-row" key={index}>
           <TextField label="Other room of the class" value={room.name} onCommit={(name) => changeAt(index, { name })} />
-          <NumberField
-            label="Its floor, m²"
+          <AreaField
+            label="Its floor"
             value={room.area}
+            units={units}
             least={0}
             most={10_000}
-            isWhole={false}
             onCommit={(area) => area !== null && changeAt(index, { area })}
           />
           <div className="group-verb">

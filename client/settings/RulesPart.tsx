@@ -1,6 +1,7 @@
 import type { Commands } from '#model/document/types.ts';
 import { ownPerChild } from '#model/measures/chosenRules.ts';
 import { exitRuleOptions, ruleSetOptions, servicesOf } from '../text/ruleSets.ts';
+import { AreaField } from '../ui/AreaField.tsx';
 import { NumberField } from '../ui/NumberField.tsx';
 import { Select } from '../ui/Select.tsx';
 import { Tick } from '../ui/Tick.tsx';
@@ -13,6 +14,7 @@ type Answer = 'open' | 'deduct' | 'count';
 /** Which licensing rules count, and what the class answers where they are silent. */
 export function RulesPart({ classroom, change, changeRoom }: Part & { changeRoom: Commands['changeRoom'] }) {
   const { asked, room } = classroom;
+  const { units } = classroom.display;
 
   const services = servicesOf(classroom.ruleSet);
 
@@ -45,12 +47,12 @@ export function RulesPart({ classroom, change, changeRoom }: Part & { changeRoom
             onChange={(service) => change({ service: service === '' ? null : service })}
           />
         )}
-        <NumberField
-          label="Own floor a child, m²"
+        <AreaField
+          label="Own floor a child"
           value={ownPerChild(classroom)}
+          units={units}
           least={0.1}
           most={100}
-          isWhole={false}
           mayBeEmpty
           onCommit={setOwnFloor}
           echo={ownPerChild(classroom) === null ? 'empty: the figure of the rules' : 'a class rule, in place of the rules\u2019 figure'}
@@ -62,6 +64,7 @@ export function RulesPart({ classroom, change, changeRoom }: Part & { changeRoom
           onChange={(exitRules) => change({ exitRules: exitRules === 'none' ? null : exitRules })}
         />
       </div>
+      <p className="aside">Ways out have rules of their own: choosing another licence leaves them as they are.</p>
       <Tick isTicked={classroom.sprinklered} onChange={(sprinklered) => change({ sprinklered })}>
         The building has sprinklers
       </Tick>
@@ -83,7 +86,7 @@ export function RulesPart({ classroom, change, changeRoom }: Part & { changeRoom
           onCommit={(basins) => changeRoom({ basins })}
         />
       </div>
-      <OtherRooms rooms={room.otherRooms} onChange={(otherRooms) => changeRoom({ otherRooms })} />
+      <OtherRooms rooms={room.otherRooms} units={units} onChange={(otherRooms) => changeRoom({ otherRooms })} />
       <h3>Where the rules do not say</h3>
       <p className="aside">Does this floor count for the children? Ask your authority; an open question is reckoned both ways.</p>
       <div className="form-row">
