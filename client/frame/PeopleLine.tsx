@@ -19,7 +19,9 @@ export function PeopleLine() {
   const dialogs = useFrameDialogs();
 
   function where(person: Person): string {
-    if (person.holds !== null) return `at ${nameOfHeld(person.holds, scene)}`;
+    const other = scene.classroom.arrangements.find(({ id }) => id === person.elsewhere);
+    if (other) return `at “${other.name}”`;
+    if (person.holds !== null) return `${person.preview ? 'moving' : 'at'} ${nameOfHeld(person.holds, scene)}`;
     return person.sheet === null || person.sheet === sheet ? 'looking' : sheetWords[person.sheet];
   }
 
@@ -42,8 +44,7 @@ export function PeopleLine() {
 function nameOfHeld(id: string, scene: Scene): string {
   const opening = scene.classroom.room.openings.find((one) => one.id === id);
   if (opening) return opening.name || 'a door or window';
-  // Somebody may stand at another arrangement, whose things are not in this one.
-  return scene.bodyById.get(id)?.label ?? scene.materialById.get(id)?.name ?? 'a thing that is not in this arrangement';
+  return scene.bodyById.get(id)?.label ?? scene.materialById.get(id)?.name ?? 'a thing that is gone';
 }
 
 function Initials({ person }: { person: Pick<Person, 'name' | 'initials' | 'edge'> }) {

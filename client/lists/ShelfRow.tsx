@@ -64,7 +64,7 @@ function Check({ row }: { row: ListRow }) {
   if (row.heldBy)
     return (
       <span>
-        <span className={`initials ${row.edge ?? 'solid'}`}>{row.heldBy}</span> moving
+        <span className={`initials ${row.edge ?? 'solid'}`}>{row.heldBy}</span> {row.isMoved ? 'moving' : 'has it chosen'}
       </span>
     );
   if (!row.severity) return <span className={row.check === 'fine' ? '' : 'aside'}>{row.check}</span>;

@@ -30,8 +30,9 @@ export interface ListRow {
   readonly severity: Severity | null;
   /** How grave each word of `check` is, in the same order: "must, should". */
   readonly graves: string;
-  /** Initials and edge of somebody else who has it in hand. */
+  /** Initials and edge of somebody else who has it chosen, or moves it. */
   readonly heldBy: string;
+  readonly isMoved: boolean;
   readonly edge: Person['edge'] | null;
 }
 
@@ -169,7 +170,7 @@ export function checkOf(
   return { check: words.join(', '), severity: worst.severity, graves: graves.join(', ') };
 }
 
-function holderOf(session: Session, id: string): Pick<ListRow, 'heldBy' | 'edge'> {
+function holderOf(session: Session, id: string): Pick<ListRow, 'heldBy' | 'isMoved' | 'edge'> {
   const holder = session.people().find((person) => !person.isMe && person.holds === id);
-  return { heldBy: holder?.initials ?? '', edge: holder?.edge ?? null };
+  return { heldBy: holder?.initials ?? '', isMoved: holder?.preview?.piece === id, edge: holder?.edge ?? null };
 }

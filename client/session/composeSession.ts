@@ -67,7 +67,7 @@ export function composeSession(parts: SessionParts): Session {
 
   const refreshPeople = (): void => {
     const next = readPresence(awareness.getStates(), me).map((found, index) => {
-      const now = personOf(found);
+      const now = personOf(found, view.arrangement);
       const before = people[index];
       return before && JSON.stringify(before) === JSON.stringify(now) ? before : now;
     });
@@ -83,6 +83,7 @@ export function composeSession(parts: SessionParts): Session {
       initials: person.initials.slice(0, 3),
       edge: edgeOf(me),
       sheet: view.sheet,
+      arrangement: view.arrangement,
       holds: heldIn(view),
       preview: view.preview,
     };
@@ -106,9 +107,11 @@ export function composeSession(parts: SessionParts): Session {
 
   const stops = [
     document.onChange(() => {
+      const { arrangement } = view;
       const held = heldIn(view);
       view = coherentView(document.read(), view);
-      if (heldIn(view) !== held) publishSoon();
+      if (heldIn(view) !== held || view.arrangement !== arrangement) publishSoon();
+      if (view.arrangement !== arrangement) refreshPeople();
       ask();
       tell();
     }),
@@ -144,9 +147,11 @@ export function composeSession(parts: SessionParts): Session {
     setView: (change) => {
       const next = changedView(document.read(), view, change);
       if (next === view) return;
-      const isSeen = next.sheet !== view.sheet || next.preview !== view.preview || heldIn(next) !== heldIn(view);
+      const isElsewhere = next.arrangement !== view.arrangement;
+      const isSeen = isElsewhere || next.sheet !== view.sheet || next.preview !== view.preview || heldIn(next) !== heldIn(view);
       view = next;
       if (isSeen) publishSoon();
+      if (isElsewhere) refreshPeople();
       ask();
       tell();
     },

@@ -11,8 +11,23 @@ export function heldIn({ preview, chosen }: Pick<View, 'preview' | 'chosen'>): s
   return chosen.id;
 }
 
-/** A colleague as the sheets show them; one who has not said who it is stands as "somebody". */
-export function personOf({ clientId, name, initials, edge, isMe, sheet, holds, preview }: PersonHere): Person {
-  const shown = initials || initialsOf(name) || UNNAMED;
-  return { clientId, name, initials: isMe ? initials : shown, edge, isMe, sheet, holds, preview };
+/**
+ * A colleague as the sheets show them; one who has not said who it is stands as "somebody". What they hold in another
+ * arrangement than the shown one is no matter of this one.
+ */
+export function personOf(here: PersonHere, shown: string | null = null): Person {
+  const { clientId, name, initials, edge, isMe, sheet, arrangement } = here;
+  const elsewhere = shown === null || isMe || arrangement === shown ? null : arrangement;
+  const [holds, preview] = elsewhere === null ? [here.holds, here.preview] : [null, null];
+  return {
+    clientId,
+    name,
+    initials: isMe ? initials : initials || initialsOf(name) || UNNAMED,
+    edge,
+    isMe,
+    sheet,
+    elsewhere,
+    holds,
+    preview,
+  };
 }

@@ -63,7 +63,11 @@ export interface Person {
   readonly edge: 'solid' | 'dashed' | 'dotted';
   readonly isMe: boolean;
   readonly sheet: SheetName | null;
+  /** id of the arrangement they look at, where it is another than the shown one; null: the same, or not known */
+  readonly elsewhere: string | null;
+  /** What they have chosen or drag, in the arrangement that is shown. */
   readonly holds: string | null;
+  /** What they drag, as it would stand. */
   readonly preview: Preview | null;
 }
 

@@ -9,7 +9,9 @@ const presence = z.object({
   initials: z.string().max(3).default(''),
   edge: z.enum(['solid', 'dashed', 'dotted']).default('solid'),
   sheet: z.enum(['room', 'materials', 'places', 'move-day']).nullable().default(null),
-  /** id of the piece or material in hand */
+  /** id of the arrangement they look at */
+  arrangement: id.nullable().default(null),
+  /** id of the thing or material that is chosen or dragged */
   holds: id.nullable().default(null),
   /** where the piece in hand would be: the frames of a drag, between the writes */
   preview: preview.nullable().default(null),

@@ -5,12 +5,22 @@ describe('presence', () => {
   it('reads what people publish, in a steady order, and marks oneself', () => {
     const preview = { piece: 's1', x: 1, y: 2, rotation: 0 };
     const states = new Map<number, unknown>([
-      [9, { ...nobody, name: 'Ida Brook', initials: 'IB', edge: 'dashed', sheet: 'places', holds: 's1', preview }],
+      [9, { ...nobody, name: 'Ida Brook', initials: 'IB', edge: 'dashed', sheet: 'places', arrangement: 'a1', holds: 's1', preview }],
       [3, { name: 'Tam' }],
     ]);
     expect(readPresence(states, 9)).toEqual([
       { ...nobody, name: 'Tam', clientId: 3, isMe: false },
-      { clientId: 9, isMe: true, name: 'Ida Brook', initials: 'IB', edge: 'dashed', sheet: 'places', holds: 's1', preview },
+      {
+        clientId: 9,
+        isMe: true,
+        name: 'Ida Brook',
+        initials: 'IB',
+        edge: 'dashed',
+        sheet: 'places',
+        arrangement: 'a1',
+        holds: 's1',
+        preview,
+      },
     ]);
   });
 

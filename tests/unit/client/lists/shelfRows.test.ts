@@ -108,7 +108,10 @@ describe('the plan in words', () => {
 
   it('says who else has it in hand', () => {
     const open = session();
-    open.setPeople([{ clientId: 2, name: 'R', initials: 'RT', edge: 'dotted', isMe: false, sheet: 'room', holds: 's1', preview: null }]);
-    expect(listRows(open).shelves[0]).toMatchObject({ heldBy: 'RT', edge: 'dotted' });
+    const person = { clientId: 2, name: 'R', initials: 'RT', edge: 'dotted', isMe: false, sheet: 'room', elsewhere: null } as const;
+    open.setPeople([{ ...person, holds: 's1', preview: null }]);
+    expect(listRows(open).shelves[0]).toMatchObject({ heldBy: 'RT', isMoved: false, edge: 'dotted' });
+    open.setPeople([{ ...person, holds: 's1', preview: { piece: 's1', x: 0, y: 0, rotation: 0 } }]);
+    expect(listRows(open).shelves[0]).toMatchObject({ heldBy: 'RT', isMoved: true });
   });
 });

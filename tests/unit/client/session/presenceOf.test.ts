@@ -27,6 +27,14 @@ describe('who a colleague is', () => {
     expect(personOf({ ...here, name: 'Ida Brook', initials: 'I' }).initials).toBe('I');
   });
 
+  it('holds things only in the arrangement that is looked at', () => {
+    const busy = { ...here, arrangement: 'a2', holds: 's1', preview };
+    expect(personOf(busy, 'a2')).toMatchObject({ elsewhere: null, holds: 's1', preview });
+    expect(personOf(busy, 'a1')).toMatchObject({ elsewhere: 'a2', holds: null, preview: null });
+    // A page that does not say where it is.
+    expect(personOf({ ...busy, arrangement: null }, 'a1')).toMatchObject({ elsewhere: null, holds: 's1' });
+  });
+
   it('says nothing of myself that I have not said', () => {
     expect(personOf({ ...here, isMe: true }).initials).toBe('');
   });
