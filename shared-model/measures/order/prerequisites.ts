@@ -28,11 +28,14 @@ export interface Prerequisite {
   readonly having: Having;
   /** What on the shelves comes after it, in reading order. */
   readonly later: readonly Material[];
-  /** The surest word that says so. */
+  /** The surest word that says so, and of which of them. */
   readonly sure: Sureness;
+  readonly surely: readonly Material[];
 }
 
 const surest: readonly Sureness[] = ['published', 'own', 'common practice'];
+
+const isSurer = (p: Sureness | undefined, q: Sureness): boolean => p !== undefined && surest.indexOf(p) <= surest.indexOf(q);
 
 /**
  * Everything that materials on the children's shelves come directly after, in the order in which it is first asked for.
@@ -44,7 +47,7 @@ export function prerequisitesOf(scene: Scene): Prerequisite[] {
     if (material.catalogue === null) continue;
     copies.set(material.catalogue, [...(copies.get(material.catalogue) ?? []), material]);
   }
-  const asked = new Map<string, { id: string; found: Material[]; later: Set<Material>; sure: Sureness }>();
+  const asked = new Map<string, { id: string; found: Material[]; later: Map<Material, Sureness> }>();
   for (const { material } of readingOrder(scene)) {
     for (const id of material.after) {
       const own = scene.materialById.get(id);
@@ -52,20 +55,19 @@ export function prerequisitesOf(scene: Scene): Prerequisite[] {
       const key = found[0]?.id ?? id;
       const sure = material.afterSure[id] ?? 'own';
       const known = asked.get(key);
-      if (!known) asked.set(key, { id, found, later: new Set([material]), sure });
-      else {
-        known.later.add(material);
-        if (surest.indexOf(sure) < surest.indexOf(known.sure)) known.sure = sure;
-      }
+      if (!known) asked.set(key, { id, found, later: new Map([[material, sure]]) });
+      else if (!isSurer(known.later.get(material), sure)) known.later.set(material, sure);
     }
   }
-  return [...asked.values()].flatMap(({ id, found, later, sure }): Prerequisite[] => {
+  return [...asked.values()].flatMap(({ id, found, later }): Prerequisite[] => {
     // Of several copies the one that is nearest to a child's hand counts.
     const best = found.map((material) => ({ material, having: havingOf(scene, material) })).sort(nearest)[0];
     const entry = best?.material ?? catalogueById.get(id);
     if (entry?.stands === 'none') return [];
     const having = best?.having ?? (entry ? 'absent' : 'unknown');
-    return [{ id, material: best?.material ?? null, name: entry?.name ?? id, having, later: [...later], sure }];
+    const sure = surest.find((one) => [...later.values()].includes(one)) ?? 'common practice';
+    const surely = [...later].flatMap(([one, word]) => (word === sure ? [one] : []));
+    return [{ id, material: best?.material ?? null, name: entry?.name ?? id, having, later: [...later.keys()], sure, surely }];
   });
 }
 

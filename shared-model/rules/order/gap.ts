@@ -52,19 +52,24 @@ const keys: Readonly<Record<Exclude<Having, 'placed'>, string>> = {
 const states: Partial<Readonly<Record<Having, string>>> = { mend: 'being mended', make: 'still to be made', wanted: 'still wanted' };
 
 function finding(scene: Scene, order: OrderMeasure, one: Prerequisite, withFix: boolean): RuleFinding {
-  const { id, material, name, having, later, sure } = one;
+  const { id, material, name, having, later, sure, surely } = one;
   const isUnknown = having === 'unknown';
   // What the class has at hand only has to be put out.
   const isAtHand = having === 'store' || having === 'unplaced';
   const first = scene.stands.get(later[0]?.id ?? '');
   const point = first && pointOfTray(scene, first);
   const fix = withFix && isAtHand && material ? putOut(scene, order, material.id) : null;
-  const laterNames = sayThings(later.map((m) => m.name));
+  const laterNames = sayThings((isUnknown ? later : surely).map((m) => m.name));
   const said: RuleFinding = {
     outcome: isUnknown ? 'cannot-tell' : 'problem',
     severity: isAtHand || sure === 'common practice' ? 'note' : 'should',
     messageKey: keys[having === 'placed' ? 'unplaced' : having],
-    data: { what: name, later: laterNames, told: told[sure].words, state: states[having] ?? '' },
+    data: {
+      what: name,
+      later: laterNames,
+      told: `${told[sure].words}${sayOthers(later.length - surely.length, sure)}`,
+      state: states[having] ?? '',
+    },
     subjects: [...(material ? [material.id] : []), ...later.map((m) => m.id)],
     part: id,
     sources: told[sure].sources,
@@ -73,6 +78,12 @@ function finding(scene: Scene, order: OrderMeasure, one: Prerequisite, withFix: 
   };
   return isUnknown ? { ...said, missing: [`say what “${id}” is, or take it out of what ${laterNames} comes after`] } : said;
 }
+
+/** What comes after it by a lesser word is counted apart: none of it is said to be published. */
+const sayOthers = (count: number, sure: Sureness): string =>
+  count === 0
+    ? ''
+    : ` and before ${count} more ${sure === 'published' ? 'by the class’s own word or by common practice' : 'by common practice'}`;
 
 /** The best place where it fits, is in reach, in step and cuts no other strand, on a shelf side that holds its area. */
 function putOut(scene: Scene, order: OrderMeasure, material: string): Fix | null {

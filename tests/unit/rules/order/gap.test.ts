@@ -1,3 +1,5 @@
+import { expect, it } from 'vitest';
+import { analyse } from '#model/analysis/report.ts';
 import { gap } from '#model/rules/order/gap.ts';
 import type { ClassroomInput } from '#model/schema/types.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
@@ -90,4 +92,16 @@ testRule(gap, {
     { name: 'what has one is not on a shelf', classroom: room([first(), second], []) },
     { name: 'only an exercise without a tray comes before', classroom: room([first({ stands: 'none' }), second], ['m2']) },
   ],
+});
+
+it('names with the surest word only what it is said of, and counts the others', () => {
+  const materials = [
+    first({ state: 'make' }),
+    tray('m2', { after: ['m1'], afterSure: { m1: 'common practice' } }),
+    tray('m3', { after: ['m1'], afterSure: { m1: 'published' } }),
+  ];
+  const [finding] = analyse(room(materials, ['m2', 'm3']), { rules: [gap] }).findings;
+  expect(finding?.message).toBe(
+    'm1 comes before m3 by the handbooks and before 1 more by the class’s own word or by common practice, but it is still to be made.',
+  );
 });
