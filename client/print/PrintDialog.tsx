@@ -67,6 +67,9 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
             {pages.length === 0 ? 'Nothing is chosen.' : `${sayCount(pages.length, 'page')} on ${sayPaper(wanted.paper)}`}
           </span>
         </div>
+        {wanted.labels !== 'none' && !pages.some(({ what }) => what === 'Labels') && (
+          <p>No tray stands on the shelves that were chosen: there are no label strips.</p>
+        )}
         <p className="aside">
           {isThinking && 'Still looking … the checks may change. '}
           Drawn to scale: in the browser’s print window keep the scale at 100 % and leave “fit to page” off, then hold a ruler to the bar.
