@@ -11,7 +11,7 @@ interface Row {
 const say = (value: number | null | undefined): string | null => (value === null || value === undefined ? null : String(value));
 
 const rows: readonly Row[] = [
-  { name: 'Narrow places', of: ({ narrow }) => say(narrow) },
+  { name: 'Too narrow on a way', of: ({ narrow }) => say(narrow) },
   { name: 'Mats that fit', of: ({ mats }) => say(mats?.count) },
   { name: 'Places to work', of: ({ work }) => say(work) },
   { name: 'Trays out of step', of: ({ outOfStep }) => say(outOfStep) },
