@@ -34,7 +34,7 @@ const MOST_HIGH = 460;
 export function FrontOf({ scene, side }: Props) {
   const session = useSession();
   const units = useUnits();
-  const moves = orderMoves(useRestingReport());
+  const moves = orderMoves(useRestingReport(), scene);
   const chosenThing = useViewOf('chosen');
   const marked = useViewOf('material');
   const pointed = usePointed(scene);

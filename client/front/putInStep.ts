@@ -30,7 +30,7 @@ export function trayMend(scene: Scene, report: Report | null, id: string): TrayM
     const words = own && isAlone(scene, placed, id) ? sayPut(scene, own, placed) : fixWords(finding.fix.label).button;
     return { words, run: (session) => doFix(session, finding) };
   }
-  if (!orderMoves(report).has(id)) return null;
+  if (!orderMoves(report, scene).has(id)) return null;
   const option = bestInStep(fitOptions(scene, id));
   const own = option?.placements[0];
   if (!option || !own) return null;

@@ -41,7 +41,7 @@ export function TrayList() {
     );
   }
   const direction = scene.classroom.display.readingDirection;
-  const moves = orderMoves(report);
+  const moves = orderMoves(report, scene);
   const checks = checksBySubject(report);
   const chosen = chosenThing?.kind === 'tray' ? chosenThing.id : null;
   const count = layout.boards.reduce((sum, board) => sum + board.trays.length, 0);

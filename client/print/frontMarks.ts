@@ -76,7 +76,7 @@ export function frontOnPaper({ scene, report, measure }: Input, side: SceneSide,
     toX: (mm) => left + mm / scale,
     toY: (mm) => floor - mm / scale,
   };
-  const moves = orderMoves(report);
+  const moves = orderMoves(report, scene);
   const marks = [
     ...headMarks(head, width, measure),
     ...staffMarks(draw, top),

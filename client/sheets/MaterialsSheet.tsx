@@ -32,7 +32,7 @@ export function MaterialsSheet() {
   const report = useReport();
   const units = useUnits();
   const layout = useLayout();
-  const moves = orderMoves(report);
+  const moves = orderMoves(report, scene);
   const checks = checksBySubject(report);
   const [area, setArea] = useState<string | null>(null);
   const [typed, setTyped] = useState('');

@@ -47,7 +47,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
     at.at === 'board' &&
     report !== null &&
     isStepJudged(scene, material) &&
-    !orderMoves(report).has(material.id) &&
+    !orderMoves(report, scene).has(material.id) &&
     !(checks.get(material.id) ?? []).some(({ rule }) => rule.startsWith('order/') || rule.startsWith('reach/'));
   const remarks = scene.classroom.notes.filter((note) => note.on === material.id && !note.done);
   const step = sayStep(material.step);
