@@ -1,5 +1,5 @@
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
-import { sayOrdinal } from '#model/measures/placeWords.ts';
+import { sayOrdinal } from '#model/scene/boardWord.ts';
 import type { SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import type { Session } from '../session/types.ts';

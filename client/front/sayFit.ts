@@ -1,5 +1,5 @@
 import type { FitOption } from '#model/measures/fit.ts';
-import { sayOrdinal } from '#model/measures/placeWords.ts';
+import { sayOrdinal } from '#model/scene/boardWord.ts';
 import type { Scene } from '#model/scene/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { capital } from '../text/sayList.ts';

@@ -1,6 +1,6 @@
 import { areaCode, areaLetters } from '#model/catalogue/areas.ts';
 import { catalogueById } from '#model/catalogue/catalogue.ts';
-import { sayOrdinal } from '#model/measures/placeWords.ts';
+import { sayOrdinal } from '#model/scene/boardWord.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { frontLayout } from '../front/frontLayout.ts';

@@ -1,3 +1,4 @@
+import { boardWord } from '../scene/boardWord.ts';
 import type { SceneBoard, SceneSide } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 
@@ -7,9 +8,8 @@ const sideWords: Readonly<Record<Side, string>> = {
   left: 'on the left',
   right: 'on the right',
 };
-const ordinals = ['', 'second', 'third', 'fourth', 'fifth'];
 
-/** A board as people say it: "the top board of Sensorial A", "the second board of shelf s2, at the back". */
+/** A board as people say it: "the top board of Sensorial A", "the middle board of shelf s2, at the back". */
 export function sayBoard(side: SceneSide, board: SceneBoard): string {
   const where = side.piece.sides.length > 1 ? `, ${sideWords[side.side]}` : '';
   return `${whichBoard(side, board)} of ${side.body.label}${where}`;
@@ -19,10 +19,7 @@ function whichBoard(side: SceneSide, board: SceneBoard): string {
   if (board.level === null) return 'the top';
   const boards = side.boards.filter((b) => b.level !== null);
   const index = boards.indexOf(board);
-  if (boards.length === 1) return 'the board';
-  if (index === 0) return 'the top board';
-  if (index === boards.length - 1) return 'the bottom board';
-  return index < ordinals.length ? `the ${ordinals[index]} board` : `board ${index + 1} from the top`;
+  return boards.length === 1 ? 'the board' : `the ${boardWord(index, boards.length)} board`;
 }
 
 /** "Pink tower", "Pink tower and Red rods", "Pink tower, Red rods and 3 more". */

@@ -1,19 +1,11 @@
 import { lerp, type Point } from '../geometry/vec.ts';
+import { boardWord, sayOrdinal } from '../scene/boardWord.ts';
 import type { Scene, SceneBoard, SceneSide, SceneTray } from '../scene/types.ts';
 
-const ordinals = ['1st', '2nd', '3rd'];
-/** "1st", "2nd", "3rd", "4th", … of a count from 1. */
-export const sayOrdinal = (n: number): string =>
-  (n % 100 > 10 && n % 100 < 14 ? undefined : ordinals[(n % 10) - 1])?.replace(/^\d/, String(n)) ?? `${n}th`;
-
-/** "top board", "middle board", "2nd board", "bottom board"; a single one is "the board". */
+/** "top board", "middle board", "2nd board", "low board"; a single one is "the board". */
 function sayBoard(side: SceneSide, board: SceneBoard): string {
   const count = side.boards.length;
-  const index = side.boards.indexOf(board);
-  if (count <= 1) return 'the board';
-  if (index === 0) return 'top board';
-  if (index === count - 1) return 'bottom board';
-  return count === 3 ? 'middle board' : `${sayOrdinal(index + 1)} board`;
+  return count <= 1 ? 'the board' : `${boardWord(side.boards.indexOf(board), count)} board`;
 }
 
 /** Where a tray stands on its board: "middle board, 4th" from the side where reading begins. Null when it is on no shelf. */

@@ -1,4 +1,4 @@
-import { sayOrdinal } from '#model/measures/placeWords.ts';
+import { sayOrdinal } from '#model/scene/boardWord.ts';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { sideName } from '../../front/shelfNames.ts';

@@ -28,9 +28,9 @@ export const sequence = defineRule({
   sources: ['M1912', 'H1914', 'common practice'],
   options,
   messages: {
-    order: '{early}, on {shelf}, stands before {late}, which comes first {told} ({strand}).{also} {mend}',
+    order: '{early}, on {shelf}, stands before {late}, on {lateShelf}, which comes first {told} ({strand}).{also} {mend}',
     short:
-      '{early}, on {shelf}, stands before {late}, which comes first {told} ({strand}).{also} {what} would have to move, but no board has room: {board} is {lack} by {by}.',
+      '{early}, on {shelf}, stands before {late}, on {lateShelf}, which comes first {told} ({strand}).{also} {what} would have to move, but no board has room: {board} is {lack} by {by}.',
     circle: '{circle}: each is said to come after the one before it, round in a circle, so which comes first is not known.',
   },
   // The measure reads the class's setting of practicalLife itself, as for the report.
@@ -58,6 +58,7 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
     data: {
       strand: sayStrand(trouble.strand || early.material.area || 'own order'),
       shelf: shelfOf(scene, early),
+      lateShelf: isSameBoard(early, late) ? 'the same board' : shelfOf(scene, late),
       early: early.material.name,
       late: late.material.name,
       told: told.words,
@@ -82,6 +83,8 @@ function shelfOf(scene: Scene, { board }: SceneTray): string {
   const side = board && sideOf(scene, board);
   return side && board ? sayBoard(side, board) : 'its shelf';
 }
+
+const isSameBoard = (p: SceneTray, q: SceneTray): boolean => p.board !== null && p.board === q.board;
 
 function howTold(scene: Scene, { relation }: OrderMeasure, early: SceneTray, late: SceneTray): { words: string; sources: string[] } {
   const isTold = (grade: 3 | 2) => isToldBy(relation, scene.classroom.materials, late.material.id, early.material.id, grade);
