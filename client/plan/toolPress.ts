@@ -106,8 +106,11 @@ export function setDown(model: PlanModel, p: Point): void {
 
 function chooseNew(session: Session, item: Parameters<typeof choose>[1] & object, word = nameOfItem(session, item)): void {
   choose(session, item);
-  session.announce(`${word} is set down. Arrows move it, the fields give it its size.`);
+  session.announce(`${word} is set down. Arrows move it, ${areFieldsFolded() ? '“Figures” under More' : 'the fields'} give it its size.`);
 }
+
+/** On a tablet the typed figures come when they are asked for. */
+const areFieldsFolded = (): boolean => globalThis.matchMedia?.('(min-width: 900px) and (max-width: 1279px)').matches ?? false;
 
 /** The drawn corners become the walls; doors and windows that stood in old walls go to the nearest new ones. */
 export function finishWalls(session: Session, drawn: readonly Point[]): boolean {
