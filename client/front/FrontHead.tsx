@@ -7,6 +7,7 @@ import { figure } from '../text/figure.ts';
 import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
+import { sayReading } from './readingOrder.ts';
 import { sideName, sideShort, sideTitle, sideWord } from './shelfNames.ts';
 import { otherSide } from './shownSide.ts';
 import type { TrayInHand } from './useTrayDrag.ts';
@@ -51,8 +52,7 @@ export function FrontHead({ scene, side, held, title }: Props) {
   const name = piece.name.replace(/^\s*shelf\s*\d*\s*/i, '');
   const size = `${figure(side.width, units)} × ${figure(side.side === 'left' || side.side === 'right' ? piece.width : piece.depth, units)}`;
   const high = piece.height === null ? 'height not known' : `${sayLength(piece.height, units)} high`;
-  const reads = scene.classroom.display.readingDirection === 'rtl' ? 'right to left' : 'left to right';
-  const read = piece.reading === 'columns' ? `read down, then ${reads}` : `read ${reads}, then down`;
+  const read = sayReading(piece, scene.classroom.display.readingDirection);
   return (
     <div className="front-head">
       <h2 id="front-title">{piece.sides.length > 1 ? title : `${title}, ${sideWord(side.side)}`}</h2>

@@ -136,7 +136,7 @@ export function FrontOf({ scene, side }: Props) {
         role="group"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys; the tray list is its accessible twin
         tabIndex={0}
-        aria-label={`${title}: drawing. Tab goes through the trays, arrows slide the chosen one, Delete puts it on the table, Escape comes back to the plan. The tray list holds the same.`}
+        aria-label={`${title}: drawing. Tab goes through the trays, ${canEdit ? 'arrows slide the chosen one, Delete puts it on the table, ' : ''}Escape comes back to the plan. The tray list holds the same.`}
         onKeyDown={onKeyDown}
         onKeyUp={endStep}
         onBlur={endStep}

@@ -1,10 +1,18 @@
 import { type ReadingDirection, inReadingOrder as readOff } from '#model/measures/order/reading.ts';
+import type { Piece } from '#model/schema/types.ts';
 import type { FrontBoard, FrontLayout, FrontTray } from './frontLayout.ts';
 
 export type { ReadingDirection };
 export interface InOrder {
   readonly tray: FrontTray;
   readonly board: FrontBoard;
+}
+
+/** "read left to right, then down"; "": nothing stands in rows on it. */
+export function sayReading({ levels, reading }: Pick<Piece, 'levels' | 'reading'>, direction: ReadingDirection): string {
+  if (levels.length === 0) return '';
+  const reads = direction === 'rtl' ? 'right to left' : 'left to right';
+  return reading === 'columns' ? `read down, then ${reads}` : `read ${reads}, then down`;
 }
 
 /** The trays of one board as they are read. */

@@ -7,7 +7,7 @@ import { inPlace } from '../ui/inPlace.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { PlacesLine } from './placesLine.ts';
 import { sayYear } from './sayYear.ts';
-import { monthsOf, yearOf } from './yearSteps.ts';
+import { monthsOf, wordsBeside, yearOf } from './yearSteps.ts';
 
 /** px; narrower is not drawn */
 const LEAST = 240;
@@ -98,13 +98,6 @@ function Steps({ line }: { line: PlacesLine }) {
         {limits.map((limit) => (
           <g key={limit.text} className={`limit ${limit.className}`}>
             <path d={`M${LEFT} ${y(limit.value)}H${wide - 6}`} />
-            <text
-              x={limit.className === 'floor' ? LEFT + 6 : wide - 8}
-              y={y(limit.value) - 5}
-              textAnchor={limit.className === 'floor' ? 'start' : 'end'}
-            >
-              {limit.text}
-            </text>
           </g>
         ))}
         {inPlace(year.steps).map(({ place: i, entry: step }) => {
@@ -119,6 +112,28 @@ function Steps({ line }: { line: PlacesLine }) {
               strokeWidth="2"
               strokeDasharray={step.kind === 'promised' ? '4 3' : undefined}
             />
+          );
+        })}
+        {limits.map((limit) => {
+          const isAtStart = limit.className === 'floor';
+          const beside = (isAtStart ? year.steps[0] : year.steps.at(-1))?.children;
+          const lines = [
+            ...limits.filter((other) => other !== limit).map((other) => other.value),
+            ...(beside === undefined ? [] : [beside]),
+          ];
+          return (
+            <g key={limit.text} className={`limit ${limit.className}`}>
+              <text
+                x={isAtStart ? LEFT + 6 : wide - 8}
+                y={wordsBeside(y(limit.value), lines.map(y))}
+                textAnchor={isAtStart ? 'start' : 'end'}
+                paintOrder="stroke"
+                stroke="var(--paper)"
+                strokeWidth="3"
+              >
+                {limit.text}
+              </text>
+            </g>
           );
         })}
         <circle cx={x(year.today)} cy={y(line.enrolled)} r="4" fill="var(--leaf)" stroke="var(--blue)" strokeWidth="1.6" />

@@ -57,3 +57,12 @@ export function monthsOf({ start, end }: Year): Date[] {
 }
 
 const monthOf = (date: Date): Date => new Date(date.getFullYear(), date.getMonth(), 1);
+
+/** px that a line of words needs above or below a line of the chart */
+const WORDS = 17;
+
+/** px: where the foot of a limit's words stands, above its line unless another line would strike them through there and not below. */
+export function wordsBeside(line: number, others: readonly number[]): number {
+  const isFree = (from: number, to: number): boolean => others.every((other) => other <= from || other >= to);
+  return isFree(line - WORDS, line) || !isFree(line, line + WORDS) ? line - 5 : line + 14;
+}

@@ -3,7 +3,7 @@ import { type PointerEvent, type ReactNode, Suspense, useEffect, useId, useLayou
 import { Layer, Shape, Stage } from 'react-konva';
 import '../ui/drawingShapes.ts';
 import { focusFront } from '../front/frontFocus.ts';
-import { useSession } from '../session/hooks.ts';
+import { useMayChange, useSession } from '../session/hooks.ts';
 import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import '../styles/plan.css';
 import { late } from '../ui/late.tsx';
@@ -41,6 +41,7 @@ export function Plan() {
   useWheel(box, pointer.wheel);
   useEffect(() => () => void pointer.cancel(), [pointer]);
   const help = useId();
+  const mayChange = useMayChange();
 
   function press(event: PointerEvent): Press {
     const frame = box.current?.getBoundingClientRect();
@@ -101,10 +102,9 @@ export function Plan() {
       <RestLine />
       <Drafting />
       <p id={help} className="only-heard">
-        Tab goes from thing to thing, arrows slide the chosen one by 0.05 metres, with Shift by 0.50, with Alt by 0.01. With Tape or Remark
-        they move a cross, and Enter presses there. Enter opens a shelf’s front, Delete puts away, Escape lets go; after that Tab leaves the
-        plan. [ and ] turn by 15 degrees, with Alt by one. V chooses several: Enter adds what Tab is on. The lists hold the same things in
-        words.
+        {mayChange
+          ? 'Tab goes from thing to thing, arrows slide the chosen one by 0.05 metres, with Shift by 0.50, with Alt by 0.01. With Tape or Remark they move a cross, and Enter presses there. Enter opens a shelf’s front, Delete puts away, Escape lets go; after that Tab leaves the plan. [ and ] turn by 15 degrees, with Alt by one. V chooses several: Enter adds what Tab is on. The lists hold the same things in words.'
+          : 'Tab goes from thing to thing, which you may look at and not change. With Tape or Remark the arrows move a cross, and Enter presses there. Enter opens a shelf’s front, Escape lets go; after that Tab leaves the plan. The lists hold the same things in words.'}
       </p>
     </div>
   );

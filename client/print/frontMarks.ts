@@ -10,6 +10,7 @@ import { lineHeights } from '../front/lineHeights.ts';
 import { nameLabels } from '../front/nameLabels.ts';
 import { linesBelow, nameTop, standingOn } from '../front/nameRoom.ts';
 import { orderMoves } from '../front/orderMoves.ts';
+import { sayReading } from '../front/readingOrder.ts';
 import { sideName, sideWord } from '../front/shelfNames.ts';
 import { spreadLabels } from '../front/spreadLabels.ts';
 import { figure } from '../text/figure.ts';
@@ -113,11 +114,10 @@ function sayHead(
   const name = piece.name.replace(/^\s*shelf\s*\d*\s*/i, '');
   const deep = side.side === 'left' || side.side === 'right' ? piece.width : piece.depth;
   const high = piece.height === null ? 'height not known' : `${sayLength(piece.height, units)} high`;
-  const reads = direction === 'rtl' ? 'right to left' : 'left to right';
-  const read = piece.reading === 'columns' ? `read down, then ${reads}` : `read ${reads}, then down`;
+  const read = sayReading(piece, direction);
   return {
     title: [piece.sides.length > 1 ? title : `${title}, ${sideWord(side.side)}`, name].filter(Boolean).join(' · '),
-    what: `1:${scale} · ${figure(side.width, units)} × ${figure(deep, units)}, ${high} · ${read}`,
+    what: `1:${scale} · ${figure(side.width, units)} × ${figure(deep, units)}, ${high}${read && ` · ${read}`}`,
   };
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sayYear } from '#client/places/sayYear.ts';
-import { inForceOf, laterEntries, monthsOf, type YearEntry, yearOf } from '#client/places/yearSteps.ts';
+import { inForceOf, laterEntries, monthsOf, wordsBeside, type YearEntry, yearOf } from '#client/places/yearSteps.ts';
 
 const today = new Date('2027-01-15T12:00:00');
 const entry = (from: string, children: number, change: Partial<YearEntry> = {}): YearEntry => ({
@@ -72,5 +72,15 @@ describe('the year in words', () => {
     );
     expect(told([entry('2027-04-01', 26, { byAreaMost: 25 })])).toContain('26, 1 to 3 too many for the floor.');
     expect(told([entry('2027-04-01', 26, { byArea: null, byAreaMost: null })])).toContain('26, but what the floor takes is not known.');
+  });
+});
+
+describe('the words of a limit', () => {
+  it('stand above its line, below it where another line would go through them', () => {
+    expect(wordsBeside(100, [])).toBe(95);
+    expect(wordsBeside(100, [92])).toBe(114);
+    expect(wordsBeside(100, [120])).toBe(95);
+    // Struck through either way: above, on paper of their own.
+    expect(wordsBeside(100, [92, 110])).toBe(95);
   });
 });
