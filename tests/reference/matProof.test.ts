@@ -269,13 +269,13 @@ describe('the twelve rooms', () => {
   it(
     'most of them are proven, and every laying holds',
     () => {
-      const done = all.slice(0, runs(3, all.length)).map((number) => {
+      const done = all.slice(0, runs(8, all.length)).map((number) => {
         const scene = room(number);
         const { mats } = proved(scene, isLarge(number) ? 4 : undefined);
         expect(wrongMats(scene, layingOf(mats)), `room ${number}`).toEqual([]);
         return { number, count: mats.count, most: mats.upperBound, proven: mats.proven };
       });
-      expect(done.filter(({ proven }) => proven).length, JSON.stringify(done)).toBeGreaterThanOrEqual(runs(3, 8));
+      expect(done.filter(({ proven }) => proven).length, JSON.stringify(done)).toBeGreaterThanOrEqual(8);
     },
     patience,
   );
