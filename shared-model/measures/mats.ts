@@ -27,7 +27,7 @@ export type Effort = 'quick' | 'better' | number;
 /** In questions to the ways; fewer where each question is long. Rounds of laying anew go by the questions that are left for them. */
 const efforts = {
   quick: { questions: 12, guesses: 1, rounds: 0, work: 2_000 },
-  better: { questions: 400, guesses: 6, rounds: 600, work: 30_000 },
+  better: { questions: 400, guesses: 6, rounds: 600, work: 60_000 },
 } as const;
 
 function workOf(effort: Effort) {
