@@ -12,7 +12,7 @@ import type { FrontBoard, FrontLayout, FrontTray } from './frontLayout.ts';
 import type { FrontLine } from './frontLines.ts';
 import type { FrontView } from './frontView.ts';
 import { LinesOfChild } from './LinesOfChild.tsx';
-import type { Standing } from './nameRoom.ts';
+import { freeBesideNames, type Standing } from './nameRoom.ts';
 import type { BelongsAt } from './orderMoves.ts';
 import type { ReadingDirection } from './readingOrder.ts';
 import { Staff } from './Staff.tsx';
@@ -49,6 +49,7 @@ export function FrontStage(props: Props) {
   const { layout, view, lines, moves, chosen, marked, pointed, held, units, direction, sayShelf, canEdit, onTrayDown, onBoardDown } = props;
   const isMirrored = direction === 'rtl';
   const marks = useMemo(() => marksOf(layout, view, moves, direction), [layout, view, moves, direction]);
+  const lettered = useMemo(() => ({ ...layout, boards: freeBesideNames(layout.boards, view) }), [layout, view]);
   const asideOf = useCallback(
     (id: string): string => {
       const to = moves.get(id);
@@ -63,7 +64,7 @@ export function FrontStage(props: Props) {
         <Staff {...{ view, top, isMirrored, units }} />
         <Carcass layout={layout} view={view} isMirrored={isMirrored} />
         <LinesOfChild lines={lines} view={view} shelf={layout.width} isMirrored={isMirrored} />
-        <FreeRooms {...{ layout, view, units }} marks={held ? NONE : marks} />
+        <FreeRooms {...{ view, units }} layout={lettered} marks={held ? NONE : marks} />
         {layout.boards.flatMap((board) =>
           board.trays.map((tray) => (
             <TrayBox
@@ -79,7 +80,7 @@ export function FrontStage(props: Props) {
           )),
         )}
         {!held && marks.map((mark) => <BelongsLine key={mark.id} mark={mark} />)}
-        <TrayNames {...{ layout, view, asideOf }} chosen={held ? null : (chosen ?? marked)} marks={held ? NONE : marks} />
+        <TrayNames {...{ view, asideOf }} layout={lettered} chosen={held ? null : (chosen ?? marked)} marks={held ? NONE : marks} />
         {!held && marks.map((mark) => <BelongsNumber key={mark.id} mark={mark} />)}
         {canEdit &&
           layout.boards.map(

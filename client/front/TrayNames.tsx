@@ -27,7 +27,14 @@ export function TrayNames({ layout, view, chosen, asideOf, marks }: Props) {
   const board = layout.boards.find(({ trays }) => trays.some(({ id }) => id === chosen));
   const tray = board?.trays.find(({ id }) => id === chosen);
   const written = boards.flatMap(({ labels }) => labels).find(({ id }) => id === chosen);
-  const whole = board && tray && !written?.isWhole ? placeOfWhole(board, tray, view) : null;
+  const isShort = board !== undefined && tray !== undefined && !written?.isWhole;
+  // The neighbours make room for the whole name.
+  const beside = useMemo(
+    () => (isShort && chosen !== null ? boardNamesOf(layout, view, asideOf, marks, chosen) : boards),
+    [isShort, chosen, boards, layout, view, asideOf, marks],
+  );
+  const wholeAt = isShort ? beside.flatMap(({ labels }) => labels).find(({ id, isWhole }) => id === chosen && isWhole) : undefined;
+  const whole = isShort ? placeOfWhole(board, tray, view, wholeAt && view.toX(0) + wholeAt.x) : null;
   // A name half under it could be read as another.
   const isClear = (label: NameLabel, y: number): boolean =>
     !whole ||
@@ -37,9 +44,9 @@ export function TrayNames({ layout, view, chosen, asideOf, marks }: Props) {
     view.toX(0) + label.x > whole.x + whole.width + 4;
   return (
     <Group listening={false}>
-      {boards.map(({ key, y, labels, ground }) =>
+      {beside.map(({ key, y, labels, ground }) =>
         labels
-          .filter((label) => isClear(label, y))
+          .filter((label) => !(whole && label.id === chosen) && isClear(label, y))
           .map((label) => (
             <Name
               key={`${key}/${label.id}`}
@@ -54,7 +61,14 @@ export function TrayNames({ layout, view, chosen, asideOf, marks }: Props) {
   );
 }
 
-function boardNamesOf(layout: FrontLayout, view: FrontView, asideOf: (id: string) => string, marks: readonly Standing[]) {
+/** `whole`: id of the tray whose name is written whole. */
+function boardNamesOf(
+  layout: FrontLayout,
+  view: FrontView,
+  asideOf: (id: string) => string,
+  marks: readonly Standing[],
+  whole: string | null = null,
+) {
   const names = layout.boards.flatMap(({ trays }) => trays.map(({ name }) => name));
   const standing = [...standingOn(layout.boards), ...marks];
   return layout.boards.map((board) => {
@@ -65,6 +79,7 @@ function boardNamesOf(layout: FrontLayout, view: FrontView, asideOf: (id: string
       linesAt: (from: number, to: number) =>
         linesBelow(board, layout.boards, standing, { from: from / view.scale, to: to / view.scale }, view),
       aside: asideOf(tray.id),
+      ...(tray.id === whole && { whole: wholeName(tray.name, WHOLE, measureName) }),
     }));
     const y = nameTop(board, view);
     return {
@@ -94,11 +109,11 @@ interface WholeName {
   readonly high: number;
 }
 
-function placeOfWhole(board: FrontBoard, tray: FrontTray, view: FrontView): WholeName {
+function placeOfWhole(board: FrontBoard, tray: FrontTray, view: FrontView, at: number | undefined): WholeName {
   const { lines, width } = wholeName(tray.name, WHOLE, measureName);
   const high = lines.length * NAME_LINE;
   const middle = view.toX(board.left + tray.x + tray.width / 2);
-  const x = Math.min(Math.max(middle - width / 2, 4), view.width - width - 4);
+  const x = at ?? Math.min(Math.max(middle - width / 2, 4), view.width - width - 4);
   return { lines, width, high, x, y: Math.min(nameTop(board, view), view.height - high - 3) };
 }
 

@@ -13,6 +13,8 @@ export interface Named {
   readonly linesAt: (from: number, to: number) => number;
   /** Written under the name where there is room, such as "to shelf 6"; "": nothing. */
   readonly aside: string;
+  /** It is written like this and no other way, whatever stands below; the others make room beside it. */
+  readonly whole?: { readonly lines: readonly string[]; readonly width: number };
 }
 
 export interface NameLabel {
@@ -52,7 +54,7 @@ const MORE = '…';
 export function nameLabels(trays: readonly Named[], names: readonly string[], width: number, measure: MeasureText): NameLabel[] {
   const inLine = [...trays].sort((p, q) => p.middle - q.middle);
   const placed = cheapest(
-    inLine.map((tray) => ({ tray, forms: formsOf(tray, names, measure) })),
+    inLine.map((tray) => ({ tray, forms: tray.whole ? [{ ...tray.whole, isWhole: true, cost: 0 }] : formsOf(tray, names, measure) })),
     width,
   );
   let next = Infinity;
@@ -185,13 +187,13 @@ function cheapest(trays: readonly { readonly tray: Named; readonly forms: readon
   let states: State[] = [{ cost: 0, end: INSIDE - BETWEEN, placed: null, before: null }];
   for (const { tray, forms } of trays) {
     const next = states.flatMap((state): State[] => [
-      { cost: state.cost + LEFT_OUT, end: state.end, placed: null, before: state },
+      { cost: state.cost + (tray.whole ? LEFT_OUT * trays.length : LEFT_OUT), end: state.end, placed: null, before: state },
       ...forms.flatMap((form): State[] => {
         const x = Math.max(tray.middle - form.width, state.end + BETWEEN);
         const end = x + form.width;
         if (x > tray.middle || end > width - INSIDE) return [];
         const rightmost = Math.min(width - INSIDE, centred(tray, form, x) + form.width);
-        if (form.lines.length > tray.linesAt(x, rightmost)) return [];
+        if (!tray.whole && form.lines.length > tray.linesAt(x, rightmost)) return [];
         return [{ cost: state.cost + form.cost, end, placed: { tray, form, x }, before: state }];
       }),
     ]);

@@ -34,6 +34,16 @@ const thingAt = (board: FrontBoard, x: number, width: number, height: number): S
   height,
 });
 
+/** The boards without the free room that the names of the board above need the place of: the tray list says it too, names nothing else does. */
+export function freeBesideNames(boards: readonly FrontBoard[], view: FrontView): FrontBoard[] {
+  return boards.map((board, index) => {
+    const above = boards[index - 1];
+    if (!above || above.trays.length === 0 || board.free.length === 0) return board;
+    const clear = view.toY(board.surface) - nameTop(above, view);
+    return clear >= FREE_ROOM && clear < NAME_LINE + AIR + FREE_ROOM ? { ...board, free: [] } : board;
+  });
+}
+
 /** Where the names below a board begin (px on the drawing). */
 export function nameTop(board: Pick<FrontBoard, 'surface'>, view: FrontView): number {
   const under = view.toY(board.surface) + Math.max(LEAST_BOARD, BOARD_MM * view.scale) + AIR;

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { frontView } from '#client/front/frontView.ts';
 import { type Named, nameLabels, wholeName } from '#client/front/nameLabels.ts';
-import { linesBelow } from '#client/front/nameRoom.ts';
+import { freeBesideNames, linesBelow } from '#client/front/nameRoom.ts';
 import { layoutOf, shelfRoom } from './shelf.ts';
 
 /** Six px a letter. */
@@ -116,6 +116,47 @@ describe('names below a board', () => {
       width: 114,
     });
     expect(wholeName('Multiplicationtablets', 20, measure).lines).toEqual(['Multiplicationtablets']);
+  });
+});
+
+describe('a name that is written whole', () => {
+  it('leaves its neighbours a shorter name beside it', () => {
+    const one = tray('Solid insets: cylinders by diameter', 60, 3);
+    const two = tray('Solid insets: cylinders by height', 180, 3);
+    const whole = wholeName(two.name, 170, measure);
+    const labels = nameLabels([one, { ...two, linesAt: () => 0, whole }], [one.name, two.name], 330, measure);
+    expect(labels.map(({ id }) => id)).toEqual([one.name, two.name]);
+    const [left, right] = labels;
+    expect(right?.lines).toEqual(whole.lines);
+    expect((left?.x ?? 0) + (left?.width ?? 0)).toBeLessThanOrEqual(right?.x ?? 0);
+  });
+
+  it('stays when there is room for it alone', () => {
+    const labels = nameLabels(
+      [tray('Cubes', 20, 1), { ...tray('Blocks in a box', 60, 1), whole: { lines: ['Blocks in a box'], width: 90 } }],
+      ['Cubes', 'Blocks in a box'],
+      110,
+      measure,
+    );
+    expect(labels.map(({ id }) => id)).toEqual(['Blocks in a box']);
+  });
+});
+
+describe('free room', () => {
+  it('is written only where it leaves the names above a line', () => {
+    const layout = layoutOf(
+      shelfRoom([
+        ['a', 'top', 0, 200],
+        ['b', 'mid', 0, 200],
+      ]),
+    );
+    const boards = (px: number) =>
+      freeBesideNames(layout.boards, frontView({ width: 700, height: px, shelf: 1400, top: 900, isMirrored: false })).map(
+        ({ free }) => free.length > 0,
+      );
+    expect(boards(500)).toEqual([false, true, true, true]);
+    // 0.29 m between the boards are 24 px: one line, or the free room.
+    expect(boards(140)).toEqual([false, true, false, false]);
   });
 });
 
