@@ -25,7 +25,7 @@ export function ChecksColumn() {
   return (
     <div className="checks" ref={column}>
       <header className="panel-head">
-        <h2>Checks</h2>
+        <h2 tabIndex={-1}>Checks</h2>
         <span className="aside">{report ? sayOpen(report, isThinking) : 'being worked out …'}</span>
       </header>
       {report && <Questions report={report} isThinking={isThinking} />}

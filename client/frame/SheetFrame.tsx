@@ -8,6 +8,7 @@ import { ArrangementSwitch } from './ArrangementSwitch.tsx';
 import { EdgeTools } from './EdgeTools.tsx';
 import { FrameDialogSet } from './FrameDialogSet.tsx';
 import { SheetBoundary } from './SheetBoundary.tsx';
+import { SkipToChecks } from './SkipToChecks.tsx';
 import { StatusLine } from './StatusLine.tsx';
 import { sheetOrder } from './TitleBlock.tsx';
 import { useUndoKeys } from './useUndoKeys.ts';
@@ -43,6 +44,7 @@ export function SheetFrame() {
   return (
     <div className="desk">
       <header className="top-edge">
+        {sheet === 'room' && <SkipToChecks />}
         <TabRow
           label="Sheets"
           shown={sheet}

@@ -14,6 +14,11 @@ export function focusPlan(page: Document = document): boolean {
   return focusSoon(page, '.plan-paper', '.plan-paper');
 }
 
+/** Puts the keys at the head of the checks. @returns false: they are not of this sheet */
+export function focusChecks(page: Document = document): boolean {
+  return focusSoon(page, '.checks h2', '.room-sheet');
+}
+
 /** Scrolls a drawing to where it is seen; who pressed something that is no longer on the page goes along. */
 export function bringIntoSight(drawing: 'front' | 'plan', page: Document = document): void {
   const until = performance.now() + WAIT;

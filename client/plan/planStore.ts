@@ -77,6 +77,8 @@ export interface PlanState {
   readonly frontAsked: number;
   /** Rises when the drawing is asked for: where it is not on the page, the page turns to it. */
   readonly drawingAsked: number;
+  /** Rises when the checks are asked for. */
+  readonly checksAsked: number;
   /** Key of the finding whose things are pointed at, as long as it is the one shown; null: none. */
   readonly pointed: string | null;
 }
@@ -122,6 +124,7 @@ function createStore(): PlanStore {
     wholeRoom: 0,
     frontAsked: 0,
     drawingAsked: 0,
+    checksAsked: 0,
     pointed: null,
   };
   const listeners = new Set<() => void>();

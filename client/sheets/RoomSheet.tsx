@@ -76,10 +76,16 @@ function WideSheet() {
 
 type RightPart = 'checks' | 'shelves' | 'front';
 
-/** What is shown of the parts: the person's choice, and the front or, with a part of its own, the drawing as soon as it is asked for anywhere. */
-function useShownPart<P extends PhonePart>(first: P | 'front', drawing: P | null = null) {
+/** What is shown of the parts: the person's choice, and the front, the checks or, with a part of its own, the drawing as soon as it is asked for anywhere. */
+function useShownPart<P extends PhonePart>(first: P | 'front', checks: P, drawing: P | null = null) {
   const [shown, setShown] = useState(first);
-  const { frontAsked, drawingAsked } = usePlanState();
+  const { frontAsked, drawingAsked, checksAsked } = usePlanState();
+  const checked = useRef(checksAsked);
+  useEffect(() => {
+    if (checked.current === checksAsked) return;
+    checked.current = checksAsked;
+    setShown(checks);
+  }, [checksAsked, checks]);
   const drawn = useRef(drawingAsked);
   useEffect(() => {
     if (drawn.current === drawingAsked) return;
@@ -96,7 +102,7 @@ function useShownPart<P extends PhonePart>(first: P | 'front', drawing: P | null
 }
 
 function TabletSheet() {
-  const [shown, setShown] = useShownPart<RightPart>('checks');
+  const [shown, setShown] = useShownPart<RightPart>('checks', 'checks');
   return (
     <div className="room-sheet tablet">
       <PlanPart layout="tablet" />
@@ -153,7 +159,7 @@ function StackedSheet() {
 type PhonePart = 'drawing' | RightPart;
 
 function PhoneSheet() {
-  const [shown, setShown] = useShownPart<PhonePart>('drawing', 'drawing');
+  const [shown, setShown] = useShownPart<PhonePart>('drawing', 'checks', 'drawing');
   return (
     <div className="room-sheet phone">
       <Swap parts={['drawing', 'shelves', 'front', 'checks']} shown={shown} onShow={setShown} />

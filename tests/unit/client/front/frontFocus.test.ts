@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { afterEach, expect, it, vi } from 'vitest';
-import { focusFront, focusPlan } from '#client/front/frontFocus.ts';
+import { bringIntoSight, focusChecks, focusFront, focusPlan } from '#client/front/frontFocus.ts';
 
 afterEach(() => {
   document.body.innerHTML = '';
@@ -18,4 +18,25 @@ it('waits for a front that is drawn a moment later, and comes back to the plan',
 
 it('says when no front is on the page', () => {
   expect(focusFront()).toBe(false);
+});
+
+it('goes past the plan to the head of the checks', async () => {
+  expect(focusChecks()).toBe(false);
+  document.body.innerHTML = '<div class="room-sheet"><div class="checks"><h2 tabindex="-1">Checks</h2></div></div>';
+  expect(focusChecks()).toBe(true);
+  await vi.waitFor(() => expect(document.activeElement?.textContent).toBe('Checks'));
+});
+
+it('scrolls a drawing to where it is seen, and takes the keys along only where what had them is gone', async () => {
+  document.body.innerHTML = '<button>Show</button><div class="plan-paper" tabindex="0"></div>';
+  const seen = vi.fn();
+  const paper = document.querySelector<HTMLElement>('.plan-paper');
+  if (paper) paper.scrollIntoView = seen;
+  document.querySelector('button')?.focus();
+  bringIntoSight('plan');
+  await vi.waitFor(() => expect(seen).toHaveBeenCalledTimes(1));
+  expect(document.activeElement?.textContent).toBe('Show');
+  document.querySelector('button')?.remove();
+  bringIntoSight('plan');
+  await vi.waitFor(() => expect(document.activeElement?.className).toBe('plan-paper'));
 });
