@@ -5,12 +5,12 @@ import { useClassroom, useIsThinking, useReport } from '../session/hooks.ts';
 import { late } from '../ui/late.tsx';
 import { keepFocus } from './keepFocus.ts';
 import { LeftLine } from './LeftLine.tsx';
-import { LeftList } from './LeftList.tsx';
 import { MeasureNext } from './MeasureNext.tsx';
 import { Question } from './Question.tsx';
 import { openGroups, questionStates } from './sortFindings.ts';
 import { sourceLetters } from './sourceLetters.ts';
 
+const LeftList = late(() => import('./LeftList.tsx').then((m) => m.LeftList));
 const SourceList = late(() => import('./SourceList.tsx').then((m) => m.SourceList));
 
 /** The nine questions in their order, each with what was found; below them what to measure and what was left. */
@@ -34,7 +34,8 @@ export function ChecksColumn() {
 }
 
 const Questions = memo(function Questions({ report, isThinking }: { report: Report; isThinking: boolean }) {
-  const bounds = neatlineBounds(useClassroom().room.corners);
+  const { room, left } = useClassroom();
+  const bounds = neatlineBounds(room.corners);
   const states = questionStates(report);
   const letters = sourceLetters(states.flatMap((state) => state.problems.map(({ lead }) => lead)));
   const open = states.filter((state) => state.answer === 'problem' || state.answer === 'cannot-tell').length;
@@ -53,7 +54,11 @@ const Questions = memo(function Questions({ report, isThinking }: { report: Repo
         <Question key={state.id} {...{ state, letters, bounds, isThinking }} />
       ))}
       <MeasureNext report={report} />
-      <LeftList report={report} />
+      {left.length > 0 && (
+        <Suspense fallback={null}>
+          <LeftList report={report} />
+        </Suspense>
+      )}
       <Suspense fallback={null}>
         <SourceList letters={letters} />
       </Suspense>
