@@ -234,7 +234,8 @@ describe('a slow reader', () => {
 describe('a disk that fails', () => {
   it('acknowledges nothing, closes, and goes on once it works again', async () => {
     const storage = heldStorage();
-    const to = await start({ storage });
+    // Long enough that the next one comes while the room rests, on a busy machine too.
+    const to = await start({ storage, rooms: { rest: 1500 } });
     const [one, two] = [await come(to), await come(to)];
     const document = createDocument(furnished());
     one.update(Y.encodeStateAsUpdate(document.doc));
@@ -250,7 +251,7 @@ describe('a disk that fails', () => {
     expect(to.said.join()).not.toContain(ROOM);
     expect(await (await come(to)).closed).toBe(1011);
     storage.mode = 'through';
-    await new Promise((resolve) => setTimeout(resolve, 80));
+    await new Promise((resolve) => setTimeout(resolve, 1600));
     const back = await come(to);
     back.update(Y.encodeStateAsUpdate(document.doc));
     back.mark(3);
