@@ -1,10 +1,9 @@
-import { memo, Suspense, useEffect, useRef, useState } from 'react';
+import { memo, useEffect, useRef, useState } from 'react';
 import type { FindingGroup } from '#model/analysis/groupFindings.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { useMayChange, useSession } from '../session/hooks.ts';
 import type { Session } from '../session/types.ts';
 import { Button } from '../ui/Button.tsx';
-import { late } from '../ui/late.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { doFix } from './doFix.ts';
@@ -12,14 +11,13 @@ import { fixWords } from './fixWords.ts';
 import { Gauge } from './Gauge.tsx';
 import { KneelLink } from './KneelLink.tsx';
 import { keepInSight } from './keepInSight.ts';
+import { LeaveForm } from './LeaveForm.tsx';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { pointOut } from './pointOut.ts';
 import { type Figures, sayFigures } from './sayFigures.ts';
 import { shortMessage } from './shortMessage.ts';
 import { showFinding } from './showFinding.ts';
 import { WhyLink } from './WhyLink.tsx';
-
-const LeaveForm = late(() => import('./LeaveForm.tsx').then((m) => m.LeaveForm));
 
 interface Props {
   readonly group: FindingGroup;
@@ -72,11 +70,7 @@ export const FindingItem = memo(function FindingItem({ group, isShown, refs, cel
       </button>
       {isShown && <Body group={group} figures={figures} />}
       {(isShown || finding.fix) && !isLeaving && <Verbs {...{ group, isShown }} onLeave={() => setLeaving(true)} />}
-      {isLeaving && (
-        <Suspense fallback={null}>
-          <LeaveForm keys={[finding, ...others].map(({ key }) => key)} onClose={() => setLeaving(false)} />
-        </Suspense>
-      )}
+      {isLeaving && <LeaveForm keys={[finding, ...others].map(({ key }) => key)} onClose={() => setLeaving(false)} />}
     </li>
   );
 }, saysTheSame);
