@@ -4,12 +4,12 @@ import { neatlineBounds } from '../plan/neatline.ts';
 import { useClassroom, useIsThinking, useReport } from '../session/hooks.ts';
 import { late } from '../ui/late.tsx';
 import { keepFocus } from './keepFocus.ts';
-import { LeftLine } from './LeftLine.tsx';
 import { MeasureNext } from './MeasureNext.tsx';
 import { Question } from './Question.tsx';
 import { openGroups, questionStates } from './sortFindings.ts';
 import { sourceLetters } from './sourceLetters.ts';
 
+const LeftLine = late(() => import('./LeftLine.tsx').then((m) => m.LeftLine));
 const LeftList = late(() => import('./LeftList.tsx').then((m) => m.LeftList));
 const SourceList = late(() => import('./SourceList.tsx').then((m) => m.SourceList));
 
@@ -49,7 +49,11 @@ const Questions = memo(function Questions({ report, isThinking }: { report: Repo
           {new Date().toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })}
         </p>
       )}
-      <LeftLine report={report} />
+      {left.length > 0 && (
+        <Suspense fallback={null}>
+          <LeftLine report={report} />
+        </Suspense>
+      )}
       {states.map((state) => (
         <Question key={state.id} {...{ state, letters, bounds, isThinking }} />
       ))}

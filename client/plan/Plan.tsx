@@ -41,7 +41,7 @@ export function Plan() {
   useWheel(box, pointer.wheel);
   useEffect(() => () => void pointer.cancel(), [pointer]);
   const help = useId();
-  const mayChange = useMayChange();
+  const words = usePlanHelp(useMayChange());
 
   function press(event: PointerEvent): Press {
     const frame = box.current?.getBoundingClientRect();
@@ -102,12 +102,17 @@ export function Plan() {
       <RestLine />
       <Drafting />
       <p id={help} className="only-heard">
-        {mayChange
-          ? 'Tab goes from thing to thing, arrows slide the chosen one by 0.05 metres, with Shift by 0.50, with Alt by 0.01. With Tape or Remark they move a cross, and Enter presses there. Enter opens a shelf’s front, Delete puts away, Escape lets go; after that Tab leaves the plan. [ and ] turn by 15 degrees, with Alt by one. V chooses several: Enter adds what Tab is on. The lists hold the same things in words.'
-          : 'Tab goes from thing to thing, which you may look at and not change. With Tape or Remark the arrows move a cross, and Enter presses there. Enter opens a shelf’s front, Escape lets go; after that Tab leaves the plan. The lists hold the same things in words.'}
+        {words}
       </p>
     </div>
   );
+}
+
+/** Long words that nobody sees: they come once the drawing stands. */
+function usePlanHelp(mayChange: boolean): string {
+  const [words, setWords] = useState('');
+  useEffect(() => fetchWhenQuiet(() => import('./planHelp.ts').then((help) => setWords(help.planHelp(mayChange)))), [mayChange]);
+  return words;
 }
 
 /** What a tool in hand asks. */
