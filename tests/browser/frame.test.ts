@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { axeFindings, type SizeName, screens, sizes } from '#tests/support/browser.ts';
+import { lookOf } from '#tests/support/look.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { pageOf as openAs, openDemo } from '#tests/support/sheetPage.ts';
 
@@ -9,7 +10,12 @@ const served = servedPages();
 const pageOf = (initials: string, size: SizeName = 'wide', keepsPage = false) => openAs(served.browser, initials, size, keepsPage);
 const demo = (page: Page) => openDemo(page, served.server);
 
-const sheets = [/Room/, /Materials/, /Places/, /Move day/];
+const sheets = [
+  [/Room/, 'room'],
+  [/Materials/, 'materials'],
+  [/Places/, 'places'],
+  [/Move day/, 'move-day'],
+] as const;
 const errorsOf = (page: Page): string[] => {
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(error.message));
@@ -24,29 +30,42 @@ describe.each(screens('wide', 'tablet', 'phone'))('the frame on a %s screen', (s
     await page.getByRole('heading', { level: 1 }).waitFor();
     expect(await axeFindings(page)).toEqual([]);
     await demo(page);
-    for (const sheet of sheets) {
+    for (const [sheet, name] of sheets) {
       await page.getByRole('tab', { name: sheet }).click();
       await page.waitForLoadState('networkidle');
       await page.waitForTimeout(300);
-      expect(await axeFindings(page), `on ${sheet}`).toEqual([]);
+      expect(await axeFindings(page), `on ${name}`).toEqual([]);
     }
     expect(errors).toEqual([]);
     await page.context().close();
   }, 180_000);
 });
 
-describe('the frame', () => {
-  it('reaches nowhere beyond the screen, however a tablet is turned or a window drawn', async () => {
-    const page = await pageOf('MK', 'phone');
+/** By mouse, and by touch however a tablet is turned. */
+const looks = [
+  ['wide', { wide: sizes.wide }],
+  ['phone', { tablet: sizes.tablet, turned: { width: 768, height: 1024 }, phone: sizes.phone }],
+] as const;
+
+describe.each(looks)('the look, on a page opened on a %s screen', (size, viewports) => {
+  it('is as it was reviewed, and reaches nowhere beyond the screen', async () => {
+    const page = await pageOf('MK', size);
     const errors = errorsOf(page);
     await demo(page);
-    for (const sheet of sheets) {
+    for (const [sheet, name] of sheets) {
       await page.getByRole('tab', { name: sheet }).click();
-      for (const viewport of [sizes.wide, sizes.tablet, { width: 768, height: 1024 }, sizes.phone]) {
+      await page.waitForLoadState('networkidle');
+      for (const [screen, viewport] of Object.entries(viewports)) {
         await page.setViewportSize(viewport);
-        await page.waitForTimeout(200);
+        await page.waitForTimeout(400);
+        // Another layout asks again.
+        await page.waitForFunction(() => !/still looking|Being worked out/.test(document.body.textContent ?? ''), undefined, {
+          timeout: 60_000,
+        });
         const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        expect(beyond, `${sheet} on ${viewport.width}`).toBeLessThanOrEqual(0);
+        expect(beyond, `${name} on ${screen}`).toBeLessThanOrEqual(0);
+        const { share, most } = await lookOf(page, `${name}-${screen}`);
+        expect.soft(share, `${name} on ${screen} looks otherwise`).toBeLessThanOrEqual(most);
       }
     }
     expect(errors).toEqual([]);
