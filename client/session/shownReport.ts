@@ -1,4 +1,5 @@
 import type { Report } from '#model/analysis/report.ts';
+import { leftReasonOf } from '#model/findings/asLeft.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import type { Left } from '#model/schema/types.ts';
 
@@ -23,9 +24,9 @@ export function shownReports(): (report: Report | null, arrangement: string, lef
 
 /** The very list when nothing reads differently. */
 function withReasons(findings: readonly Finding[], left: readonly Left[]): readonly Finding[] {
-  const reasons = new Map([...left].reverse().map((entry) => [entry.key, entry.reason]));
+  const entries = new Map([...left].reverse().map((entry) => [entry.key, entry]));
   const told = findings.map((finding) => {
-    const leftReason = reasons.get(finding.key) ?? null;
+    const leftReason = leftReasonOf(finding, entries.get(finding.key));
     return finding.leftReason === leftReason ? finding : { ...finding, leftReason };
   });
   return told.every((finding, i) => finding === findings[i]) ? findings : told;

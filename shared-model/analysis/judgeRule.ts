@@ -1,4 +1,4 @@
-import { isWorse } from '../findings/asLeft.ts';
+import { leftReasonOf } from '../findings/asLeft.ts';
 import { answerOf, type Finding, findingKey, type Outcome, type RuleFinding, type RuleResult } from '../findings/finding.ts';
 import { fillMessage } from '../findings/messages.ts';
 import type { Measures } from '../measures/values.ts';
@@ -60,7 +60,6 @@ function badOption(rule: Rule, option: string): RuleFinding {
 
 function finish(rule: Rule, units: LengthUnits, found: RuleFinding, key: string, left: ReadonlyMap<string, Left>): Finding {
   const text = found.messageKey === 'option' ? 'The setting "{option}" of this check could not be read.' : rule.messages[found.messageKey];
-  const entry = left.get(key);
   if (text === undefined) throw new Error(`${rule.id} has no message "${found.messageKey}"`);
   return {
     key,
@@ -76,7 +75,7 @@ function finish(rule: Rule, units: LengthUnits, found: RuleFinding, key: string,
     ...(found.at && { at: found.at }),
     sources: found.sources ?? rule.sources,
     missing: found.missing ?? [],
-    leftReason: entry && !(entry.was && isWorse(found, entry.was)) ? entry.reason : null,
+    leftReason: leftReasonOf(found, left.get(key)),
     ...(found.fix && { fix: found.fix }),
   };
 }

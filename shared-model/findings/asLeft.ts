@@ -25,6 +25,10 @@ export function isWorse({ severity, measured, needed }: Pick<Finding, 'severity'
   return then !== null && now !== null && now > then + MORE;
 }
 
+/** Why a finding is left as it is; null: it is open, because nobody left it or because it is worse than when it was left. */
+export const leftReasonOf = (finding: Parameters<typeof isWorse>[0], entry: Left | undefined): string | null =>
+  entry && !(entry.was && isWorse(finding, entry.was)) ? entry.reason : null;
+
 /** Of what is needed; a number of things where none is wanted. */
 const shortBy = (measured: number | null, needed: number | null): number | null =>
   measured === null || needed === null ? null : Math.abs(needed - measured) / (Math.abs(needed) || 1);

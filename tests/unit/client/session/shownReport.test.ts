@@ -25,6 +25,16 @@ describe('the report as it is shown', () => {
     expect(shown(looked, 'a1', [])?.findings[0]?.leftReason).toBeNull();
   });
 
+  it('leaves open what has become worse than it was when it was left', () => {
+    const worse = report([finding({ measured: { value: 500, unit: 'mm' }, needed: { value: 900, unit: 'mm' } })]);
+    const was = { message: '', severity: 'must', measured: 880, needed: 900 } as const;
+    const [entry] = left;
+    const shown = shownReports()(worse, 'a1', entry ? [{ ...entry, was }] : []);
+    expect(shown?.findings[0]?.leftReason).toBeNull();
+    const asBad = shownReports()(worse, 'a1', entry ? [{ ...entry, was: { ...was, measured: 500 } }] : []);
+    expect(asBad?.findings[0]?.leftReason).toBe('the table moves on Monday');
+  });
+
   it('is the same object for the same report, and the same list for the same findings', () => {
     const shown = shownReports();
     const before = report([finding()]);
