@@ -9,8 +9,9 @@ import { Question } from './Question.tsx';
 import { openGroups, questionStates } from './sortFindings.ts';
 import { sourceLetters } from './sourceLetters.ts';
 
-const LeftLine = late(() => import('./LeftLine.tsx').then((m) => m.LeftLine));
-const LeftList = late(() => import('./LeftList.tsx').then((m) => m.LeftList));
+const loadLeft = () => import('./LeftList.tsx');
+const LeftLine = late(() => loadLeft().then((m) => m.LeftLine));
+const LeftList = late(() => loadLeft().then((m) => m.LeftList));
 const SourceList = late(() => import('./SourceList.tsx').then((m) => m.SourceList));
 
 /** The nine questions in their order, each with what was found; below them what to measure and what was left. */
