@@ -27,7 +27,7 @@ export function LeaveForm({ keys, onClose }: { keys: readonly string[]; onClose:
     }
     session.undo.endStep();
     session.setView({ finding: null });
-    session.announce('Left as it is. It stands at the end of this list, and is open again if it becomes worse.');
+    session.announce('Left as it is. It is at the end of this list, and open again if it becomes worse.');
     onClose();
   }
 

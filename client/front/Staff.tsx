@@ -15,15 +15,15 @@ const BAR = 9;
 /** mm of a bar, and what the i-th is lettered with */
 const staffs = {
   metric: { step: 100, letter: (i: number): string => (i / 10).toFixed(1) },
-  imperial: { step: 152.4, letter: (i: number): string => (i % 2 === 0 ? `${i / 2}'` : `${(i - 1) / 2}' 6"`) },
+  imperial: { step: 152.4, letter: (i: number): string => `${i / 2}'` },
 } as const;
 
-/** A levelling staff in 0.1 m or half feet, every second lettered while there is room. */
+/** A levelling staff in 0.1 m or half feet, every second lettered while there is room, else every fourth. */
 export function Staff({ view, top, isMirrored, units }: Props) {
   const { step, letter } = staffs[units];
   const bars = Math.ceil(top / step);
   const each = step * view.scale;
-  const every = each * 2 >= 13 ? 2 : units === 'metric' ? 5 : 4;
+  const every = each * 2 >= 13 ? 2 : 4;
   return (
     <Group listening={false}>
       {Array.from({ length: bars }, (_, i) => `${i}`).map((name, i) => (
