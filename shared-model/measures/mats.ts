@@ -4,6 +4,7 @@ import { MOST_TILES, type PackingFloor } from '../geometry/packingSpace.ts';
 import { type Tile, type TilePlace, tileRing } from '../geometry/tile.ts';
 import type { Scene } from '../scene/types.ts';
 import { roundMm } from '../units/round.ts';
+import { accessFigures } from './accessFigures.ts';
 import { matFloor, matTurns } from './floor.ts';
 import { matLanes } from './matLanes.ts';
 import type { SeatStrip } from './seats.ts';
@@ -39,6 +40,9 @@ function workOf(effort: Effort) {
 /** More mats than any classroom's floor takes make each question longer: by so many obstacles each. */
 const USUAL_MATS = 60;
 const EACH_MORE = 2;
+/** Mats of hand's breadth have gaps to all of the others within a way's width: each such pair as so much of an obstacle. */
+const USUAL_NEAR = 8;
+const EACH_PAIR = 0.35;
 /** What it takes to mend a first laying, however long each question is. */
 const LEAST_QUESTIONS = 8;
 
@@ -71,7 +75,7 @@ type Wanted = Pick<PackingTask, 'floor' | 'tile' | 'turns' | 'most' | 'isOver'>;
 function search(scene: Scene, strips: readonly SeatStrip[], keeper: WaysKeeper, wanted: Wanted, effort: Effort): TilePlace[] {
   const { floor, tile, turns } = wanted;
   const { questions, guesses, rounds, work } = workOf(effort);
-  const affordable = Math.floor(work / (floor.obstacles.length + EACH_MORE * Math.max(0, wanted.most - USUAL_MATS)));
+  const affordable = Math.floor(work / questionCost(wanted, accessFigures(scene).routeMeets));
   let lanes: ReturnType<typeof matLanes> | null = null;
   return packSearch({
     ...wanted,
@@ -85,6 +89,13 @@ function search(scene: Scene, strips: readonly SeatStrip[], keeper: WaysKeeper, 
     questions: Math.min(questions, Math.max(LEAST_QUESTIONS, affordable)),
     seed: seedOf(floor),
   });
+}
+
+/** How long a question is, in obstacles. @param way mm: gaps narrower than this count */
+function questionCost({ floor, tile: { width, depth, gap }, most }: Wanted, way: number): number {
+  const near = Math.min(most, ((way + width + gap) * (way + depth + gap)) / ((width + gap) * (depth + gap)));
+  const pairs = (most * Math.max(0, near - USUAL_NEAR)) / 2;
+  return floor.obstacles.length + EACH_MORE * Math.max(0, most - USUAL_MATS) + EACH_PAIR * pairs;
 }
 
 /** A whole number that says this floor apart from others: from its corners to the mm. */
