@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
-import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
+import { checked, hasFocus, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 
@@ -61,7 +61,7 @@ describe.each(screens('wide', 'tablet', 'phone'))('kneeling before a shelf on a 
 
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'detached' });
-    expect(await page.getByRole('button', { name: 'Kneel here' }).evaluate((button) => button === document.activeElement)).toBe(true);
+    await hasFocus(page.getByRole('button', { name: 'Kneel here' }));
     await page.context().close();
   }, 120_000);
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '#model/analysis/report.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
-import { checked, onScreen, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
+import { checked, hasFocus, onScreen, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 
@@ -23,7 +23,7 @@ describe('a finding left as it is', () => {
     await left.getByText(/^Left by Person MK on /).waitFor();
     // The line at the top of the column leads down to it.
     await page.getByRole('button', { name: '1 left as it is' }).click();
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe('left-title');
+    await hasFocus(page.locator('#left-title'));
     expect(await left.evaluate((part) => part.getBoundingClientRect().top < innerHeight)).toBe(true);
     expect((await savedFile(page)).left).toMatchObject([{ key: outside.key, reason: 'the niche is not drawn yet', by: 'Person MK' }]);
 

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
-import { checked, onScreen, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
+import { checked, hasFocus, onScreen, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 /** Where pictures for people to look at go; without it none are made. */
@@ -70,7 +70,7 @@ describe('a mend of the ways', () => {
       await found.waitFor({ timeout: 120_000 });
       // Told to who does not see it, and focus is on what was found.
       expect(await page.locator('.said').textContent()).toMatch(/^Found: .* towards the \w+ wall/);
-      expect(await page.evaluate(() => document.activeElement?.className)).toBe('mend-words');
+      await hasFocus(page.locator('.mend-words'));
       expect(await axeFindings(page)).toEqual([]);
       await picture(page, `mend-first-${size}`);
 

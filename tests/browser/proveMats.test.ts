@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
-import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
+import { checked, hasFocus, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 /** Where pictures for people to look at go; without it none are made. */
@@ -60,7 +60,7 @@ describe('the proof of the mats', () => {
       const words = page.getByText(/^Exactly \d+ mats? on the floor at once\.$/);
       await words.waitFor({ timeout: 180_000 });
       // Focus goes to what was found, not nowhere with the button.
-      expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/^Exactly \d+ mats?/);
+      await hasFocus(words);
       await page
         .locator('.said')
         .getByText(/^Proven: exactly \d+ mats? on the floor at once, with every way kept\.$/)

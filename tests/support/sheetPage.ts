@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { readClassroomFile } from '#model/schema/readFile.ts';
 import type { Classroom, Piece } from '#model/schema/types.ts';
 import { openPerson, type ServedAt, type SizeName } from './browser.ts';
@@ -23,6 +23,11 @@ export async function checked(page: Page): Promise<void> {
   await page.locator('.counts, .finding-head').first().waitFor({ state: 'attached', timeout: 30_000 });
   await page.waitForTimeout(300);
   await page.getByText('still looking').first().waitFor({ state: 'detached', timeout: 30_000 });
+}
+
+/** Focus is there, or comes within a moment: what gives it back does so a frame after it has gone. */
+export async function hasFocus(target: Locator): Promise<void> {
+  await target.page().waitForFunction((node) => node === document.activeElement, await target.elementHandle(), { timeout: 5_000 });
 }
 
 /** The classroom as it would be saved to a file now. */
