@@ -3,6 +3,7 @@ import type { Report } from '#model/analysis/report.ts';
 import { neatlineBounds } from '../plan/neatline.ts';
 import { useClassroom, useIsThinking, useReport } from '../session/hooks.ts';
 import { late } from '../ui/late.tsx';
+import { WhenNear } from '../ui/WhenNear.tsx';
 import { keepFocus } from './keepFocus.ts';
 import { MeasureNext } from './MeasureNext.tsx';
 import { Question } from './Question.tsx';
@@ -64,9 +65,11 @@ const Questions = memo(function Questions({ report, isThinking }: { report: Repo
           <LeftList report={report} />
         </Suspense>
       )}
-      <Suspense fallback={null}>
-        <SourceList letters={letters} />
-      </Suspense>
+      <WhenNear>
+        <Suspense fallback={null}>
+          <SourceList letters={letters} />
+        </Suspense>
+      </WhenNear>
     </>
   );
 });

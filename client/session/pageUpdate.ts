@@ -1,4 +1,4 @@
-import { registerSW } from 'virtual:pwa-register';
+import { fetchWhenQuiet } from './whenQuiet.ts';
 
 /** The service worker that lets the page open with the server gone. A new version waits until it is asked for. */
 type State = 'none' | 'waiting';
@@ -18,9 +18,13 @@ export const pageUpdate = {
     listeners.add(listener);
     return () => listeners.delete(listener);
   },
+  /** Fetches the whole page to keep it, so not while the drawing is still on its way. */
   begin(): void {
-    const update = registerSW({ onNeedRefresh: () => change('waiting') });
-    activate = () => update(true);
+    fetchWhenQuiet(async () => {
+      const { registerSW } = await import('virtual:pwa-register');
+      const update = registerSW({ onNeedRefresh: () => change('waiting') });
+      activate = () => update(true);
+    });
   },
   take(): void {
     void activate?.();

@@ -1,5 +1,7 @@
 /** ms after the drawing stands: by then nobody waits for anything that is fetched */
 const QUIET = 4000;
+/** ms after which a page is quiet that draws no plan: a list of classrooms, another sheet */
+const NO_DRAWING = 3 * QUIET;
 
 const waiting: (() => Promise<unknown>)[] = [];
 let isGoing = false;
@@ -18,8 +20,10 @@ export function fetchWhenQuiet(load: () => Promise<unknown>): void {
 /** Not before the drawing stands, however slow the tablet. */
 function begin(): void {
   const [drawn] = performance.getEntriesByName('plan-drawn');
-  const left = drawn ? drawn.startTime + QUIET - performance.now() : QUIET;
-  setTimeout(left > 0 ? begin : next, Math.max(0, left));
+  const quietFrom = drawn ? drawn.startTime + QUIET : NO_DRAWING;
+  const left = quietFrom - performance.now();
+  if (left > 0) setTimeout(begin, Math.min(left, QUIET / 4));
+  else next();
 }
 
 function next(): void {
