@@ -8,7 +8,7 @@ export interface Handle {
   readonly what: Side | 'turn';
   /** px */
   readonly at: Point;
-  /** px: foot of the turning handle's stem */
+  /** px: foot of its stem, the middle of that side; for one without a stem the same place */
   readonly foot: Point;
 }
 
@@ -20,6 +20,8 @@ const ROOM_FOR_HANDLE = 52;
 const STEMS: readonly number[] = [30, 22, 42, 54, 68, 84];
 /** px: the ring of a finger's handle */
 const RING = 11;
+/** px between the rings of two opposite handles: so much of a thing is left for a finger that slides it */
+const TO_GRAB = 44;
 
 /** px of the screen that words take, as a circle round their middle. */
 export interface WordsAt {
@@ -29,19 +31,28 @@ export interface WordsAt {
 
 /**
  * Handles of the chosen thing: at its ends, at front and back when they are far enough apart, and one to turn it by, as
- * far before its front as leaves the words of other things to be read.
+ * far before its front as leaves the words of other things to be read. For a finger those of a small thing stand outside
+ * it, so that it can still be slid.
  */
-export function handlesOf(body: SceneBody, view: Viewport, words: readonly WordsAt[] = []): Handle[] {
+export function handlesOf(body: SceneBody, view: Viewport, words: readonly WordsAt[] = [], isTouch = false): Handle[] {
   const middle = (side: Side): Point => toScreen(view, lerp(body.edges[side].a, body.edges[side].b, 0.5));
+  const outside = (length: number): number => (isTouch ? Math.max(0, TO_GRAB / 2 + RING - (length * view.k) / 2) : 0);
+  const beside = (side: Side): Handle => {
+    const foot = middle(side);
+    const off = outside(side === 'left' || side === 'right' ? body.width : body.depth);
+    return { what: side, at: add(foot, scale(body.edges[side].outward, off)), foot };
+  };
   const sides: Side[] = [];
   if (body.width * view.k >= 18) sides.push('left', 'right');
   if (body.depth * view.k >= ROOM_FOR_HANDLE) sides.push('front', 'back');
   const front = middle('front');
   const out = body.edges.front.outward;
-  const places = STEMS.map((stem) => add(front, scale(out, stem)));
+  // Not on the ring of the handle at the front itself.
+  const nearest = sides.includes('front') && isTouch ? outside(body.depth) + 2 * RING + 2 : 0;
+  const places = STEMS.filter((stem) => stem >= nearest).map((stem) => add(front, scale(out, stem)));
   const free = places.find((place) => words.every(({ at, radius }) => distance(place, at) >= radius + RING));
   const stem: Handle = { what: 'turn', at: free ?? (places[0] as Point), foot: front };
-  return [...sides.map((side): Handle => ({ what: side, at: middle(side), foot: middle(side) })), stem];
+  return [...sides.map(beside), stem];
 }
 
 /** The handle within `reach` px of a point; the nearest, so that large catching areas may overlap. */

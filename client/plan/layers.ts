@@ -194,7 +194,8 @@ function drawChoice(pen: Pen, model: PlanModel): void {
     if (!body) return;
     drawChosen(pen, ringOf(pen, body));
     if (body.piece?.locked || alsoChosen.length > 0) return;
-    drawHandles(pen, handlesOf(body, model.view, wordsBeside(model, body.id)), labelsOf(pen, model, body.id), model.isTouch);
+    const handles = handlesOf(body, model.view, wordsBeside(model, body.id), model.isTouch);
+    drawHandles(pen, handles, labelsOf(pen, model, body.id), model.isTouch);
     return;
   }
   const room = roomOf(model);

@@ -205,7 +205,7 @@ function pressOn(model: PlanModel, press: Press): Gesture {
   const { chosen, alsoChosen } = session.view();
   const body =
     chosen && alsoChosen.length === 0 && (chosen.kind === 'piece' || chosen.kind === 'fixture') ? bodyById(model, chosen.id) : undefined;
-  const handles = body && !body.piece?.locked ? handlesOf(body, model.view, wordsBeside(model, body.id)) : [];
+  const handles = body && !body.piece?.locked ? handlesOf(body, model.view, wordsBeside(model, body.id), press.isTouch) : [];
   const handle = handleAt(handles, press.at, press.isTouch ? 22 : 8);
   const under = itemAt(at, session.arrangement(), rawRoomOf(model), (reachOf(press) / model.view.k) * 0.6);
   // A handle's catching area must not cover the middle of the thing itself, or a small thing could not be slid.

@@ -4,10 +4,10 @@ import type { Handle } from '../handles.ts';
 import type { LabelPlace } from './labelPlace.ts';
 import { fill, line, type Pen, readable, stroke, write } from './pen.ts';
 
-/** Small squares for a mouse, rings of 22 px for a finger. Words that the turning handle's stem would strike through stand on it. */
+/** Small squares for a mouse, rings of 22 px for a finger. Words that a handle's stem would strike through stand on it. */
 export function drawHandles(pen: Pen, handles: readonly Handle[], labels: readonly LabelPlace[], isTouch: boolean): void {
   for (const handle of handles) {
-    if (handle.what === 'turn') drawStem(pen, handle, labels);
+    if (distance(handle.at, handle.foot) > 0) drawStem(pen, handle, labels);
     if (isTouch || handle.what === 'turn') drawRing(pen, handle, isTouch ? 11 : 5);
     else drawSquare(pen, handle);
   }

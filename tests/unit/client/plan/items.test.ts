@@ -98,6 +98,28 @@ describe('handles', () => {
     expect(handleAt(handlesOf(body, view), { x: 100, y: 180 }, 22)?.what).toBe('right');
   });
 
+  it('leave a finger 44 px of a small thing to slide it by, and stand on the edges of a large one', () => {
+    const room = (b: typeof body, k: number, isTouch: boolean, one: string, other: string): number => {
+      const places = handlesOf(b, { ...view, k }, [], isTouch);
+      const [p, q] = [one, other].map((side) => places.find((h) => h.what === side)?.at);
+      if (!p || !q) throw new Error('there are handles on both sides');
+      return Math.round(Math.hypot(p.x - q.x, p.y - q.y));
+    };
+    const table = pieceBody({ ...plainPiece(), width: 1200, depth: 1000, x: 1000, y: 1000 });
+    // 22 px of each ring count away: 66 between their middles is 44 free; 1.20 m at 0.053 px to the mm is 64 px.
+    expect([room(table, 0.053, true, 'left', 'right'), room(table, 0.053, true, 'front', 'back')]).toEqual([66, 66]);
+    expect(room(table, 0.02, true, 'left', 'right')).toBe(66);
+    expect(room(table, 0.1, true, 'left', 'right')).toBe(120);
+    expect(room(table, 0.053, false, 'left', 'right')).toBe(64);
+  });
+
+  it('do not lie on each other: the one to turn by stands beyond the one at the front', () => {
+    const table = pieceBody({ ...plainPiece(), width: 1200, depth: 1000, x: 1000, y: 1000 });
+    const places = handlesOf(table, { ...view, k: 0.053 }, [], true);
+    const [turn, front] = ['turn', 'front'].map((what) => places.find((h) => h.what === what)?.at);
+    expect(Math.hypot((turn?.x ?? 0) - (front?.x ?? 0), (turn?.y ?? 0) - (front?.y ?? 0))).toBeGreaterThanOrEqual(22);
+  });
+
   it('leave the words of other things to be read: the one to turn by stands nearer or farther', () => {
     const turn = (words: Parameters<typeof handlesOf>[2]) => handlesOf(body, view, words).find((h) => h.what === 'turn')?.at;
     const usual = turn([]);
