@@ -40,6 +40,7 @@ export function App() {
   return (
     <Dialogs>
       <HatchPatterns />
+      <UpdateNotice />
       {id !== null ? (
         <OpenClassroom key={`${id} ${isLook}`} id={id} />
       ) : isForDemo() ? (
@@ -49,7 +50,6 @@ export function App() {
           <StartPage />
         </Suspense>
       )}
-      <UpdateNotice />
     </Dialogs>
   );
 }

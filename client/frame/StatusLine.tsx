@@ -8,6 +8,8 @@ const RepairNotice = late(() => import('../states/RepairNotice.tsx').then((m) =>
 
 /** How long a said thing stays in sight (ms). */
 const STAYS = 8000;
+/** Where the sheet fills the whole screen, so that what is said lies on some of it (frame.css). */
+const LIES_ON_SHEET = '(max-width: 899px)';
 
 /** What was just done, said politely; and troubles, which stay until they are over. */
 export function StatusLine() {
@@ -19,8 +21,14 @@ export function StatusLine() {
   const [gone, setGone] = useState(0);
 
   useEffect(() => {
-    const timer = setTimeout(() => setGone(announcement.sequence), STAYS);
-    return () => clearTimeout(timer);
+    const go = () => setGone(announcement.sequence);
+    const goFromFinger = ({ pointerType }: PointerEvent) => pointerType !== 'mouse' && matchMedia(LIES_ON_SHEET).matches && go();
+    const timer = setTimeout(go, STAYS);
+    addEventListener('pointerdown', goFromFinger, true);
+    return () => {
+      clearTimeout(timer);
+      removeEventListener('pointerdown', goFromFinger, true);
+    };
   }, [announcement.sequence]);
 
   const said = announcement.sequence > gone ? announcement.text : '';

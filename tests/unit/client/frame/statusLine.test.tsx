@@ -1,0 +1,68 @@
+// @vitest-environment happy-dom
+import { readFileSync } from 'node:fs';
+import { act } from 'react';
+import { createRoot, type Root } from 'react-dom/client';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { StatusLine } from '#client/frame/StatusLine.tsx';
+import { announcer } from '#client/session/announcer.ts';
+import { SessionContext } from '#client/session/SessionProvider.tsx';
+import { silentAnalyst } from '#tests/support/quietDevice.ts';
+import { planSession } from '../plan/planSession.ts';
+
+let root: Root;
+let isSmall: boolean;
+const said = (): string => document.querySelector('.said')?.textContent?.trim() ?? '';
+const touch = (pointerType: string) =>
+  act(async () => void document.body.dispatchEvent(new PointerEvent('pointerdown', { pointerType, bubbles: true })));
+
+beforeEach(async () => {
+  Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  isSmall = true;
+  vi.spyOn(globalThis, 'matchMedia').mockImplementation(() => ({ matches: isSmall }) as MediaQueryList);
+  root = createRoot(document.body.appendChild(document.createElement('main')));
+  const plan = planSession();
+  const kept = plan.kept();
+  const session = { ...plan, kept: () => kept };
+  const analyst = { ...silentAnalyst, aside: () => ({ places: null }) };
+  await act(async () =>
+    root.render(
+      <SessionContext value={{ session, analyst }}>
+        <StatusLine />
+      </SessionContext>,
+    ),
+  );
+  await act(async () => announcer.say('Shelf 7 stands against the west wall.'));
+});
+afterEach(async () => {
+  await act(async () => root.unmount());
+  document.body.replaceChildren();
+  vi.useRealTimers();
+});
+
+describe('what was just done', () => {
+  it('is said, and goes after eight seconds', async () => {
+    expect(said()).toBe('Shelf 7 stands against the west wall.');
+    await act(async () => vi.advanceTimersByTime(8000));
+    expect(said()).toBe('');
+  });
+
+  it('goes with the next touch of a small screen, where it lies on the sheet, and says what that touch does', async () => {
+    await touch('touch');
+    expect(said()).toBe('');
+    await act(async () => announcer.say('Turned.'));
+    expect(said()).toBe('Turned.');
+  });
+
+  it('stays for a mouse, and on a screen with room for it below the sheet', async () => {
+    await touch('mouse');
+    isSmall = false;
+    await touch('touch');
+    expect(said()).toBe('Shelf 7 stands against the west wall.');
+  });
+
+  it('lies at the top of a small screen, never on the verbs of the chosen thing', () => {
+    const small = readFileSync('client/styles/frame.css', 'utf8').split('@media (max-width: 899px)')[1];
+    expect(small).toMatch(/\.said \{\s+bottom: auto;[^}]*top: 3px/);
+  });
+});
