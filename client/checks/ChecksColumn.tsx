@@ -1,6 +1,5 @@
 import { memo, Suspense, useDeferredValue, useEffect, useRef } from 'react';
 import type { Report } from '#model/analysis/report.ts';
-import { neatlineBounds } from '../plan/neatline.ts';
 import { useClassroom, useIsThinking, useReport } from '../session/hooks.ts';
 import { late } from '../ui/late.tsx';
 import { WhenNear } from '../ui/WhenNear.tsx';
@@ -36,8 +35,7 @@ export function ChecksColumn() {
 }
 
 const Questions = memo(function Questions({ report, isThinking }: { report: Report; isThinking: boolean }) {
-  const { room, left } = useClassroom();
-  const bounds = neatlineBounds(room.corners);
+  const { left } = useClassroom();
   const states = questionStates(report);
   const letters = sourceLetters(states.flatMap((state) => state.problems.map(({ lead }) => lead)));
   const open = states.filter((state) => state.answer === 'problem' || state.answer === 'cannot-tell').length;
@@ -57,7 +55,7 @@ const Questions = memo(function Questions({ report, isThinking }: { report: Repo
         </Suspense>
       )}
       {states.map((state) => (
-        <Question key={state.id} {...{ state, letters, bounds, isThinking }} />
+        <Question key={state.id} {...{ state, letters, isThinking }} />
       ))}
       <MeasureNext report={report} />
       {left.length > 0 && (

@@ -24,13 +24,13 @@ interface Props {
   readonly isShown: boolean;
   /** "a, b": the letters of its sources */
   readonly refs: string;
-  /** "B6": where it is by the neatline; "": nowhere in particular */
-  readonly cell: string;
+  /** "at B6: shelf 12": where it is on the plan; "": nowhere in particular */
+  readonly where: string;
   readonly units: LengthUnits;
 }
 
 /** One finding: short until it is chosen, then with gauge, reason and what can be done. Drawn again only when it says something else. */
-export const FindingItem = memo(function FindingItem({ group, isShown, refs, cell, units }: Props) {
+export const FindingItem = memo(function FindingItem({ group, isShown, refs, where, units }: Props) {
   const { lead: finding, others } = group;
   const session = useSession();
   const [isLeaving, setLeaving] = useState(false);
@@ -54,10 +54,10 @@ export const FindingItem = memo(function FindingItem({ group, isShown, refs, cel
         </span>
         <span className="finding-text">
           <Message message={finding.message} figures={figures} />
-          {(cell !== '' || others.length > 0) && (
+          {(where !== '' || others.length > 0) && (
             <span className="at">
-              {cell !== '' && `at ${cell}`}
-              {others.length > 0 && `${cell === '' ? '' : ', '}and ${others.length} more at the same place`}
+              {where}
+              {others.length > 0 && `${where === '' ? '' : ', '}and ${others.length} more at the same place`}
             </span>
           )}
         </span>
@@ -80,7 +80,7 @@ function saysTheSame(before: Props, now: Props): boolean {
   return (
     before.isShown === now.isShown &&
     before.refs === now.refs &&
-    before.cell === now.cell &&
+    before.where === now.where &&
     before.units === now.units &&
     p.lead === q.lead &&
     p.others.length === q.others.length &&

@@ -1,10 +1,8 @@
 import { useState } from 'react';
 import { type FindingGroup, isIn } from '#model/analysis/groupFindings.ts';
-import type { Box } from '#model/geometry/polygon.ts';
 import { leavesPracticalLife } from '../front/practicalLife.ts';
 import { ProveMats } from '../mats/ProveMats.tsx';
 import { MendWays } from '../mend/MendWays.tsx';
-import { cellAt } from '../plan/neatline.ts';
 import { useScene, useUnits, useViewOf } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { ChecksBehind } from './ChecksBehind.tsx';
@@ -12,13 +10,12 @@ import { FindingItem } from './FindingItem.tsx';
 import { MatWords } from './MatWords.tsx';
 import { PracticalLifeWords } from './PracticalLifeWords.tsx';
 import { sayAnswer } from './sayAnswer.ts';
+import { sayWhere } from './sayWhere.ts';
 import type { QuestionState } from './sortFindings.ts';
 
 interface Props {
   readonly state: QuestionState;
   readonly letters: ReadonlyMap<string, string>;
-  /** mm; the neatline's extent */
-  readonly bounds: Box;
   readonly isThinking: boolean;
 }
 
@@ -26,9 +23,10 @@ interface Props {
 const AT_FIRST = 30;
 
 /** One of the nine questions, and what was found. */
-export function Question({ state, letters, bounds, isThinking }: Props) {
+export function Question({ state, letters, isThinking }: Props) {
   const shown = useViewOf('finding');
   const units = useUnits();
+  const scene = useScene();
   const [isWhole, setWhole] = useState(false);
   const isLate = (group: FindingGroup, i: number): boolean => i >= AT_FIRST && !isWhole && !isIn(group, shown);
   const late = state.problems.filter(isLate).length;
@@ -41,10 +39,10 @@ export function Question({ state, letters, bounds, isThinking }: Props) {
       {state.problems.length > 0 ? (
         <ul>
           {state.problems.map((group, i) => {
-            const { key, at, sources } = group.lead;
+            const { key, sources } = group.lead;
             if (isLate(group, i)) return null;
             const refs = sources.flatMap((source) => letters.get(source) ?? []).join(', ');
-            return <FindingItem key={key} {...{ group, refs, units }} isShown={isIn(group, shown)} cell={at ? cellAt(at, bounds) : ''} />;
+            return <FindingItem key={key} {...{ group, refs, units }} isShown={isIn(group, shown)} where={sayWhere(group.lead, scene)} />;
           })}
         </ul>
       ) : (

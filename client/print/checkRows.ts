@@ -2,7 +2,7 @@ import type { FindingGroup } from '#model/analysis/groupFindings.ts';
 import type { Report } from '#model/analysis/report.ts';
 import { sayLeftState } from '#model/analysis/sayLeftState.ts';
 import { questions } from '#model/findings/finding.ts';
-import type { Box } from '#model/geometry/polygon.ts';
+import type { Scene } from '#model/scene/types.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { sourceText } from '#model/standards/sources.ts';
 import { leftGroups } from '../checks/leftGroups.ts';
@@ -10,11 +10,11 @@ import { sayAnswer } from '../checks/sayAnswer.ts';
 import { sayFigures } from '../checks/sayFigures.ts';
 import { sayLeft } from '../checks/sayLeft.ts';
 import { sayMats } from '../checks/sayMats.ts';
+import { sayWhere } from '../checks/sayWhere.ts';
 import { shortMessage } from '../checks/shortMessage.ts';
 import { type QuestionState, questionIds, questionOf, questionStates, unanswered } from '../checks/sortFindings.ts';
 import { sourceLetters } from '../checks/sourceLetters.ts';
 import { wantedOnce } from '../checks/wantedOnce.ts';
-import { cellAt, neatlineBounds } from '../plan/neatline.ts';
 import { severityWord } from '../ui/SeverityMark.tsx';
 import type { FlowRow } from './flow.ts';
 import { line, type Mark, type Measure, rect, weights, words } from './marks.ts';
@@ -35,7 +35,7 @@ interface Look {
   /** Without reasons: beside a plan. */
   readonly isShort: boolean;
   readonly classroom: Classroom;
-  readonly bounds: Box;
+  readonly scene: Scene;
 }
 
 /** The list of checks: the nine questions with what was found, what to measure, what was left. `isShort`: without reasons and what was left. */
@@ -46,7 +46,7 @@ export function checkRows(
 ): FlowRow[] {
   if (!report) return textRows('The checks are still being worked out.', width, measure, SIZE);
   const { classroom } = scene;
-  const look: Look = { width, measure, isShort, classroom, bounds: neatlineBounds(classroom.room.corners) };
+  const look: Look = { width, measure, isShort, classroom, scene };
   const states = questionStates(report);
   const letters = sourceLetters(states.flatMap(({ problems }) => problems.map(({ lead }) => lead)));
   return [
@@ -81,7 +81,7 @@ function questionRows(look: Look, state: QuestionState, report: Report, letters:
 }
 
 function findingRows(look: Look, { lead, others }: FindingGroup, letters: ReadonlyMap<string, string>, again: FlowRow): FlowRow[] {
-  const { width, measure, classroom, bounds } = look;
+  const { width, measure, classroom } = look;
   const figures = sayFigures(lead.measured, lead.needed, classroom.display.units);
   const x0 = WIDE.tick + WIDE.mark;
   const wide = look.isShort ? WIDE.fewFigures : WIDE.figures;
@@ -91,7 +91,7 @@ function findingRows(look: Look, { lead, others }: FindingGroup, letters: Readon
   const needed = wrapText(figures?.needed ?? '', wide - 2, measure, ASIDE);
   const refs = lead.sources.flatMap((source) => letters.get(source) ?? []).join(', ');
   const where = [
-    lead.at ? `at ${cellAt(lead.at, bounds)}` : '',
+    sayWhere(lead, look.scene),
     others.length > 0 ? `${others.length} more at the same place` : '',
     refs === '' ? '' : `see ${refs}`,
   ];
