@@ -44,6 +44,7 @@ export function DraftLine() {
         </Suspense>
       )}
       {tool.kind === 'tape' && <TapeLine />}
+      {tool.kind === 'tape' && tape.length === 2 && <TextLink onPress={() => store.set({ ...noDraft, tool })}>Measure another</TextLink>}
       {tool.kind === 'several' && <SeveralLine />}
       {tool.kind === 'remark' && remarkAt && <RemarkForm />}
       <TextLink onPress={() => store.set(noDraft)}>{tool.kind === 'several' ? 'Done' : 'Leave off'}</TextLink>
@@ -59,6 +60,8 @@ function useCovered(line: RefObject<HTMLElement | null>, tool: Tool | null): voi
     if (!element || !tool || typeof ResizeObserver === 'undefined') return;
     const isOver = !element.classList.contains('in-flow');
     const observer = new ResizeObserver(() => {
+      // What the tape says comes when it is laid: the drawing it is read from stays where it is.
+      if (store.state().tape.length === 2) return;
       const covered = isOver ? Math.ceil(element.getBoundingClientRect().height) : 0;
       if (covered > store.state().covered) store.set({ covered });
     });

@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { conflictsOf } from '#client/session/conflicts.ts';
 import type { Session } from '#client/session/types.ts';
-import { fitWhenFree, fitWholeRoom, type LayerName, type PlanModel } from './planModel.ts';
+import { fitBeside, fitWholeRoom, type LayerName, type PlanModel } from './planModel.ts';
 
 /** What each canvas is drawn from. A canvas is drawn again only when one of these is another object. */
 function ingredients(session: Session): Readonly<Record<LayerName, readonly unknown[]>> {
@@ -56,7 +56,7 @@ export function useRedraw(model: PlanModel): void {
       // What a tool asks lies over no part of the room.
       if (now.covered !== covered) {
         covered = now.covered;
-        fitWhenFree(model);
+        fitBeside(model);
       }
       if (now.wholeRoom !== fitted) {
         fitted = now.wholeRoom;

@@ -1,6 +1,5 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { isSimple } from '#model/geometry/polygon.ts';
-import { length as longOf } from '#model/geometry/vec.ts';
 import type { Room } from '#model/schema/types.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { Button } from '../ui/Button.tsx';
@@ -15,7 +14,7 @@ import { sayTrouble, sayUsual, sayWalk } from './saySurvey.ts';
 import { FixtureRows, OpeningRows } from './ThingRows.tsx';
 import { WalkPicture } from './WalkPicture.tsx';
 import { WallRows } from './WallRows.tsx';
-import { isMistake, layoutOf, type Walk, walkOf } from './walk.ts';
+import { hasToSpread, isMistake, layoutOf, type Walk, walkOf } from './walk.ts';
 import '../styles/survey.css';
 
 const partNames = [
@@ -95,7 +94,7 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
   const chain = useMemo(() => (draft.isSpread ? points : onSheet(room, walk, walk.chain)), [room, walk, points, draft.isSpread]);
   const heading = chain[0] && chain[1] ? (Math.atan2(chain[1].y - chain[0].y, chain[1].x - chain[0].x) * 180) / Math.PI : 0;
   const trouble = sayTrouble(walk, units);
-  const isOpen = walk.how === 'squares' ? (walk.fit?.redundancy ?? 0) > 0 : walk.open !== null && longOf(walk.open) >= 1;
+  const maySpread = hasToSpread(walk);
 
   function put() {
     if (!laid) return;
@@ -167,7 +166,7 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
         </div>
       </div>
       <div ref={foot} className="verbs walk-foot">
-        {walk.spread && isOpen && !draft.isSpread && (
+        {maySpread && !draft.isSpread && (
           <Button isDisabled={isMistake(walk)} onPress={() => change((before) => ({ ...before, isSpread: true }))}>
             Spread it {walk.how === 'squares' ? 'by least squares' : 'over the walls'}
           </Button>
@@ -183,7 +182,7 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
           ) : (
             !isFromBefore && <TextLink onPress={() => beginAnew(draftOf(room))}>Begin from the sheet</TextLink>
           ))}
-        <span className="aside">{sayFoot(walk.spread !== null && isOpen, draft.isSpread, laid !== null, walk.how)}</span>
+        <span className="aside">{sayFoot(maySpread, draft.isSpread, laid !== null, walk.how)}</span>
       </div>
     </Dialog>
   );

@@ -157,6 +157,21 @@ export function turnedOf({ walls, spread, how, chain }: Walk): (number | null)[]
   });
 }
 
+/** mm and degrees from which a change is said at all */
+const SAID = { length: 0.5, turn: 0.05 } as const;
+
+/** Spreading would change something: the walk is open, or the diagonals make walls or turns other than typed. */
+export function hasToSpread({ how, open, fit, spread }: Walk): boolean {
+  if (!spread) return false;
+  const isOpen = open !== null && longOf(open) >= 1;
+  if (how !== 'squares') return isOpen;
+  if (!fit || fit.redundancy <= 0) return false;
+  const isChanged = (by: number | null, least: number): boolean => by !== null && Math.abs(by) >= least;
+  return (
+    isOpen || fit.walls.some(({ change }) => isChanged(change, SAID.length)) || fit.turns.some(({ change }) => isChanged(change, SAID.turn))
+  );
+}
+
 /** More than a tape is wrong by: something was typed or taped wrong, and spreading would only hide it. */
 export function isMistake({ open, perimeter, fit }: Walk): boolean {
   return fit?.misfit != null || (open !== null && longOf(open) > SPREADABLE * perimeter);

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { createPlanModel, fitWhenFree, fitWholeRoom, type PlanModel } from '#client/plan/planModel.ts';
+import { createPlanModel, fitBeside, fitWhenFree, fitWholeRoom, type PlanModel } from '#client/plan/planModel.ts';
 import { createPlanPointer, type PlanPointer, type Press } from '#client/plan/pointer.ts';
 import { toScreen } from '#client/plan/viewport.ts';
 import { type PlanSession, planSession } from './planSession.ts';
@@ -41,4 +41,18 @@ it('the paper stays where somebody has put it', () => {
   model.store.set({ covered: 120 });
   fitWhenFree(model);
   expect(model.view).toBe(view);
+});
+
+it('the drawing stays where it is under a low strip, makes room for a high one, and comes back when that goes', () => {
+  const { view } = model;
+  const foot = 500 - toScreen(view, { x: 0, y: 5000 }).y;
+  model.store.set({ covered: Math.floor(foot) - 1 });
+  fitBeside(model);
+  expect(model.view).toBe(view);
+  model.store.set({ covered: 160 });
+  fitBeside(model);
+  expect(toScreen(model.view, { x: 0, y: 5000 }).y).toBeLessThan(500 - 160);
+  model.store.set({ covered: 0 });
+  fitBeside(model);
+  expect(model.view).toEqual(view);
 });

@@ -12,7 +12,7 @@ import {
   takeWallOut,
 } from '#client/survey/draft.ts';
 import { sayChange, sayOpen, sayTrouble, sayTurn, sayWalk, sayWallTurned } from '#client/survey/saySurvey.ts';
-import { changesOf, isMistake, layoutOf, turnedOf, walkOf } from '#client/survey/walk.ts';
+import { changesOf, hasToSpread, isMistake, layoutOf, turnedOf, walkOf } from '#client/survey/walk.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
 function walked(...walls: readonly [length: number | null, bend?: Bend, angle?: number][]): Draft {
@@ -151,6 +151,24 @@ it('makes a wall that could not be taped from the others', () => {
 it('goes round to the left as well', () => {
   const walk = walkOf(walked([3000, 'left'], [4000, 'left'], [3000, 'left'], [4000, 'left']));
   expect([walk.isRound, walk.isLeftward]).toEqual([true, true]);
+});
+
+describe('spreading', () => {
+  const rectangle = walked([4000], [3000], [4000], [3000]);
+  it('is for a walk that is open, and for diagonals that say otherwise', () => {
+    expect(hasToSpread(walkOf(corner))).toBe(true);
+    expect(hasToSpread(walkOf(across(rectangle, ['c1', 'c3', 5020])))).toBe(true);
+  });
+
+  it('has nothing to do where the walk closes and the diagonals agree', () => {
+    expect(hasToSpread(walkOf(rectangle))).toBe(false);
+    const taped = walkOf(across(rectangle, ['c1', 'c3', 5000], ['c2', 'c4', 5000]));
+    expect([taped.how, (taped.fit?.redundancy ?? 0) > 0, hasToSpread(taped)]).toEqual(['squares', true, false]);
+  });
+
+  it('is not offered before the walk has come round', () => {
+    expect(hasToSpread(walkOf(walked([4000], [3000])))).toBe(false);
+  });
 });
 
 describe('the rows', () => {
