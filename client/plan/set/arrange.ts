@@ -34,10 +34,10 @@ export function mirrored<B extends TurnedBox>(boxes: readonly B[], middle: numbe
 }
 
 /**
- * Side by side, each end flush with the next, backs in the line of the first and turned as it is. The first stays; the others
- * keep the order in which they stand along that line.
+ * Side by side with a gap (mm) from each to the next, backs in the line of the first and turned as it is. The first stays; the
+ * others keep the order in which they stand along that line.
  */
-export function inARow<B extends TurnedBox>(boxes: readonly B[]): B[] {
+export function inARow<B extends TurnedBox>(boxes: readonly B[], gap = 0): B[] {
   const [first] = boxes;
   if (!first) return [];
   const { u, v } = axesOf(first.rotation);
@@ -48,8 +48,8 @@ export function inARow<B extends TurnedBox>(boxes: readonly B[]): B[] {
   const follow = (others: readonly B[], sign: 1 | -1): void => {
     let end = dot(first, u) + (sign * first.width) / 2;
     for (const box of others) {
-      along.set(box, end + (sign * box.width) / 2);
-      end += sign * box.width;
+      along.set(box, end + sign * (gap + box.width / 2));
+      end += sign * (gap + box.width);
     }
   };
   follow(order.slice(at + 1), 1);
@@ -91,6 +91,13 @@ export function evenly<B extends TurnedBox>(boxes: readonly B[]): Spaced<B> {
     at += size + gap;
   });
   return { isDone: true, boxes: boxes.map((box) => moved.get(box) ?? box), gap };
+}
+
+/** The gap (mm, whole cm) that things have between each and the next on average, as they are strung out; null: they touch or overlap. */
+export function averageGap(boxes: readonly TurnedBox[]): number | null {
+  const spaced = evenly(boxes);
+  const gap = spaced.isDone ? Math.round(spaced.gap / 10) * 10 : 0;
+  return gap > 0 ? gap : null;
 }
 
 const ROUNDS = 6;

@@ -33,6 +33,10 @@ export const turnChosen = (session: Session, items: readonly Item[], degrees: nu
 export const putAwayChosen = (session: Session, items: readonly Item[]): boolean =>
   items.length > 1 ? verb('putAwaySet')(session, items) : items[0] !== undefined && putAway(session, items[0]);
 
+/** `gap`: mm from each to the next; 0: touching. */
+export const rowChosen = (session: Session, items: readonly Item[], gap: number): boolean =>
+  later(session, (verbs) => verbs.rowSet(session, items, gap));
+
 export const copyChosen = verb('copySet');
 export const mirrorChosen = verb('mirrorSet');
 

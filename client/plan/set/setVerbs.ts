@@ -130,20 +130,20 @@ export function mirrorSet(session: Session, items: readonly Item[]): boolean {
   );
 }
 
-/** Flush side by side along the line of the first. */
-export function rowSet(session: Session, items: readonly Item[]): boolean {
+/** Side by side along the line of the first, touching or with a gap (mm). */
+export function rowSet(session: Session, items: readonly Item[], gap = 0): boolean {
   const movers = moversOf(session, items);
   const first = items[0] && thingOf(session, items[0]);
   const others = movers.things.filter((thing) => thing !== first);
   if (!first || !items[0] || others.length === 0) return sayNothingMoves(session, movers.locked);
-  const row = inARow([first, ...others].map(boxOf));
+  const row = inARow([first, ...others].map(boxOf), gap);
   const shape = shapeOfRoom(session.classroom().room);
   const isFirstLocked = isLocked(first);
   const kept = keptTogether(row, shape, new Map());
   const moved = kept?.[0] ? sub(kept[0], first) : null;
   const { units } = session.classroom().display;
   const long = sayLength(
-    row.reduce((sum, { width }) => sum + width, 0),
+    row.reduce((sum, { width }) => sum + width, gap * others.length),
     units,
   );
   if (!kept || !moved || (isFirstLocked && Math.hypot(moved.x, moved.y) >= 1)) {
@@ -160,7 +160,10 @@ export function rowSet(session: Session, items: readonly Item[]): boolean {
   const also =
     Math.hypot(moved.x, moved.y) >= 1 ? ` The whole row went ${sayLength(Math.round(Math.hypot(moved.x, moved.y)), units)} to fit.` : '';
   const lockedOthers = movers.locked.filter((item) => items[0] && !isSame(item, items[0]));
-  session.announce(`${others.length + 1} things in a row with ${name}, ${long} long.${also}${sayLockedOnes(session, lockedOthers)}`);
+  const apart = gap > 0 ? `, ${sayLength(gap, units)} between each and the next` : '';
+  session.announce(
+    `${others.length + 1} things in a row with ${name}${apart}, ${long} long.${also}${sayLockedOnes(session, lockedOthers)}`,
+  );
   return true;
 }
 

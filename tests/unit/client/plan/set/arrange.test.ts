@@ -1,7 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cornersOf, reachAlong } from '#client/plan/box.ts';
-import { boxRound, evenly, inARow, keptTogether, mirrored, type SetBox, shifted, turnedAbout } from '#client/plan/set/arrange.ts';
+import {
+  averageGap,
+  boxRound,
+  evenly,
+  inARow,
+  keptTogether,
+  mirrored,
+  type SetBox,
+  shifted,
+  turnedAbout,
+} from '#client/plan/set/arrange.ts';
 import { buildRoom } from '#model/scene/room.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
@@ -24,6 +34,17 @@ describe('a row', () => {
     expect(row.get('b')).toMatchObject({ x: 2000, y: 1000 });
     expect(row.get('c')).toMatchObject({ x: 2900, y: 950, rotation: 0 });
     expect(row.get('a')).toMatchObject({ x: 1200, y: 1050, rotation: 0 });
+  });
+
+  it('leaves a gap from each to the next when one is asked for', () => {
+    const row = byId(inARow([box('b', 2000, 1000, 1000), box('c', 3600, 1300, 800), box('a', 700, 700, 600)], 350));
+    expect([row.get('a')?.x, row.get('b')?.x, row.get('c')?.x]).toEqual([850, 2000, 3250]);
+  });
+
+  it('knows the gap that its things have on average, and none where they touch or overlap', () => {
+    expect(averageGap([box('a', 500, 160, 600), box('b', 1500, 160, 800), box('c', 2800, 160, 1000)])).toBe(350);
+    expect(averageGap([box('a', 500, 160, 600), box('b', 1200, 160, 800)])).toBe(null);
+    expect(averageGap([box('a', 500, 160, 600), box('b', 900, 160, 800)])).toBe(null);
   });
 
   it('keeps the order along the line, whatever the line’s direction', () => {

@@ -136,6 +136,12 @@ describe('rows and gaps', () => {
     expect(stepsBack()).toBe(1);
   });
 
+  it('keeps a gap between them when one is typed, and says so', () => {
+    rowSet(session, [item('s1'), item('s2')], 300);
+    expect(at('s2')).toMatchObject({ x: 2300, y: 160 });
+    expect(last()).toBe('2 things in a row with shelf 1, 0.30 m between each and the next, 2.30 m long.');
+  });
+
   it('goes by a locked first and leaves other locked ones, saying so', () => {
     rowSet(session, [item('s3'), item('s2')]);
     expect([at('s3')?.x, at('s2')?.x]).toEqual([4600, 3600]);
