@@ -57,21 +57,44 @@ export class PartGrid {
       return found;
     }
     this.stamp++;
-    const keys = cellsOf(grown);
-    keys.push(EVERYWHERE);
-    for (const key of keys) {
-      for (const index of this.cells.get(key) ?? []) {
-        if (this.seen[index] === this.stamp) continue;
-        this.seen[index] = this.stamp;
-        if (boxesMeet(this.parts[index] as Part, grown)) found.push(index);
-      }
-    }
+    const lastX = Math.floor(grown.maxX / CELL);
+    const lastY = Math.floor(grown.maxY / CELL);
+    for (let x = Math.floor(grown.minX / CELL); x <= lastX; x++)
+      for (let y = Math.floor(grown.minY / CELL); y <= lastY; y++) this.take(x * 65_536 + y, grown, found);
+    this.take(EVERYWHERE, grown, found);
     // The base's come first and in order.
-    return found.length - before < 2 ? found : found.sort(ascending);
+    sortFrom(found, before);
+    return found;
+  }
+
+  private take(key: number, grown: Box, found: number[]): void {
+    const cell = this.cells.get(key);
+    if (!cell) return;
+    for (let k = 0; k < cell.length; k++) {
+      const index = cell[k] as number;
+      if (this.seen[index] === this.stamp) continue;
+      this.seen[index] = this.stamp;
+      if (boxesMeet(this.parts[index] as Part, grown)) found.push(index);
+    }
   }
 }
 
-const ascending = (i: number, j: number): number => i - j;
+/** Short lists, which are nearly in order, are sorted in place: the engine's own sort makes two more of each. */
+const SHORT = 48;
+
+function sortFrom(list: number[], first: number): void {
+  if (list.length - first > SHORT) {
+    const rest = list.splice(first).sort((i, j) => i - j);
+    for (const index of rest) list.push(index);
+    return;
+  }
+  for (let k = first + 1; k < list.length; k++) {
+    const index = list[k] as number;
+    let at = k;
+    for (; at > first && (list[at - 1] as number) > index; at--) list[at] = list[at - 1] as number;
+    list[at] = index;
+  }
+}
 
 function homesOf(part: Part): number[] {
   const cells = ((part.maxX - part.minX) / CELL + 1) * ((part.maxY - part.minY) / CELL + 1);

@@ -29,12 +29,27 @@ export interface StretchEnd {
   readonly b: Point;
 }
 
-/** An edge in the gap's axes: s along the travel, h across, from lesser to greater s. */
-interface Edge {
-  readonly s1: number;
-  readonly h1: number;
-  readonly s2: number;
-  readonly h2: number;
+/**
+ * Edges in the gap's axes, four numbers each: s1, h1, s2, h2 (s along the travel, h across), from lesser to greater s.
+ * These lists are used again by every stretch: a drag asks for hundreds a frame, and to make them anew took most of it.
+ */
+const EDGE = 4;
+let edges = new Float64Array(1024);
+/** The same seen by one who walks the other way. */
+let turned = new Float64Array(1024);
+/** Where along the walk an edge ends or runs through the middle line. */
+let events = new Float64Array(1024);
+/** Edges on either side of the middle line, by where they begin in the list. */
+let above = new Int32Array(256);
+let below = new Int32Array(256);
+
+function makeRoom(count: number): void {
+  if (edges.length >= EDGE * count) return;
+  edges = new Float64Array(2 * EDGE * count);
+  turned = new Float64Array(2 * EDGE * count);
+  events = new Float64Array(2 * EDGE * count);
+  above = new Int32Array(2 * count);
+  below = new Int32Array(2 * count);
 }
 
 /** @param nearby parts that may lie within `reach` mm of the gap's middle; the walk stops there. */
@@ -43,10 +58,15 @@ export function stretchAt(gap: Gap, nearby: readonly Part[], threshold: number, 
   const across = { x: (gap.bx - gap.ax) / gap.width, y: (gap.by - gap.ay) / gap.width };
   const along = { x: -across.y, y: across.x };
   const middle = { x: (gap.ax + gap.bx) / 2, y: (gap.ay + gap.by) / 2 };
-  const edges = edgesAround(middle, along, across, nearby, threshold, reach);
-  const turned = edges.map(({ s1, h1, s2, h2 }) => ({ s1: -s2, h1: h2, s2: -s1, h2: h1 }));
-  const ahead = endAt(walkAhead(edges, threshold, reach, gap.width / 2), 1, middle, along, across);
-  const back = endAt(walkAhead(turned, threshold, reach, gap.width / 2), -1, middle, along, across);
+  const size = edgesAround(middle, along, across, nearby, threshold, reach);
+  for (let e = 0; e < size; e += EDGE) {
+    turned[e] = -(edges[e + 2] as number);
+    turned[e + 1] = edges[e + 3] as number;
+    turned[e + 2] = -(edges[e] as number);
+    turned[e + 3] = edges[e + 1] as number;
+  }
+  const ahead = endAt(walkAhead(edges, size, threshold, reach, gap.width / 2), 1, middle, along, across);
+  const back = endAt(walkAhead(turned, size, threshold, reach, gap.width / 2), -1, middle, along, across);
   return { middle, along, across, back, ahead, length: ahead.offset - back.offset };
 }
 
@@ -62,9 +82,12 @@ function endAt(end: WalkEnd, sign: 1 | -1, middle: Point, along: Point, across: 
   };
 }
 
-/** Edges near the middle line; one that lies a threshold away on one side narrows nothing. */
-function edgesAround(middle: Point, along: Point, across: Point, nearby: readonly Part[], threshold: number, reach: number): Edge[] {
-  const edges: Edge[] = [];
+/** Lists the edges near the middle line; one that lies a threshold away on one side narrows nothing. @returns numbers in the list */
+function edgesAround(middle: Point, along: Point, across: Point, nearby: readonly Part[], threshold: number, reach: number): number {
+  let most = 0;
+  for (const { xy } of nearby) most += xy.length / 2;
+  makeRoom(most);
+  let size = 0;
   for (const { xy } of nearby) {
     const count = xy.length === 4 ? 1 : xy.length / 2;
     for (let i = 0; i < count; i++) {
@@ -79,10 +102,15 @@ function edgesAround(middle: Point, along: Point, across: Point, nearby: readonl
       const s1 = px * along.x + py * along.y;
       const s2 = qx * along.x + qy * along.y;
       if ((s1 > reach && s2 > reach) || (s1 < -reach && s2 < -reach)) continue;
-      edges.push(s1 <= s2 ? { s1, h1, s2, h2 } : { s1: s2, h1: h2, s2: s1, h2: h1 });
+      const isOnward = s1 <= s2;
+      edges[size] = isOnward ? s1 : s2;
+      edges[size + 1] = isOnward ? h1 : h2;
+      edges[size + 2] = isOnward ? s2 : s1;
+      edges[size + 3] = isOnward ? h2 : h1;
+      size += EDGE;
     }
   }
-  return edges;
+  return size;
 }
 
 interface WalkEnd {
@@ -96,66 +124,89 @@ interface WalkEnd {
 const SAME = 1e-6;
 
 /** Walks from 0 to where the width across reaches the threshold or something stands in the middle. */
-function walkAhead(edges: readonly Edge[], threshold: number, reach: number, half: number): WalkEnd {
-  const sorted = [0, reach];
-  for (const { s1, h1, s2, h2 } of edges) {
-    if (s1 > SAME && s1 < reach) sorted.push(s1);
-    if (s2 > SAME && s2 < reach) sorted.push(s2);
-    // Where an edge runs through the middle line, the way ends.
-    if (h1 > 0 === h2 > 0 || s1 === s2) continue;
-    const s = s1 + ((s2 - s1) * h1) / (h1 - h2);
-    if (s > SAME && s < reach) sorted.push(s);
-  }
-  sorted.sort((p, q) => p - q);
+function walkAhead(list: Float64Array, size: number, threshold: number, reach: number, half: number): WalkEnd {
+  const count = eventsOf(list, size, reach);
   let low = -half;
   let high = half;
-  const above: Edge[] = [];
-  const below: Edge[] = [];
-  for (let k = 0; k + 1 < sorted.length; k++) {
-    const from = sorted[k] as number;
-    const to = sorted[k + 1] as number;
-    if (to - from < SAME) continue;
-    above.length = 0;
-    below.length = 0;
-    for (const e of edges) {
-      if (isAcrossAt(e, from)) return { s: from, isOpen: false, low, high };
-      if (e.s1 > from + SAME || e.s2 < to - SAME || e.s2 - e.s1 <= SAME) continue;
-      if (heightAt(e, (from + to) / 2) > 0) above.push(e);
-      else below.push(e);
+  for (let from = 0; from < reach; ) {
+    let to = reach;
+    for (let k = 0; k < count; k++) {
+      const at = events[k] as number;
+      if (at > from && at < to) to = at;
     }
-    const wide = wideFrom(above, below, from, to, threshold);
-    if (wide !== null) {
-      if (wide > from) [low, high] = span(above, below, wide, threshold);
-      return { s: wide, isOpen: true, low, high };
+    if (to - from < SAME) {
+      from = to;
+      continue;
     }
-    [low, high] = span(above, below, to, threshold);
+    let up = 0;
+    let down = 0;
+    const middle = (from + to) / 2;
+    for (let e = 0; e < size; e += EDGE) {
+      const s1 = list[e] as number;
+      const s2 = list[e + 2] as number;
+      if (isAcrossAt(list, e, from)) return { s: from, isOpen: false, low, high };
+      if (s1 > from + SAME || s2 < to - SAME || s2 - s1 <= SAME) continue;
+      if (heightAt(list, e, middle) > 0) above[up++] = e;
+      else below[down++] = e;
+    }
+    const wide = wideFrom(list, up, down, from, to, threshold);
+    if (wide === null || wide > from) {
+      const at = wide ?? to;
+      high = threshold;
+      for (let k = 0; k < up; k++) high = Math.min(high, heightAt(list, above[k] as number, at));
+      low = -threshold;
+      for (let k = 0; k < down; k++) low = Math.max(low, heightAt(list, below[k] as number, at));
+    }
+    if (wide !== null) return { s: wide, isOpen: true, low, high };
+    from = to;
   }
   return { s: reach, isOpen: true, low, high };
 }
 
+/** Lists where within `reach` (mm) an edge ends or runs through the middle line, where the way ends. @returns how many */
+function eventsOf(list: Float64Array, size: number, reach: number): number {
+  let count = 0;
+  for (let e = 0; e < size; e += EDGE) {
+    const s1 = list[e] as number;
+    const h1 = list[e + 1] as number;
+    const s2 = list[e + 2] as number;
+    const h2 = list[e + 3] as number;
+    if (s1 > SAME && s1 < reach) events[count++] = s1;
+    if (s2 > SAME && s2 < reach) events[count++] = s2;
+    if (h1 > 0 === h2 > 0 || s1 === s2) continue;
+    const s = s1 + ((s2 - s1) * h1) / (h1 - h2);
+    if (s > SAME && s < reach) events[count++] = s;
+  }
+  return count;
+}
+
 /** An edge that stands across the middle line at s: it ends the walk. */
-function isAcrossAt({ s1, h1, s2, h2 }: Edge, s: number): boolean {
+function isAcrossAt(list: Float64Array, e: number, s: number): boolean {
+  const s1 = list[e] as number;
+  const s2 = list[e + 2] as number;
   if (s < SAME || s1 > s + SAME || s2 < s - SAME) return false;
+  const h1 = list[e + 1] as number;
+  const h2 = list[e + 3] as number;
   if (s2 - s1 <= SAME) return Math.min(h1, h2) < -SAME && Math.max(h1, h2) > SAME;
   return h1 > 0 !== h2 > 0 && Math.abs(s1 + ((s2 - s1) * h1) / (h1 - h2) - s) <= SAME;
 }
 
-const heightAt = ({ s1, h1, s2, h2 }: Edge, s: number): number => h1 + ((h2 - h1) * (s - s1)) / (s2 - s1);
-
-function span(above: readonly Edge[], below: readonly Edge[], s: number, threshold: number): [number, number] {
-  const high = Math.min(threshold, ...above.map((e) => heightAt(e, s)));
-  const low = Math.max(-threshold, ...below.map((e) => heightAt(e, s)));
-  return [low, high];
+function heightAt(list: Float64Array, e: number, s: number): number {
+  const s1 = list[e] as number;
+  const h1 = list[e + 1] as number;
+  return h1 + (((list[e + 3] as number) - h1) * (s - s1)) / ((list[e + 2] as number) - s1);
 }
 
 /** The first s in [from, to] at which every edge above lies a threshold over every edge below; null: none. */
-function wideFrom(above: readonly Edge[], below: readonly Edge[], from: number, to: number, threshold: number): number | null {
+function wideFrom(list: Float64Array, up: number, down: number, from: number, to: number, threshold: number): number | null {
   let first = from;
   let last = to;
-  for (const e of above) {
-    for (const f of below) {
-      const atFrom = heightAt(e, from) - heightAt(f, from) - threshold;
-      const atTo = heightAt(e, to) - heightAt(f, to) - threshold;
+  for (let i = 0; i < up; i++) {
+    const e = above[i] as number;
+    for (let j = 0; j < down; j++) {
+      const f = below[j] as number;
+      const atFrom = heightAt(list, e, from) - heightAt(list, f, from) - threshold;
+      const atTo = heightAt(list, e, to) - heightAt(list, f, to) - threshold;
       if (atFrom >= 0 && atTo >= 0) continue;
       if (atFrom < 0 && atTo < 0) return null;
       const zero = from + ((to - from) * atFrom) / (atFrom - atTo);
