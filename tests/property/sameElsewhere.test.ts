@@ -18,6 +18,8 @@ import { withRoom } from '#tests/support/withRoom.ts';
 // A room in a mirror, turned, elsewhere, with its pieces named and listed otherwise is the same room. Ways: ways.test.ts.
 const pick = pickWith(await loadHighs());
 const SEEDS = Array.from({ length: runs(60, 400) }, (_, i) => 5001 + i);
+/** Rooms in which the library of boolean operations left out a corner of a shadow: found by the long form. */
+const LOST_A_CORNER = [5276];
 /** m²: areas are rounded to 1e-3 mm at every corner */
 const ROUNDING = 1e-4;
 
@@ -43,7 +45,7 @@ const others = (room: Classroom, isAnyTurn: boolean): readonly (readonly [string
 
 describe('sight', () => {
   it('hides the same floor', { timeout: patience }, () => {
-    for (const seed of SEEDS) {
+    for (const seed of new Set([...SEEDS, ...LOST_A_CORNER])) {
       const room = watched(seed);
       const before = measureSight(buildScene(room));
       if (!before) throw new Error(`seed ${seed}: no sight`);
