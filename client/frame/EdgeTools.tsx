@@ -41,6 +41,7 @@ export function EdgeTools() {
           { id: 'save', text: 'Save a file', run: () => saveFile(session) },
           ...(isWide ? [] : [{ id: 'print', text: 'Print', run: () => dialogs.open('print') }]),
           { id: 'demo', text: 'Demo room', run: () => void openDemoRoom() },
+          { id: 'keys', text: 'Keys', run: () => dialogs.open('keys') },
           { id: 'me', text: 'Your name', run: () => dialogs.open('me') },
           { id: 'start', text: 'To the start', run: () => location.assign('#') },
         ]}

@@ -8,6 +8,7 @@ const SurveyDialog = late(() => import('../survey/SurveyDialog.tsx').then((m) =>
 const RulePageDialog = late(() => import('../pages/RulePageDialog.tsx').then((m) => m.RulePageDialog));
 const MeDialog = late(() => import('./MeDialog.tsx').then((m) => m.MeDialog));
 const ShareDialog = late(() => import('./ShareDialog.tsx').then((m) => m.ShareDialog));
+const KeysDialog = late(() => import('../plan/KeysDialog.tsx').then((m) => m.KeysDialog));
 const PrintDialog = late(() => import('../print/PrintDialog.tsx').then((m) => m.PrintDialog));
 
 /** The dialogs of an opened classroom; each is fetched when it is first shown. */
@@ -18,6 +19,7 @@ export function FrameDialogSet() {
       {shown === 'class' && <ClassDialog onClose={close} />}
       {shown === 'share' && <ShareDialog onClose={close} />}
       {shown === 'me' && <MeDialog onClose={close} />}
+      {shown === 'keys' && <KeysDialog onClose={close} />}
       {shown === 'print' && <PrintDialog onClose={close} />}
       {shown === 'survey' && <SurveyDialog onClose={close} />}
       {page !== null && <RulePageDialog rule={page} onRule={openPage} onClose={close} />}

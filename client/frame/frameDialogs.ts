@@ -1,6 +1,6 @@
 import { createContext, useContext } from 'react';
 
-export type FrameDialog = 'class' | 'survey' | 'me' | 'share' | 'print' | 'new' | 'open';
+export type FrameDialog = 'class' | 'survey' | 'me' | 'share' | 'print' | 'keys' | 'new' | 'open';
 export interface FrameDialogs {
   readonly shown: FrameDialog | null;
   open(dialog: FrameDialog): void;

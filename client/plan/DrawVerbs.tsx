@@ -62,6 +62,7 @@ function VerbLine() {
             text: verb.name,
             run: () => takeUpTool(session, verb.tool),
           })),
+          { id: 'keys', text: 'Keys', run: () => dialogs.open('keys') },
           {
             id: 'letters',
             text: hasLetterKeys ? 'Switch letter keys off' : 'Switch letter keys on',

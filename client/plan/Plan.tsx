@@ -2,6 +2,7 @@ import type Konva from 'konva';
 import { type PointerEvent, type ReactNode, Suspense, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { Layer, Shape, Stage } from 'react-konva';
 import '../ui/drawingShapes.ts';
+import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { focusFront } from '../front/frontFocus.ts';
 import { useMayChange, useSession } from '../session/hooks.ts';
 import { fetchWhenQuiet } from '../session/whenQuiet.ts';
@@ -34,7 +35,8 @@ export function Plan() {
     return made;
   }, [session]);
   const pointer = useMemo(() => createPlanPointer(model), [model]);
-  const keys = useMemo(() => createPlanKeys(model, pointer, focusFront), [model, pointer]);
+  const { open } = useFrameDialogs();
+  const keys = useMemo(() => createPlanKeys(model, pointer, focusFront, () => open('keys')), [model, pointer, open]);
   const size = useSizeOf(box);
   useRedraw(model);
   useFit(model, size);

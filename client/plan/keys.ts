@@ -32,7 +32,7 @@ const arrows: Readonly<Record<string, Point>> = {
 const stepOf = ({ shiftKey, altKey }: KeyPress): number => (altKey ? 10 : shiftKey ? 500 : 50);
 
 /** Keys while the drawing has focus. Tab goes from thing to thing; after Escape has let go, Tab leaves the drawing. */
-export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront: () => boolean): PlanKeys {
+export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront: () => boolean, showKeys: () => void): PlanKeys {
   const { session, store } = model;
   let isLeaving = false;
 
@@ -123,6 +123,10 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
         return true;
       }
       if ((event.key === 'Delete' || event.key === 'Backspace') && item) return putAwayChosen(session, items);
+      if (event.key === '?' && store.state().hasLetterKeys) {
+        showKeys();
+        return true;
+      }
       return letter(model, event, items);
     },
   };

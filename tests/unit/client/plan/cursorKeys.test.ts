@@ -23,7 +23,12 @@ beforeEach(() => {
   });
   model = createPlanModel(session, () => {});
   model.size = { width: 600, height: 500 };
-  keys = createPlanKeys(model, createPlanPointer(model), () => true);
+  keys = createPlanKeys(
+    model,
+    createPlanPointer(model),
+    () => true,
+    () => {},
+  );
 });
 
 describe('gathering several by the keys', () => {

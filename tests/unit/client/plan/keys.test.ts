@@ -9,6 +9,8 @@ let model: PlanModel;
 let keys: PlanKeys;
 let isFrontHere: boolean;
 let fronts: number;
+/** How often the list of keys was asked for. */
+let lists: number;
 const press = (key: string, held: Partial<Record<'shiftKey' | 'altKey' | 'ctrlKey', boolean>> = {}): boolean =>
   keys.press({ key, shiftKey: false, altKey: false, ctrlKey: false, metaKey: false, ...held });
 const piece = (id: string) => session.arrangement().pieces.find((p) => p.id === id);
@@ -24,13 +26,24 @@ beforeEach(() => {
   model.size = { width: 600, height: 500 };
   isFrontHere = true;
   fronts = 0;
-  keys = createPlanKeys(model, createPlanPointer(model), () => {
+  lists = 0;
+  const goToFront = () => {
     if (isFrontHere) fronts += 1;
     return isFrontHere;
+  };
+  keys = createPlanKeys(model, createPlanPointer(model), goToFront, () => {
+    lists += 1;
   });
 });
 
 describe('keys of the plan', () => {
+  it('are listed by ?, unless letter keys are switched off', () => {
+    expect([press('?', { shiftKey: true }), lists]).toEqual([true, 1]);
+    model.store.set({ hasLetterKeys: false });
+    expect([press('?', { shiftKey: true }), lists]).toEqual([false, 1]);
+    model.store.set({ hasLetterKeys: true });
+  });
+
   it('goes from thing to thing in list order and leaves at the end', () => {
     const order = ['s1', 's2', 'd1', 'c1', 'c2', 'c3', 'c4'].map((id) => [press('Tab'), session.view().chosen?.id, id]);
     for (const [taken, chosen, expected] of order) expect([taken, chosen]).toEqual([true, expected]);

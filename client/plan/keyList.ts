@@ -1,0 +1,71 @@
+import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { setVerbs } from './set/chosenVerbs.ts';
+import { asides, isForLookers, type Verb, verbs } from './tools.ts';
+
+export interface KeyGroup {
+  readonly title: string;
+  readonly keys: readonly { readonly key: string; readonly does: string }[];
+}
+
+const letterOf = ({ letter = '', name }: Verb): { key: string; does: string } => ({ key: letter, does: name });
+
+/** Every key there is, in words, by where it works. */
+export function keyList(units: LengthUnits, mayChange: boolean): readonly KeyGroup[] {
+  const by = (mm: number): string => sayLength(mm, units);
+  const inHand = [...verbs, ...asides].filter(({ letter, tool }) => letter && (mayChange || isForLookers(tool.kind)));
+  return [
+    {
+      title: 'On the drawing',
+      keys: [
+        { key: 'Tab, Shift Tab', does: 'The next thing, the one before' },
+        {
+          key: 'Arrows',
+          does: mayChange ? `Slide what is chosen by ${by(50)}; with nothing chosen, move the paper` : 'Move the paper',
+        },
+        ...(mayChange ? [{ key: 'Shift or Alt with arrows', does: `By ${by(500)}, or by ${by(10)}` }] : []),
+        { key: 'Enter', does: 'Open a shelf’s front; with a tool in hand, press there' },
+        ...(mayChange ? [{ key: 'Delete', does: 'Put away; trays go to the table' }] : []),
+        { key: 'Escape', does: 'Let go; after that Tab leaves the drawing' },
+        ...(mayChange ? [{ key: 'Ctrl A', does: 'Choose all that stands' }] : []),
+      ],
+    },
+    {
+      title: 'On a shelf’s front',
+      keys: [
+        { key: 'Tab, Shift Tab', does: 'The next tray as it is read, the one before' },
+        ...(mayChange
+          ? [
+              { key: 'Left, right', does: `Slide the tray by ${by(10)}, with Shift by ${by(100)}` },
+              { key: 'Up, down', does: 'To another board' },
+              { key: 'Delete', does: 'Put it on the table' },
+            ]
+          : []),
+        { key: 'Escape', does: 'Let it go; once more, back to the plan' },
+      ],
+    },
+    ...(mayChange
+      ? [
+          {
+            title: 'Anywhere on the page',
+            keys: [
+              { key: 'Ctrl Z', does: 'Take back your own last step' },
+              { key: 'Ctrl Shift Z, Ctrl Y', does: 'Do again' },
+            ],
+          },
+        ]
+      : []),
+    {
+      title: 'Letter keys, on the drawing',
+      keys: [
+        ...inHand.map(letterOf),
+        ...(mayChange ? [{ key: '[ and ]', does: 'Turn by 15°, with Alt by 1°' }] : []),
+        ...(mayChange
+          ? setVerbs.map(({ letter, name }) => ({ key: letter, does: name === 'In a row' ? 'In a row, touching' : name }))
+          : []),
+        { key: '+ and −', does: 'Larger, smaller' },
+        { key: '0', does: 'The whole room' },
+        { key: '?', does: 'This list' },
+      ],
+    },
+  ];
+}

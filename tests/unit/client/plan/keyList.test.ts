@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { keyList } from '#client/plan/keyList.ts';
+import { setVerbs } from '#client/plan/set/chosenVerbs.ts';
+import { asides, verbs } from '#client/plan/tools.ts';
+
+const all = (mayChange: boolean) => keyList('metric', mayChange).flatMap(({ keys }) => keys);
+
+describe('the list of keys', () => {
+  it('has every letter that does something, each once, with the name of what it does', () => {
+    const letters = [...verbs, ...asides, ...setVerbs];
+    for (const { letter, name } of letters) {
+      const found = all(true).filter(({ key }) => key === letter);
+      expect([letter, found.length, found[0]?.does.startsWith(name)]).toEqual([letter, 1, true]);
+    }
+  });
+
+  it('says lengths in the class’s units', () => {
+    expect(keyList('metric', true)[0]?.keys.find(({ key }) => key === 'Arrows')?.does).toContain('0.05 m');
+    expect(keyList('imperial', true)[0]?.keys.find(({ key }) => key === 'Arrows')?.does).toContain('by 2"');
+  });
+
+  it('names no key to who may only look that would change something', () => {
+    const words = all(false).map(({ does }) => does);
+    expect(words.filter((does) => /slide|turn|put|wall|mirror|take back/i.test(does))).toEqual([]);
+    expect(words).toContain('Tape');
+  });
+});
