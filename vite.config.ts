@@ -91,6 +91,8 @@ export default defineConfig({
     testTimeout: 90_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    // What comes a frame later, on a machine busy with other things.
+    expect: { poll: { timeout: 15_000, interval: 100 } },
     // Nothing of ours keeps state between files, and reading every module anew for each took most of the time.
     isolate: false,
     unstubGlobals: true,

@@ -32,11 +32,14 @@ describe('focus in the checks, by keyboard', () => {
       await head.focus();
       await page.keyboard.press('Enter');
       await press(page, 'Do it');
-      expect((await focused(page)).tag).toBe('BUTTON');
+      await expect.poll(async () => (await focused(page)).tag).toBe('BUTTON');
       await page.locator('.said').getByText('Take back undoes it').waitFor();
       await checked(page);
-      const next = await focused(page);
-      expect([next.tag === 'BODY', next.words.includes(done)]).toEqual([false, false]);
+      const next = async () => {
+        const { tag, words } = await focused(page);
+        return [tag === 'BODY', words.includes(done)];
+      };
+      await expect.poll(next).toEqual([false, false]);
 
       const other = page.locator('.finding-head').nth(1);
       await other.focus();
@@ -47,12 +50,12 @@ describe('focus in the checks, by keyboard', () => {
       await page.keyboard.press('Enter');
       await page.getByRole('region', { name: 'Left as they are' }).getByText('for today').waitFor();
       await checked(page);
-      expect((await focused(page)).className).toBe('finding-head');
+      await expect.poll(async () => (await focused(page)).className).toBe('finding-head');
 
       await press(page, 'Take up again', 'section[aria-labelledby="left-title"]');
       await page.locator('.said').getByText('Taken up again.').waitFor();
       await checked(page);
-      expect(await focused(page)).toMatchObject({ tag: 'H2', words: 'Checks' });
+      await expect.poll(() => focused(page)).toMatchObject({ tag: 'H2', words: 'Checks' });
       await page.context().close();
     },
     180_000,

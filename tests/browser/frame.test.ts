@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { axeFindings, type SizeName, screens, sizes } from '#tests/support/browser.ts';
-import { lookOf } from '#tests/support/look.ts';
+import { settledLook } from '#tests/support/look.ts';
+import { onePage } from '#tests/support/onePage.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { pageOf as openAs, openDemo } from '#tests/support/sheetPage.ts';
 
@@ -16,30 +17,25 @@ const sheets = [
   [/Places/, 'places'],
   [/Move day/, 'move-day'],
 ] as const;
-const errorsOf = (page: Page): string[] => {
-  const errors: string[] = [];
-  page.on('pageerror', (error) => errors.push(error.message));
-  return errors;
-};
+/** What went wrong on a page since it was there. */
+const errors = new WeakMap<Page, string[]>();
 
-describe.each(screens('wide', 'tablet', 'phone'))('the frame on a %s screen', (size) => {
-  it('has nothing that axe finds, on any sheet', async () => {
-    const page = await pageOf('AX', size);
-    const errors = errorsOf(page);
-    await page.goto(served.server.address);
-    await page.getByRole('heading', { level: 1 }).waitFor();
-    expect(await axeFindings(page)).toEqual([]);
+const opened = (size: SizeName) =>
+  onePage(async () => {
+    const page = await pageOf('MK', size);
+    const seen: string[] = [];
+    errors.set(page, seen);
+    page.on('pageerror', (error) => seen.push(error.message));
     await demo(page);
-    for (const [sheet, name] of sheets) {
-      await page.getByRole('tab', { name: sheet }).click();
-      await page.waitForLoadState('networkidle');
-      await page.waitForTimeout(300);
-      expect(await axeFindings(page), `on ${name}`).toEqual([]);
-    }
-    expect(errors).toEqual([]);
-    await page.context().close();
-  }, 180_000);
-});
+    return page;
+  });
+const shared = { wide: opened('wide'), tablet: opened('tablet'), phone: opened('phone') };
+
+async function onRoom(): Promise<Page> {
+  const page = await shared.wide();
+  await page.getByRole('tab', { name: /Room/ }).click();
+  return page;
+}
 
 /** By mouse, and by touch however a tablet is turned. */
 const looks = [
@@ -48,10 +44,9 @@ const looks = [
 ] as const;
 
 describe.each(looks)('the look, on a page opened on a %s screen', (size, viewports) => {
+  // First of those that share the page: nothing has been done on it yet.
   it('is as it was reviewed, and reaches nowhere beyond the screen', async () => {
-    const page = await pageOf('MK', size);
-    const errors = errorsOf(page);
-    await demo(page);
+    const page = await shared[size]();
     for (const [sheet, name] of sheets) {
       await page.getByRole('tab', { name: sheet }).click();
       await page.waitForLoadState('networkidle');
@@ -64,19 +59,39 @@ describe.each(looks)('the look, on a page opened on a %s screen', (size, viewpor
         });
         const beyond = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         expect(beyond, `${name} on ${screen}`).toBeLessThanOrEqual(0);
-        const { share, most } = await lookOf(page, `${name}-${screen}`);
+        const { share, most } = await settledLook(page, `${name}-${screen}`);
         expect.soft(share, `${name} on ${screen} looks otherwise`).toBeLessThanOrEqual(most);
       }
     }
-    expect(errors).toEqual([]);
+    expect(errors.get(page)).toEqual([]);
+  }, 180_000);
+});
+
+describe.each(screens('wide', 'tablet', 'phone'))('the frame on a %s screen', (size) => {
+  it('has nothing that axe finds, before a classroom is open', async () => {
+    const page = await pageOf('AX', size);
+    await page.goto(served.server.address);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    expect(await axeFindings(page)).toEqual([]);
     await page.context().close();
+  });
+
+  it('has nothing that axe finds, on any sheet', async () => {
+    const page = await shared[size]();
+    await page.setViewportSize(sizes[size]);
+    for (const [sheet, name] of sheets) {
+      await page.getByRole('tab', { name: sheet }).click();
+      await page.waitForLoadState('networkidle');
+      await page.waitForTimeout(300);
+      expect(await axeFindings(page), `on ${name}`).toEqual([]);
+    }
+    expect(errors.get(page)).toEqual([]);
   }, 180_000);
 });
 
 describe('a classroom on the sheet', () => {
   it('is shared by its address; each takes back only their own step', async () => {
-    const mk = await pageOf('MK');
-    await demo(mk);
+    const mk = await onRoom();
     const rt = await pageOf('RT');
     await rt.goto(mk.url());
     await rt.getByRole('heading', { level: 1, name: 'Juniper room' }).waitFor();
@@ -87,10 +102,9 @@ describe('a classroom on the sheet', () => {
     await rt.keyboard.press('Enter');
     await rt.keyboard.press('Escape');
     await mk.getByRole('heading', { level: 1, name: 'Maple room' }).waitFor();
-    expect(await mk.getByRole('button', { name: 'Take back' }).isEnabled()).toBe(false);
+    await expect.poll(() => mk.getByRole('button', { name: 'Take back' }).isEnabled()).toBe(false);
     await rt.keyboard.press('Control+z');
     await mk.getByRole('heading', { level: 1, name: 'Juniper room' }).waitFor();
-    await mk.context().close();
     await rt.context().close();
   }, 90_000);
 
@@ -114,8 +128,7 @@ describe('a classroom on the sheet', () => {
   }, 90_000);
 
   it('mends what a check proposes in one step, and leaves a finding with a reason', async () => {
-    const page = await pageOf('MK');
-    await demo(page);
+    const page = await onRoom();
     await page.getByText('still looking').waitFor({ state: 'detached', timeout: 30_000 });
     const fix = page.getByRole('button', { name: /^Do it/ }).first();
     const proposed = (await fix.getAttribute('aria-label')) ?? '';
@@ -137,12 +150,21 @@ describe('a classroom on the sheet', () => {
     expect(lead.length > 20 && text.startsWith(lead)).toBe(true);
     await left.getByRole('button', { name: /^Take up again/ }).click();
     await left.waitFor({ state: 'detached' });
-    await page.context().close();
   }, 90_000);
 
+  it('moves from sheet to sheet by the arrow keys, focus in sight', async () => {
+    const page = await onRoom();
+    await page.getByRole('tab', { name: /Room/ }).focus();
+    await page.keyboard.press('ArrowLeft');
+    const last = page.getByRole('tab', { name: /Move day/ });
+    await expect.poll(() => last.getAttribute('aria-selected')).toBe('true');
+    await expect.poll(() => last.evaluate((tab) => tab === document.activeElement && getComputedStyle(tab).outlineStyle)).toBe('solid');
+    await page.locator('.step').first().waitFor({ timeout: 30_000 });
+  }, 60_000);
+
+  // Last: what is said of the file stays on the page.
   it('keeps everything when a file cannot be read, and says where and why', async () => {
-    const page = await pageOf('MK');
-    await demo(page);
+    const page = await onRoom();
     const address = page.url();
     await page.getByRole('button', { name: 'File' }).click();
     await page.getByRole('menuitem', { name: 'Open a file' }).click();
@@ -152,22 +174,9 @@ describe('a classroom on the sheet', () => {
       buffer: Buffer.from('{"format":"lowshelf.classroom","version":1,"name":3,"room":{"corners":[]},"arrangements":[]}'),
     });
     const alert = page.getByRole('alert').filter({ hasText: 'could not be read' });
-    expect(await alert.textContent()).toMatch(
-      /broken\.json could not be read\. Nothing was changed\.[\s\S]*name[\s\S]*found 3, expected a string/,
-    );
+    await expect
+      .poll(() => alert.textContent())
+      .toMatch(/broken\.json could not be read\. Nothing was changed\.[\s\S]*name[\s\S]*found 3, expected a string/);
     expect(page.url()).toBe(address);
-    await page.context().close();
-  }, 60_000);
-
-  it('moves from sheet to sheet by the arrow keys, focus in sight', async () => {
-    const page = await pageOf('MK');
-    await demo(page);
-    await page.getByRole('tab', { name: /Room/ }).focus();
-    await page.keyboard.press('ArrowLeft');
-    const last = page.getByRole('tab', { name: /Move day/ });
-    expect(await last.getAttribute('aria-selected')).toBe('true');
-    expect(await last.evaluate((tab) => tab === document.activeElement && getComputedStyle(tab).outlineStyle)).toBe('solid');
-    await page.locator('.step').first().waitFor({ timeout: 30_000 });
-    await page.context().close();
   }, 60_000);
 });

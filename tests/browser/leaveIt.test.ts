@@ -24,7 +24,7 @@ describe('a finding left as it is', () => {
     // The line at the top of the column leads down to it.
     await page.getByRole('button', { name: '1 left as it is' }).click();
     await hasFocus(page.locator('#left-title'));
-    expect(await left.evaluate((part) => part.getBoundingClientRect().top < innerHeight)).toBe(true);
+    await expect.poll(() => left.evaluate((part) => part.getBoundingClientRect().top < innerHeight)).toBe(true);
     expect((await savedFile(page)).left).toMatchObject([{ key: outside.key, reason: 'the niche is not drawn yet', by: 'Person MK' }]);
 
     await page.getByRole('button', { name: 'Open middle' }).first().click();

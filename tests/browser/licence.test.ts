@@ -6,10 +6,11 @@ import { placesLineOf } from '#client/places/placesLine.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
 import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
+import { onePage } from '#tests/support/onePage.ts';
 import { fillsOf, readPdf } from '#tests/support/pdfText.ts';
 import { plainRoomFile } from '#tests/support/plainRoom.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
-import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
+import { atRest, checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 
@@ -24,22 +25,23 @@ async function openSheet(page: Page): Promise<void> {
   await page.locator('.licence-paper').waitFor();
 }
 
-async function demoSheet(size: SizeName): Promise<Page> {
+async function demoPlaces(size: SizeName): Promise<Page> {
   const page = await pageOf(served.browser, 'AX', size);
   await openDemo(page, served.server);
   await toPlaces(page);
-  await openSheet(page);
   return page;
 }
 
 const printed = async (page: Page) => {
+  await atRest(page);
   const { pages, text } = readPdf(await page.pdf({ preferCSSPageSize: true }));
   return { pages, text: text.normalize('NFKC') };
 };
 
 describe.each(screens('wide', 'tablet', 'phone'))('the licence sheet on a %s screen', (size) => {
   it('prints on just one page of either paper, with the figures of the report and no buttons', async () => {
-    const page = await demoSheet(size);
+    const page = await demoPlaces(size);
+    await openSheet(page);
     expect(await axeFindings(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
 
@@ -69,8 +71,11 @@ describe.each(screens('wide', 'tablet', 'phone'))('the licence sheet on a %s scr
 });
 
 describe('the licence sheet', () => {
+  const shared = onePage(() => demoPlaces('wide'));
+
   it('is black on paper, and leaves other prints alone', async () => {
-    const page = await demoSheet('wide');
+    const page = await shared();
+    await openSheet(page);
     await page.emulateMedia({ media: 'print' });
     const colours = await page
       .locator('.licence-paper')
@@ -80,16 +85,18 @@ describe('the licence sheet', () => {
     await page.keyboard.press('Escape');
     await page.locator('.licence-paper').waitFor({ state: 'detached' });
     await page.emulateMedia({ media: 'print' });
-    expect(await page.locator('#places-statement').isVisible()).toBe(true);
-    await page.context().close();
+    await expect.poll(() => page.locator('#places-statement').isVisible()).toBe(true);
+    await page.emulateMedia({ media: null });
   }, 120_000);
 
   it('is on white paper also where backgrounds are printed, and says what is not proven', async () => {
-    const page = await demoSheet('wide');
+    const page = await shared();
+    await openSheet(page);
     const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
     expect(fillsOf(pdf)).toEqual([]);
     expect(readPdf(pdf).text.normalize('NFKC')).toContain('how many mats fit at the very most is not proven');
-    await page.context().close();
+    await page.keyboard.press('Escape');
+    await page.locator('.licence-paper').waitFor({ state: 'detached' });
   }, 120_000);
 
   it('stays one page for a class of many ages, rooms, kinds of floor and long names', async () => {
@@ -144,8 +151,8 @@ describe('the licence sheet', () => {
         { id: 'r1', kind: 'rug', x: 3500, y: 4000, width: 700, depth: 500 },
       ],
     });
-    const page = await pageOf(served.browser, 'MK', 'wide');
-    await openDemo(page, served.server);
+    // The page is left with another classroom, so this comes last.
+    const page = await shared();
     const demoAddress = page.url();
     await page.getByRole('button', { name: 'File' }).click();
     await page.getByRole('menuitem', { name: 'Open a file' }).click();
@@ -166,6 +173,5 @@ describe('the licence sheet', () => {
       expect(text).toContain('(1) does a passage to elsewhere count?');
       expect(text).toContain('Signature');
     }
-    await page.context().close();
   }, 180_000);
 });

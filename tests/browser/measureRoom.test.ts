@@ -46,7 +46,7 @@ describe('a room of six walls', () => {
       ['5.01'],
     ];
     for (const [i, [length, isLeft]] of walls.entries()) {
-      expect(await focused(page)).toBe(`Wall ${i + 1}`);
+      await expect.poll(() => focused(page)).toBe(`Wall ${i + 1}`);
       await keyboard.type(length);
       if (isLeft) {
         await keyboard.press('Tab');
@@ -55,15 +55,10 @@ describe('a room of six walls', () => {
       await keyboard.press('Enter');
     }
     await page.getByText('0.03 m open: 0.03 m west, 0.01 m north; 1 in 697 of the way round.').waitFor();
-    expect(await page.locator('td.walk-change').allTextContents()).toEqual([
-      '+0.015 m',
-      '+0.003 m',
-      '−0.005 m',
-      '+0.002 m',
-      '−0.01 m',
-      '−0.005 m',
-    ]);
-    expect(await focused(page)).toBe('Spread it over the walls');
+    await expect
+      .poll(() => page.locator('td.walk-change').allTextContents())
+      .toEqual(['+0.015 m', '+0.003 m', '−0.005 m', '+0.002 m', '−0.01 m', '−0.005 m']);
+    await expect.poll(() => focused(page)).toBe('Spread it over the walls');
     if (pictures) await page.screenshot({ path: `${pictures}/measure-wide.png` });
     expect(await axeFindings(page)).toEqual([]);
     await keyboard.press('Enter');

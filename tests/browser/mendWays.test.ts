@@ -69,7 +69,7 @@ describe('a mend of the ways', () => {
       const found = proposal(page).getByText(isWide);
       await found.waitFor({ timeout: 120_000 });
       // Told to who does not see it, and focus is on what was found.
-      expect(await page.locator('.said').textContent()).toMatch(/^Found: .* towards the \w+ wall/);
+      await expect.poll(() => page.locator('.said').textContent()).toMatch(/^Found: .* towards the \w+ wall/);
       await hasFocus(page.locator('.mend-words'));
       expect(await axeFindings(page)).toEqual([]);
       await picture(page, `mend-first-${size}`);
@@ -84,7 +84,8 @@ describe('a mend of the ways', () => {
         .getByRole('button', { name: `Let ${named} move again` })
         .waitFor();
       await found.waitFor({ timeout: 120_000 });
-      expect((await proposal(page).locator('.mend-moves').textContent())?.toLowerCase()).not.toContain(named);
+      const moves = async () => (await proposal(page).locator('.mend-moves').textContent())?.toLowerCase();
+      await expect.poll(moves, { timeout: 120_000 }).not.toContain(named);
       await picture(page, `mend-second-${size}`);
       await showPart(page, size, /^Drawing/);
       await page.locator('.plan-paper').scrollIntoViewIfNeeded();
@@ -98,7 +99,7 @@ describe('a mend of the ways', () => {
       const moved = after.filter((piece, i) => piece.x !== before[i]?.x || piece.y !== before[i]?.y);
       expect(moved.map(({ name }) => name)).not.toContain(named);
       await checked(page);
-      expect(await page.getByText('too narrow between').count()).toBe(0);
+      await expect.poll(() => page.getByText('too narrow between').count()).toBe(0);
       await look(page).waitFor({ state: 'detached' });
       await page.getByRole('button', { name: 'Take back' }).click();
       expect(await piecesOf(page)).toEqual(before);

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Piece } from '#model/schema/types.ts';
 import { axeFindings, type SizeName } from '#tests/support/browser.ts';
+import { onePage } from '#tests/support/onePage.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { onScreen, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
 
@@ -21,6 +22,8 @@ async function demo(size: SizeName): Promise<Page> {
   await openDemo(page, served.server);
   return page;
 }
+
+const shared = onePage(() => demo('wide'));
 
 async function pieces(page: Page): Promise<Map<string, Piece>> {
   const classroom = await savedFile(page);
@@ -52,7 +55,7 @@ async function slideFinger(page: Page, from: Place, to: Place): Promise<void> {
 
 describe('several things with the mouse', () => {
   it('are chosen by an area, dragged as one with their rest said, and taken back in one step', async () => {
-    const page = await demo('wide');
+    const page = await shared();
     const before = await pieces(page);
     await page.keyboard.down('Shift');
     await drag(page, ...AREA);
@@ -80,13 +83,16 @@ describe('several things with the mouse', () => {
     await page.getByRole('status').filter({ hasText: 'Flush with the south wall' }).waitFor();
     expect((await pieces(page)).get('t5')?.y).toBe(4900);
     expect(await axeFindings(page)).toEqual([]);
-    await page.context().close();
+    await page.getByRole('button', { name: 'Take back' }).click();
+    await page.locator('.plan-paper').focus();
+    await page.keyboard.press('Escape');
+    await page.getByRole('group', { name: /^Verbs of/ }).first().waitFor({ state: 'detached' });
   }, 180_000);
 });
 
 describe('several things by the keyboard alone', () => {
   it('are gathered, set in a row, measured between', async () => {
-    const page = await demo('wide');
+    const page = await shared();
     const { keyboard } = page;
     await page.locator('.plan-paper').focus();
     await keyboard.press('v');
@@ -112,7 +118,6 @@ describe('several things by the keyboard alone', () => {
     await said.filter({ hasText: /from edge to edge, between shelf 1 and shelf 3/ }).waitFor();
     await said.filter({ hasText: /The way between them is .* m wide, narrowest at [A-I]\d/ }).waitFor();
     if (pictures) await page.screenshot({ path: `${pictures}/placing-tape.png` });
-    await page.context().close();
   }, 180_000);
 });
 

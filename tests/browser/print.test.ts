@@ -6,7 +6,7 @@ import { readClassroom } from '#model/schema/readFile.ts';
 import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { measurePdf } from '#tests/support/pdfPaths.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
-import { checked, openDemo, pageOf } from '#tests/support/sheetPage.ts';
+import { atRest, openDemo, pageOf } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 const read = readClassroom(JSON.parse(readFileSync(resolve(import.meta.dirname, '../../client/demo/demo-room.json'), 'utf8')));
@@ -34,6 +34,7 @@ async function openPrint(page: Page, size: SizeName): Promise<void> {
 async function printed(page: Page, paper: string): Promise<PdfPage[]> {
   await page.getByText(new RegExp(`pages? on ${paper}$`)).waitFor();
   await page.locator('.button.strong:enabled', { hasText: 'Print' }).waitFor();
+  await atRest(page);
   const shown = await page.locator('.print-page').count();
   const pages = measurePdf(await page.pdf({ preferCSSPageSize: true }));
   expect(pages.length).toBe(shown);
@@ -138,7 +139,6 @@ describe.each(screens('tablet', 'phone'))('print on a %s', (size) => {
   it('is reached from the file menu, fits the screen, and on the smallest passes axe', async () => {
     const page = await pageOf(served.browser, 'AX', size);
     await openDemo(page, served.server);
-    await checked(page);
     await openPrint(page, size);
     if (size === 'phone') expect(await axeFindings(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);

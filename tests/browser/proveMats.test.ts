@@ -54,7 +54,7 @@ describe('the proof of the mats', () => {
       // The same button stops it, and focus has not moved.
       await page.keyboard.press('Enter');
       await proof(page).getByText('Stopped. What was found until then is kept.').waitFor();
-      expect(await page.locator('.said').textContent()).toContain('Stopped.');
+      await expect.poll(() => page.locator('.said').textContent()).toContain('Stopped.');
 
       await page.keyboard.press('Enter');
       const words = page.getByText(/^Exactly \d+ mats? on the floor at once\.$/);
@@ -74,7 +74,7 @@ describe('the proof of the mats', () => {
         await changeArrangement(page, 'Open middle');
         await begin.waitFor();
         await checked(page);
-        expect(await words.count()).toBe(0);
+        await expect.poll(() => words.count()).toBe(0);
         await changeArrangement(page, 'As it stands');
         await words.waitFor();
       }
@@ -82,7 +82,7 @@ describe('the proof of the mats', () => {
       await page.reload();
       await toChecks(page, size);
       await words.waitFor({ timeout: 60_000 });
-      expect(await begin.count()).toBe(0);
+      await expect.poll(() => begin.count()).toBe(0);
       await page.context().close();
     },
     360_000,

@@ -1,20 +1,24 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
+import { onePage } from '#tests/support/onePage.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 
-async function trial(size: SizeName): Promise<Page> {
+async function places(size: SizeName): Promise<Page> {
   const page = await pageOf(served.browser, 'AX', size);
   await openDemo(page, served.server);
   await page.getByRole('tab', { name: /Places/ }).click();
   await page.locator('#places-statement').waitFor({ timeout: 30_000 });
   await checked(page);
+  return page;
+}
+
+async function tryChild(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'If a child came' }).click();
   await page.getByRole('dialog', { name: 'If a child came' }).waitFor();
-  return page;
 }
 
 const cells = (page: Page, row: string) =>
@@ -25,23 +29,24 @@ const cells = (page: Page, row: string) =>
 
 describe.each(screens('wide', 'tablet', 'phone'))('a promised child on a %s screen', (size) => {
   it('is tried before she is added: floor, adults and fixtures before and after', async () => {
-    const page = await trial(size);
+    const page = await places(size);
+    await tryChild(page);
     // England, C01: 2.3 m² a child from three, 2.5 m² from two.
-    expect(await cells(page, 'Children').allTextContents()).toEqual(['24', '25']);
-    expect(await cells(page, 'Floor they need').allTextContents()).toEqual(['55.20 m²', '57.70 m²']);
+    await expect.poll(() => cells(page, 'Children').allTextContents()).toEqual(['24', '25']);
+    await expect.poll(() => cells(page, 'Floor they need').allTextContents()).toEqual(['55.20 m²', '57.70 m²']);
     const said = page.getByRole('status').filter({ hasText: 'needs 2.50 m² of floor by the rule of England' });
-    expect(await said.textContent()).toContain('outside the class: it has ages 3 to 6');
+    await expect.poll(() => said.textContent()).toContain('outside the class: it has ages 3 to 6');
     await page.getByLabel('How many come').fill('3');
-    expect(await cells(page, 'Floor they need').allTextContents()).toEqual(['55.20 m²', '62.70 m²']);
+    await expect.poll(() => cells(page, 'Floor they need').allTextContents()).toEqual(['55.20 m²', '62.70 m²']);
     await page.getByLabel('Age: years').fill('3');
-    expect(await cells(page, 'Floor they need').allTextContents()).toEqual(['55.20 m²', '62.10 m²']);
-    expect(await page.getByRole('status').filter({ hasText: 'The floor is too small by' }).count()).toBe(1);
+    await expect.poll(() => cells(page, 'Floor they need').allTextContents()).toEqual(['55.20 m²', '62.10 m²']);
+    await expect.poll(() => page.getByRole('status').filter({ hasText: 'The floor is too small by' }).count()).toBe(1);
     await page.getByLabel('and months').fill('12');
-    expect(await page.getByRole('alert').filter({ hasText: 'from 0 to 11' }).count()).toBe(1);
-    expect(await page.getByRole('button', { name: 'Add to the class' }).isDisabled()).toBe(true);
+    await expect.poll(() => page.getByRole('alert').filter({ hasText: 'from 0 to 11' }).count()).toBe(1);
+    await expect.poll(() => page.getByRole('button', { name: 'Add to the class' }).isDisabled()).toBe(true);
     await page.getByLabel('Age: years').fill('7');
     await page.getByLabel('and months').fill('0');
-    expect(await page.getByRole('status').filter({ hasText: 'beyond the rows of England for floor' }).count()).toBe(1);
+    await expect.poll(() => page.getByRole('status').filter({ hasText: 'beyond the rows of England for floor' }).count()).toBe(1);
     expect(await axeFindings(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
     await page.getByRole('button', { name: 'Leave it as it is' }).click();
@@ -52,8 +57,11 @@ describe.each(screens('wide', 'tablet', 'phone'))('a promised child on a %s scre
 });
 
 describe('adding her', () => {
+  const shared = onePage(() => places('wide'));
+
   it('to the class now, and taking it back', async () => {
-    const page = await trial('wide');
+    const page = await shared();
+    await tryChild(page);
     await page.getByRole('button', { name: 'Add to the class' }).click();
     await page.locator('.said').getByText('Added: 1 child of 2 years 9 months').waitFor();
     await page
@@ -72,19 +80,18 @@ describe('adding her', () => {
       .first()
       .waitFor({ timeout: 30_000 });
     expect((await savedFile(page)).children.groups.length).toBe(3);
-    await page.context().close();
   }, 120_000);
 
   it('on a date: from the children entered for it, into the year', async () => {
-    const page = await trial('wide');
+    const page = await shared();
+    await tryChild(page);
     await page.getByLabel('On (empty: now)').fill('2027-05-01');
     await page.getByText('From the children entered for 5 April 2027').waitFor();
-    expect(await cells(page, 'Children').allTextContents()).toEqual(['25', '26']);
+    await expect.poll(() => cells(page, 'Children').allTextContents()).toEqual(['25', '26']);
     await page.getByRole('button', { name: 'Add to the class' }).click();
     await page.getByText('26 are promised from 1 May 2027').waitFor({ timeout: 30_000 });
     const saved = await savedFile(page);
     expect(saved.children.groups.length).toBe(3);
     expect(saved.enrolment.at(-1)?.from).toBe('2027-05-01');
-    await page.context().close();
   }, 120_000);
 });

@@ -28,7 +28,7 @@ interface Look {
 }
 
 /** @throws without a picture that was kept */
-export async function lookOf(page: Page, name: string): Promise<Look> {
+async function lookOf(page: Page, name: string): Promise<Look> {
   const engine = await engineOf(page);
   const shot = await page.screenshot({ animations: 'disabled', caret: 'hide', scale: 'css' });
   const file = join(reviewed, `${name}.png`);
@@ -45,6 +45,15 @@ export async function lookOf(page: Page, name: string): Promise<Look> {
   const share = pixelmatch(was.data, is.data, null, is.width, is.height, { threshold: NEAR, includeAA: true }) / (is.width * is.height);
   if (share > 0) writeFileSync(join(tmpdir(), `lowshelf-look-${name}.png`), shot);
   return { share, most };
+}
+
+/** The same, of a page that may still be drawing: looked at again for some seconds while it looks otherwise. */
+export async function settledLook(page: Page, name: string): Promise<Look> {
+  for (let again = 0; ; again++) {
+    const look = await lookOf(page, name);
+    if (look.share <= look.most || again === 5) return look;
+    await page.waitForTimeout(1_000);
+  }
 }
 
 /** The browser's version and how long it writes a line with the letters that this machine has. */

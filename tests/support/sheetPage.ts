@@ -20,9 +20,22 @@ export async function openDemo(page: Page, server: ServedAt): Promise<void> {
 
 /** Until the checks have looked at everything there is now. */
 export async function checked(page: Page): Promise<void> {
-  await page.locator('.counts, .finding-head').first().waitFor({ state: 'attached', timeout: 30_000 });
-  await page.waitForTimeout(300);
-  await page.getByText('still looking').first().waitFor({ state: 'detached', timeout: 30_000 });
+  await page.locator('.counts, .finding-head').first().waitFor({ state: 'attached', timeout: 60_000 });
+  // What was just done has reached the checks, and then their words the page.
+  await atRest(page);
+  await page.getByText('still looking').first().waitFor({ state: 'detached', timeout: 60_000 });
+  await atRest(page);
+}
+
+/** Until what was just done is drawn: two frames, and then nothing more to do. */
+export async function atRest(page: Page): Promise<void> {
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        const whenIdle = (): unknown => requestIdleCallback(() => done(), { timeout: 5_000 });
+        requestAnimationFrame(() => requestAnimationFrame(whenIdle));
+      }),
+  );
 }
 
 /** Focus is there, or comes within a moment: what gives it back does so a frame after it has gone. */
