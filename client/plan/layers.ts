@@ -83,6 +83,8 @@ function drawUnderMarks(pen: Pen, model: PlanModel): void {
     isMoving: model.moving !== null,
     floor: roomOf(model).area * 1e6,
   });
+  // A rug lies under what is laid on it.
+  for (const piece of restingPieces(model)) if (isRug(piece)) drawPiece(pen, bodyOfPiece(piece), NO_LOOK);
   drawUnseen(pen, unseen);
   for (const mat of matsIn(report)) drawMat(pen, mat);
   if (unseen.length > 0) {
@@ -93,17 +95,26 @@ function drawUnderMarks(pen: Pen, model: PlanModel): void {
   if (place) drawNarrowStrip(pen, place);
 }
 
+const NO_LOOK: PieceLook = { number: null, area: null };
+
+/** Drawn with the checks, below the mats; what is in hand or disputed is drawn above everything. */
+const isRug = (piece: Piece): boolean => piece.kind === 'rug';
+
+const hiddenIn = ({ session, moving }: PlanModel): ReadonlySet<string> =>
+  new Set([...(moving?.ids ?? []), ...conflictsOnPlan(session).keys()]);
+
+function restingPieces(model: PlanModel): readonly Piece[] {
+  const hidden = hiddenIn(model);
+  return model.session.arrangement().pieces.filter((piece) => !hidden.has(piece.id));
+}
+
 function drawThings(pen: Pen, model: PlanModel): void {
-  const arrangement = model.session.arrangement();
   const places = conflictsOnPlan(model.session);
-  const hidden = new Set([...(model.moving?.ids ?? []), ...places.keys()]);
-  const resting = arrangement.pieces.filter((piece) => !hidden.has(piece.id));
+  const hidden = hiddenIn(model);
   drawLaidUnder(pen, laidIn(model));
   const look = looksOf(model);
-  const isUnder = (piece: Piece): boolean => piece.kind === 'rug';
-  for (const piece of resting) if (isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
   for (const fixture of rawRoomOf(model).fixtures) if (!hidden.has(fixture.id)) drawFixture(pen, bodyOfFixture(fixture));
-  for (const piece of resting) if (!isUnder(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
+  for (const piece of restingPieces(model)) if (!isRug(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
   drawConflicts(pen, places, look);
 }
 

@@ -9,9 +9,10 @@ function ingredients(session: Session): Readonly<Record<LayerName, readonly unkn
   const arrangement = session.arrangement();
   const view = session.view();
   const laid = view.laid === null ? null : classroom.arrangements.find(({ id }) => id === view.laid)?.pieces;
+  const rugs = arrangement.pieces.filter(({ kind }) => kind === 'rug');
   return {
     sheet: [classroom.room, classroom.display],
-    marks: [session.report(), view.finding, view.chosen === null],
+    marks: [session.report(), view.finding, view.chosen === null, rugs.length, ...rugs, conflictsOf(session).list()],
     things: [
       arrangement.pieces,
       arrangement.placements,

@@ -76,14 +76,14 @@ export function inHand(model: PlanModel, { show, write, every }: InHand): Drag {
   const letGo = (): void => {
     model.moving = null;
     model.session.setView({ preview: null, draft: null });
-    model.redraw('things', 'over');
+    model.redraw('marks', 'things', 'over');
   };
   return {
     to(p, held) {
       const isFirst = model.moving === null;
       if (!show(p, held)) return;
       model.redraw('over');
-      if (isFirst) model.redraw('things');
+      if (isFirst) model.redraw('marks', 'things');
       writer.write(write);
     },
     end() {
