@@ -86,7 +86,10 @@ describe('several things with the mouse', () => {
     await page.getByRole('button', { name: 'Take back' }).click();
     await page.locator('.plan-paper').focus();
     await page.keyboard.press('Escape');
-    await page.getByRole('group', { name: /^Verbs of/ }).first().waitFor({ state: 'detached' });
+    await page
+      .getByRole('group', { name: /^Verbs of/ })
+      .first()
+      .waitFor({ state: 'detached' });
   }, 180_000);
 });
 
