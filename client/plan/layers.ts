@@ -16,7 +16,7 @@ import { drawDraft } from './draw/drawDraft.ts';
 import { drawFindings, labelsOf } from './draw/drawFindings.ts';
 import { drawFixture } from './draw/drawFixture.ts';
 import { drawHandles } from './draw/drawHandles.ts';
-import { drawChosen, drawHold, drawPointed } from './draw/drawHolds.ts';
+import { drawChosen, drawHold, drawNumberBehind, drawPointed } from './draw/drawHolds.ts';
 import { drawMat, drawNarrowArrow, drawNarrowStrip, drawRemark } from './draw/drawMarks.ts';
 import { drawNeatline } from './draw/drawNeatline.ts';
 import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
@@ -204,6 +204,7 @@ function drawChoice(pen: Pen, model: PlanModel): void {
     const body = model.moving?.bodies.find((b) => b.id === chosen.id) ?? bodyById(model, chosen.id);
     if (!body) return;
     drawChosen(pen, ringOf(pen, body));
+    drawNumber(pen, model, body);
     if (body.piece?.locked || alsoChosen.length > 0) return;
     const handles = handlesOf(body, model.view, wordsBeside(model, body.id), model.isTouch);
     drawHandles(pen, handles, labelsOf(pen, model, body.id), model.isTouch);
@@ -273,8 +274,16 @@ function drawSubjects(pen: Pen, model: PlanModel): void {
   if (!shown || model.store.state().pointed !== shown.key) return;
   for (const id of pointedAt(shown, model.session.scene()).things) {
     const body = bodyById(model, id);
-    if (body && !model.moving?.ids.has(id)) drawPointed(pen, body);
+    if (!body || model.moving?.ids.has(id)) continue;
+    drawPointed(pen, body);
+    drawNumber(pen, model, body);
   }
+}
+
+/** What is chosen or pointed at has its number also in a room seen from far. */
+function drawNumber(pen: Pen, { session }: PlanModel, body: SceneBody): void {
+  const number = pieceNumbers(session.arrangement()).get(body.id);
+  if (number !== undefined) drawNumberBehind(pen, body, number);
 }
 
 /** A mark where each open finding is; the one being looked at as an arrow where it is about a width. */

@@ -25,8 +25,13 @@ interface Laid {
   readonly marks: readonly Mark[];
 }
 
-/** px: of two marks nearer than this the gravest is seen */
-const CLOSE = 10;
+/** px: of two marks nearer than this the gravest is seen, so that none lies on another */
+const CLOSE = 14;
+/** px to the mm from which marks have their whole size, and the least share of it: a large room seen whole keeps its drawing */
+const WHOLE = 0.03;
+const LEAST = 0.6;
+
+const sizeOfMarks = ({ k }: Viewport): number => Math.max(LEAST, Math.min(1, k / WHOLE));
 
 // Laid out once for one report: the layer itself is drawn at each frame of a drag.
 const laid = new WeakMap<PlanModel, Laid>();
@@ -41,16 +46,21 @@ export function drawFindings(pen: Pen, model: PlanModel, report: Report, shown: 
     known = { findings: report.findings, arrangement, view: pen.view, shown, marks: layMarks(pen, model, report, shown) };
     laid.set(model, known);
   }
-  for (const mark of known.marks) if (mark.finding !== arrow) drawSeverity(pen, mark.at, mark.finding);
+  const size = sizeOfMarks(pen.view);
+  for (const { at: place, finding } of known.marks) if (finding !== arrow && finding !== shown) drawSeverity(pen, place, finding, size);
+  // The one looked at above the others, and whole.
+  const own = known.marks.find(({ finding }) => finding === shown);
+  if (own && shown !== arrow) drawSeverity(pen, own.at, own.finding);
 }
 
-function layMarks(pen: Pen, model: PlanModel, report: Report, shown: Finding | null): Mark[] {
+export function layMarks(pen: Pen, model: PlanModel, report: Report, shown: Finding | null): Mark[] {
   const labels = labelsOf(pen, model);
+  const close = CLOSE * sizeOfMarks(pen.view);
   const marks: Mark[] = [];
   const taken = new Map<string, Point[]>();
-  const cell = (p: Point, dx: number, dy: number): string => `${Math.floor(p.x / CLOSE) + dx} ${Math.floor(p.y / CLOSE) + dy}`;
+  const cell = (p: Point, dx: number, dy: number): string => `${Math.floor(p.x / close) + dx} ${Math.floor(p.y / close) + dy}`;
   const isTaken = (p: Point): boolean =>
-    steps.some((dx) => steps.some((dy) => taken.get(cell(p, dx, dy))?.some((q) => distance(p, q) < CLOSE)));
+    steps.some((dx) => steps.some((dy) => taken.get(cell(p, dx, dy))?.some((q) => distance(p, q) < close)));
   for (const finding of bySeverity(report)) {
     if (!finding.at || finding.leftReason !== null) continue;
     const isFaint = finding.severity === 'note' || finding.outcome === 'cannot-tell';

@@ -1,10 +1,11 @@
 import type { Person } from '#client/session/types.ts';
 import { colours, lines } from '#client/styles/tokens.ts';
 import { boundingBox } from '#model/geometry/polygon.ts';
-import type { Point } from '#model/geometry/vec.ts';
+import { add, lerp, type Point, scale } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { ringOf } from './drawShape.ts';
-import { fill, type Pen, path, stroke, widthOf, write } from './pen.ts';
+import { labelPlace } from './labelPlace.ts';
+import { at, fill, type Pen, path, stroke, widthOf, write } from './pen.ts';
 
 const edgeDash: Readonly<Record<Person['edge'], readonly number[]>> = { solid: [], dashed: [5, 3], dotted: [1.5, 2.5] };
 const ROOM = 5;
@@ -36,6 +37,14 @@ export function drawPointed(pen: Pen, body: SceneBody): void {
   path(pen, rect(minX - ROOM, minY - ROOM, maxX - minX + 2 * ROOM, maxY - minY + 2 * ROOM));
   stroke(pen, { colour: colours.paper, width: 6 });
   stroke(pen, { colour: colours.blue, width: 3 });
+}
+
+/** The number of a thing that is too small for it on the screen, behind its back. */
+export function drawNumberBehind(pen: Pen, body: SceneBody, number: string): void {
+  if (labelPlace(pen, body, number, 650)) return;
+  const { back } = body.edges;
+  const foot = at(pen, lerp(back.a, back.b, 0.5));
+  write(pen, number, add(foot, scale(back.outward, 11)), { size: 11.5, weight: 650, colour: colours.blue, ground: colours.leaf });
 }
 
 const rect = (x: number, y: number, width: number, height: number): Point[] => [

@@ -72,27 +72,28 @@ export function drawArrowHead(pen: Pen, from: Point, tip: Point, colour: string,
 }
 
 /** Severity is a shape: filled diamond, half-filled triangle, ring; a dashed ring where it cannot be told. */
-export function drawSeverity(pen: Pen, p: Point, finding: Pick<Finding, 'severity' | 'outcome'>): void {
+export function drawSeverity(pen: Pen, p: Point, finding: Pick<Finding, 'severity' | 'outcome'>, size = 1): void {
   const { ctx } = pen;
+  const [far, low] = [6.5 * size, 5 * size];
   if (finding.outcome === 'cannot-tell' || finding.severity === 'note') {
     ctx.beginPath();
-    ctx.arc(p.x, p.y, 4.6, 0, 2 * Math.PI);
+    ctx.arc(p.x, p.y, 4.6 * size, 0, 2 * Math.PI);
     fill(pen, colours.paper);
     stroke(pen, { colour: colours.note, width: 1.6, dash: finding.outcome === 'cannot-tell' ? [2, 2] : [] });
     return;
   }
   if (finding.severity === 'must') {
-    path(pen, [offset(p, 0, -6.5), offset(p, 6.5, 0), offset(p, 0, 6.5), offset(p, -6.5, 0)]);
+    path(pen, [offset(p, 0, -far), offset(p, far, 0), offset(p, 0, far), offset(p, -far, 0)]);
     fill(pen, colours.must);
     stroke(pen, { colour: colours.paper, width: 1 });
     return;
   }
-  const top = offset(p, 0, -6.5);
-  const right = offset(p, 6.5, 5);
-  const left = offset(p, -6.5, 5);
+  const top = offset(p, 0, -far);
+  const right = offset(p, far, low);
+  const left = offset(p, -far, low);
   path(pen, [top, right, left]);
   fill(pen, colours.paper);
-  path(pen, [top, offset(p, 0, 5), left]);
+  path(pen, [top, offset(p, 0, low), left]);
   fill(pen, colours.should);
   path(pen, [top, right, left]);
   stroke(pen, { colour: colours.should, width: 1.4 });

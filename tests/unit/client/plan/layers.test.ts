@@ -1,7 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { layMarks } from '#client/plan/draw/drawFindings.ts';
 import { drawLayer } from '#client/plan/layers.ts';
 import { createPlanModel, type LayerName, type PlanModel } from '#client/plan/planModel.ts';
-import { report } from '../checks/finding.ts';
+import { finding, report } from '../checks/finding.ts';
 import { type PlanSession, planSession } from './planSession.ts';
 
 let session: PlanSession;
@@ -10,13 +11,17 @@ let model: PlanModel;
 /** The words that a canvas writes, in their order. */
 function wordsOn(name: LayerName): string[] {
   const written: string[] = [];
+  drawLayer(name, pretend(written), model);
+  return written;
+}
+
+/** A canvas that notes what is written on it. */
+function pretend(written: string[]): CanvasRenderingContext2D {
   const made: Record<string, unknown> = {
     fillText: (text: string) => written.push(text),
     measureText: (text: string) => ({ width: text.length * 6 }),
   };
-  const context = new Proxy(made, { get: (target, key) => target[String(key)] ?? (() => undefined) });
-  drawLayer(name, context as unknown as CanvasRenderingContext2D, model);
-  return written;
+  return new Proxy(made, { get: (target, key) => target[String(key)] ?? (() => undefined) }) as unknown as CanvasRenderingContext2D;
 }
 
 beforeEach(() => {
@@ -42,5 +47,29 @@ describe('a rug', () => {
   it('is drawn once while it is in hand', () => {
     model.moving = { ids: new Set(['r1']), bodies: [], from: [], lines: [], distances: [] };
     expect(wordsOn('marks')).toEqual(['mat 1']);
+  });
+});
+
+describe('a room seen from far', () => {
+  it('has no number on a thing too small for it, but for the chosen one', () => {
+    model.view = { k: 0.01, x: 0, y: 0 };
+    expect(wordsOn('things')).toEqual([]);
+    session.setView({ chosen: { kind: 'piece', id: 't1' } });
+    expect(wordsOn('over')).toContain('T1');
+    model.view = { k: 0.08, x: 0, y: 0 };
+    expect(wordsOn('over')).not.toContain('T1');
+  });
+
+  it('has smaller marks, none on another, and the one looked at; seen from near it has them all', () => {
+    const findings = Array.from({ length: 40 }, (_, i) => finding({ key: `k${i}`, at: { x: 200 + i * 150, y: 4000 } }));
+    const all = report(findings);
+    const shown = findings[1] as (typeof findings)[0];
+    const marksAt = (k: number, one: typeof shown | null) =>
+      layMarks({ ctx: pretend([]), view: { k, x: 0, y: 0 }, units: 'metric', isRightToLeft: false }, model, all, one);
+    const far = marksAt(0.01, null);
+    expect(far.length).toBeLessThan(10);
+    for (const [i, mark] of far.slice(1).entries()) expect(mark.at.x - (far[i]?.at.x ?? 0)).toBeGreaterThanOrEqual(8);
+    expect(marksAt(0.01, shown).map(({ finding: { key } }) => key)).toContain('k1');
+    expect(marksAt(0.1, null)).toHaveLength(40);
   });
 });
