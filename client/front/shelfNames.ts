@@ -5,9 +5,10 @@ import { capital } from '../text/sayList.ts';
 
 const sideWords: Readonly<Record<Side, string>> = { front: 'front', back: 'back', left: 'left side', right: 'right side' };
 
-/** "shelf 7": by the number it bears on the plan. */
+/** "shelf 7", "table T3": by the number it bears on the plan. */
 export function shelfWords(scene: Scene, piece: string): string {
   const number = pieceNumbers(scene.arrangement).get(piece);
+  if (number?.startsWith('T')) return `table ${number}`;
   return number ? `shelf ${number}` : (scene.bodyById.get(piece)?.label ?? piece);
 }
 

@@ -17,6 +17,8 @@ import { pagesOf } from './pages.ts';
 import type { PrintPage } from './pageTypes.ts';
 import { paperNames, sayPaper } from './paper.ts';
 import { keepPrintChoice, type PrintChoice, readPrintChoice } from './printChoice.ts';
+import { openRemarks } from './remarkMarks.ts';
+import { unseenOnPaper } from './unseenMarks.ts';
 import '../styles/printOut.css';
 import '../styles/print.css';
 
@@ -51,7 +53,13 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
   return (
     <Dialog title="What to print" isOpen onClose={onClose} isWide>
       <div className="print-tools">
-        <WhatToPrint choice={choice} shelves={shelves} onChange={change} />
+        <WhatToPrint
+          choice={choice}
+          shelves={shelves}
+          hasRemarks={openRemarks(scene).length > 0}
+          hasUnseen={unseenOnPaper(scene, report).length > 0}
+          onChange={change}
+        />
         <Choice
           label="Paper"
           value={choice.paper}
@@ -92,10 +100,13 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
 interface WhatProps {
   readonly choice: PrintChoice;
   readonly shelves: readonly { value: string; text: string }[];
+  /** There are some that could be printed. */
+  readonly hasRemarks: boolean;
+  readonly hasUnseen: boolean;
   readonly onChange: (part: Partial<PrintChoice>) => void;
 }
 
-function WhatToPrint({ choice, shelves, onChange }: WhatProps) {
+function WhatToPrint({ choice, shelves, hasRemarks, hasUnseen, onChange }: WhatProps) {
   const which = (all: string) => [{ value: 'none', text: 'none' }, { value: 'all', text: all }, ...shelves];
   return (
     <>
@@ -104,9 +115,21 @@ function WhatToPrint({ choice, shelves, onChange }: WhatProps) {
           Room sheet
         </Tick>
         {choice.isRoom && (
-          <Tick isTicked={choice.hasMarks} onChange={(hasMarks) => onChange({ hasMarks })}>
-            Checks marked on the plan
-          </Tick>
+          <>
+            <Tick isTicked={choice.hasMarks} onChange={(hasMarks) => onChange({ hasMarks })}>
+              Checks marked on the plan
+            </Tick>
+            {hasRemarks && (
+              <Tick isTicked={choice.hasRemarks} onChange={(isOn) => onChange({ hasRemarks: isOn })}>
+                Remarks
+              </Tick>
+            )}
+            {hasUnseen && (
+              <Tick isTicked={choice.hasUnseen} onChange={(isOn) => onChange({ hasUnseen: isOn })}>
+                Floor that no adult sees
+              </Tick>
+            )}
+          </>
         )}
         <Tick isTicked={choice.isChecks} onChange={(isChecks) => onChange({ isChecks })}>
           List of checks

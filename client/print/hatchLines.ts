@@ -15,19 +15,29 @@ const normals: Readonly<Record<HatchWay, Point>> = {
   falling: { x: HALF, y: -HALF },
 };
 
-/** The hatch of an area inside a ring (mm on paper), cut at its edges. */
-export function hatchOf(ring: readonly Point[], kind: AreaCode | 'uncounted', step = STEP): Mark[] {
+/** The hatch of an area inside a ring (mm on paper), cut at its edges. What lies in `holes` stays bare of lines. */
+export function hatchOf(
+  ring: readonly Point[],
+  kind: AreaCode | 'uncounted' | 'unseen',
+  step = STEP,
+  holes: readonly (readonly Point[])[] = [],
+): Mark[] {
   if (kind === 'AR') return dotsIn(ring, step);
   return [
     strokes(
-      hatchWays[kind].flatMap((way) => linesIn(ring, normals[way], step)),
+      hatchWays[kind].flatMap((way) => linesIn(ring, normals[way], step, holes)),
       weights.hatch,
     ),
   ];
 }
 
 /** Parallel lines inside a ring of any form: where each crosses the edges it goes in and out by turns. */
-function linesIn(ring: readonly Point[], normal: Point, step: number): (readonly [Point, Point])[] {
+function linesIn(
+  ring: readonly Point[],
+  normal: Point,
+  step: number,
+  holes: readonly (readonly Point[])[] = [],
+): (readonly [Point, Point])[] {
   const along = { x: -normal.y, y: normal.x };
   const offs = ring.map((p) => dot(p, normal));
   const [least, most] = [Math.min(...offs), Math.max(...offs)];
@@ -37,7 +47,8 @@ function linesIn(ring: readonly Point[], normal: Point, step: number): (readonly
   const found: (readonly [Point, Point])[] = [];
   for (let i = 0; i < count; i++) {
     const off = first + i * step;
-    const crossings = edges(ring)
+    const crossings = [ring, ...holes]
+      .flatMap(edges)
       .flatMap(({ a, b }) => {
         const [from, to] = [dot(a, normal) - off, dot(b, normal) - off];
         return from < 0 === to < 0 ? [] : [lerp(a, b, from / (from - to))];

@@ -13,8 +13,10 @@ import { boundsOfMarks, cornersOfWords, type Mark, type Measure, shape, shifted,
 import { labelOf } from './paperLabel.ts';
 import type { PaperPen } from './paperPen.ts';
 import { fixtureMarks, pieceMarks } from './pieceMarks.ts';
+import { remarkMarks } from './remarkMarks.ts';
 import { gridMarks, NEATLINE, neatlineMarks, openingMarks, openingNames, stringMarks, wallMarks, zoneMarks } from './roomMarks.ts';
 import { severityMark } from './severityMark.ts';
+import { unseenMarks, unseenOnPaper } from './unseenMarks.ts';
 
 export interface PlanOnPaper {
   /** From (0, 0), mm. */
@@ -31,13 +33,17 @@ interface PlanLook {
   readonly measure: Measure;
   /** A mark where each open check is that asks for something. */
   readonly hasChecks: boolean;
+  /** Numbers at the open remarks. */
+  readonly hasRemarks: boolean;
+  /** Floor that no adult sees, hatched. */
+  readonly hasUnseen: boolean;
 }
 
 /** mm: what stands farther than this outside the walls is not drawn */
 const BEYOND = 1500;
 
 /** The whole plan at a scale, with neatline and strings. */
-export function planMarks({ scene, report, measure, hasChecks }: PlanLook, scale: number): PlanOnPaper {
+export function planMarks({ scene, report, measure, hasChecks, hasRemarks, hasUnseen }: PlanLook, scale: number): PlanOnPaper {
   const { room, classroom, arrangement, bodyById } = scene;
   const bounds = neatlineBounds(room.outline);
   const pen: PaperPen = {
@@ -61,18 +67,21 @@ export function planMarks({ scene, report, measure, hasChecks }: PlanLook, scale
     ...zoneMarks(pen, classroom.room.zones),
     ...gridMarks(pen, bounds, (p) => contains(room.outline, p)),
     ...drawn.filter(isRug).flatMap(draw),
+    ...(hasUnseen ? unseenMarks(pen, unseenOnPaper(scene, report)) : []),
     ...matMarks(pen, report),
     ...fixtures.filter(isNear).flatMap((body) => fixtureMarks(pen, body)),
     ...drawn.filter((body) => !isRug(body)).flatMap(draw),
   ];
   const inside: Mark[] = [...wallMarks(pen, room), ...room.openings.flatMap((opening) => openingMarks(pen, opening)), ...onFloor];
   const checks = hasChecks && report ? checkMarks(pen, report, inside, near) : [];
+  const remarks = hasRemarks ? remarkMarks(pen, scene, [...inside, ...checks], near) : [];
   const all: Mark[] = [
     ...inside,
     ...openingNames(pen, room),
     ...stringMarks(pen, room, bounds),
-    ...chairWords(pen, room.outline.map(pen.at), drawn, [...inside, ...checks]),
+    ...chairWords(pen, room.outline.map(pen.at), drawn, [...inside, ...checks, ...remarks]),
     ...checks,
+    ...remarks,
   ];
   const box = boundsOfMarks(all, measure);
   const [left, top] = [box.minX - NEATLINE.gap, box.minY - NEATLINE.gap];

@@ -7,6 +7,10 @@ export interface PrintChoice {
   readonly isRoom: boolean;
   /** The open checks marked on the plan. */
   readonly hasMarks: boolean;
+  /** Open remarks as numbers on the plan, with their list. */
+  readonly hasRemarks: boolean;
+  /** Floor that no adult sees, hatched. */
+  readonly hasUnseen: boolean;
   /** "none", "all", or the id of one shelf */
   readonly fronts: string;
   /** 10: as large as the page takes; 20: more on a page */
@@ -21,6 +25,8 @@ const atFirst = (units: LengthUnits): PrintChoice => ({
   paper: units === 'imperial' ? 'letter' : 'a4',
   isRoom: true,
   hasMarks: true,
+  hasRemarks: true,
+  hasUnseen: true,
   fronts: 'none',
   frontScale: 10,
   labels: 'none',
@@ -31,7 +37,8 @@ const atFirst = (units: LengthUnits): PrintChoice => ({
 export function readPrintChoice(units: LengthUnits, shelves: readonly string[]): PrintChoice {
   const first = atFirst(units);
   const kept = load();
-  const flag = (key: 'isRoom' | 'hasMarks' | 'isChecks'): boolean => (typeof kept[key] === 'boolean' ? kept[key] : first[key]);
+  const flag = (key: 'isRoom' | 'hasMarks' | 'hasRemarks' | 'hasUnseen' | 'isChecks'): boolean =>
+    typeof kept[key] === 'boolean' ? kept[key] : first[key];
   const which = (key: 'fronts' | 'labels'): string => {
     const wanted = kept[key];
     if (wanted === 'none' || wanted === 'all') return wanted;
@@ -43,6 +50,8 @@ export function readPrintChoice(units: LengthUnits, shelves: readonly string[]):
     paper: paperOf(kept, units),
     isRoom: flag('isRoom'),
     hasMarks: flag('hasMarks'),
+    hasRemarks: flag('hasRemarks'),
+    hasUnseen: flag('hasUnseen'),
     fronts: which('fronts'),
     frontScale: kept.frontScale === 20 ? 20 : 10,
     labels: which('labels'),

@@ -8,6 +8,7 @@ import { type Mark, shifted } from './marks.ts';
 import type { PageDraft, PrintInput } from './pageTypes.ts';
 import { type Box, isLarge, type Sheet, sayPaper, sheetOf } from './paper.ts';
 import { type PlanOnPaper, planMarks } from './planMarks.ts';
+import { remarkRows } from './remarkMarks.ts';
 import { legendRows, shelfListRows } from './shelfListRows.ts';
 import { aboveStrip, stripPage } from './stripPage.ts';
 import { textRows } from './table.ts';
@@ -36,7 +37,11 @@ export function roomPages(input: PrintInput, facts: TitleFacts): PageDraft[] {
   const fit = fitPlan(input, facts);
   const { sheet, plan, scale } = fit;
   const scaleNote = scale === SCALES[0] ? '' : noteOf(input, facts, scale);
-  const list: ListOf = (width, size) => [...shelfListRows(input, width, size), ...outsideRows(plan, width, input)];
+  const list: ListOf = (width, size) => [
+    ...shelfListRows(input, width, size),
+    ...(input.choice.hasRemarks ? remarkRows(input.scene, input.measure, width, size) : []),
+    ...outsideRows(plan, width, input),
+  ];
   if (fit.form === 'strip') {
     const free = aboveStrip(sheet);
     const page = stripPage(sheet, 'Room', shifted(plan.marks, free.x, free.y), scale, scaleNote);
@@ -59,7 +64,7 @@ function fitPlan(input: PrintInput, facts: TitleFacts): Fit {
   const { choice } = input;
   let last: Fit | null = null;
   for (const scale of SCALES) {
-    const plan = planMarks({ ...input, hasChecks: choice.hasMarks }, scale);
+    const plan = planMarks({ ...input, ...choice, hasChecks: choice.hasMarks }, scale);
     for (const [isLying, form] of [
       [true, 'column'],
       [true, 'strip'],

@@ -8,16 +8,18 @@ import { pieceNumbers } from '../plan/numbers.ts';
 import { areaNames } from '../ui/areas.ts';
 import type { FlowRow } from './flow.ts';
 import { hatchOf } from './hatchLines.ts';
-import { line, type Mark, rect, weights, words } from './marks.ts';
+import { line, type Mark, rect, shape, weights, words } from './marks.ts';
 import type { PrintInput } from './pageTypes.ts';
+import { openRemarks } from './remarkMarks.ts';
 import { type Column, headRow, spaceRow, tableRows } from './table.ts';
+import { unseenOnPaper } from './unseenMarks.ts';
 
 /** mm: from here on the list says what the checks say too */
 const WITH_CHECKS = 88;
 
 /** The list beside the plan: shelves first, then tables and the rest, and what the letters and lines mean. `size`: mm of its letters. */
 export function shelfListRows(
-  { scene, report, measure }: Pick<PrintInput, 'scene' | 'report' | 'measure'>,
+  { scene, report, measure, choice }: Pick<PrintInput, 'scene' | 'report' | 'measure' | 'choice'>,
   width: number,
   size: number,
 ): FlowRow[] {
@@ -63,7 +65,7 @@ export function shelfListRows(
     ...tableRows({ ...look, columns }, shelfCells),
     ...(others.length > 0 ? [spaceRow(2.5), ...tableRows({ ...look, columns: other }, otherCells)] : []),
     spaceRow(2.5),
-    ...legendRows({ scene }, width),
+    ...legendRows({ scene, report, choice }, width),
   ];
 }
 
@@ -96,13 +98,15 @@ function badge(code: AreaCode | null, letters: string, x: number, y: number): Ma
 }
 
 /** What letters, hatches and lines mean, in two columns where there is room. */
-export function legendRows({ scene }: Pick<PrintInput, 'scene'>, width: number): FlowRow[] {
+export function legendRows({ scene, report, choice }: Pick<PrintInput, 'scene' | 'report' | 'choice'>, width: number): FlowRow[] {
   const areas = areasOfShelves(scene.arrangement, scene.classroom.materials);
   const codes = [...new Set([...areas.values()].flatMap(({ area, strand }) => areaCode(area, strand) ?? []))];
   const entries = [
     ...codes.map((code) => ({ text: areaNames[code], draw: (x: number, y: number) => badge(code, code, x, y) })),
     { text: 'open side; a tick a board', draw: openSideSign },
     { text: 'a mat that fits', draw: matSign },
+    ...(choice.hasUnseen && unseenOnPaper(scene, report).length > 0 ? [{ text: 'floor that no adult sees', draw: unseenSign }] : []),
+    ...(choice.hasRemarks && openRemarks(scene).length > 0 ? [{ text: 'a remark, in the list', draw: remarkSign }] : []),
   ];
   const count = width < 74 ? 1 : 2;
   return Array.from(
@@ -137,5 +141,21 @@ function openSideSign(x: number, y: number): Mark[] {
     tick(2.5),
   ];
 }
+
+function unseenSign(x: number, y: number): Mark[] {
+  const [x0, y0, wide, high] = [x, y - 1.7, 8, 3.4];
+  const ring = [
+    { x: x0, y: y0 },
+    { x: x0 + wide, y: y0 },
+    { x: x0 + wide, y: y0 + high },
+    { x: x0, y: y0 + high },
+  ];
+  return [...hatchOf(ring, 'unseen', 2), shape(ring, { weight: weights.dimension, dash: [0.6, 0.9] })];
+}
+
+const remarkSign = (x: number, y: number): Mark[] => [
+  rect(x + 2, y - 1.7, 3.4, 3.4),
+  words('1', x + 3.7, y, { size: 2.2, weight: 650, align: 'middle', isItalic: true }),
+];
 
 const matSign = (x: number, y: number): Mark[] => [rect(x + 1, y - 1.5, 5, 3, { weight: weights.dimension, dash: [1.1, 0.7] })];

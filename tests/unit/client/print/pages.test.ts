@@ -10,6 +10,7 @@ import { paperNames, sheetOf } from '#client/print/paper.ts';
 import { keepPrintChoice, type PrintChoice, readPrintChoice } from '#client/print/printChoice.ts';
 import { roomPages } from '#client/print/roomPages.ts';
 import { titleColumn } from '#client/print/titleBlock.ts';
+import { unseenMarks } from '#client/print/unseenMarks.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { buildScene } from '#model/scene/build.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
@@ -25,6 +26,8 @@ const nothing: PrintChoice = {
   paper: 'a4',
   isRoom: false,
   hasMarks: true,
+  hasRemarks: true,
+  hasUnseen: true,
   fronts: 'none',
   frontScale: 10,
   labels: 'none',
@@ -97,6 +100,62 @@ describe('the scale of the room sheet', () => {
     const pages = print(far, { isRoom: true }, false);
     expect(pages[0]?.scale).toBe(50);
     expect(pages.map(({ marks }) => textOf(marks)).join(' ')).toContain('not drawn: table 9');
+  });
+});
+
+describe('what the drawing shows besides', () => {
+  const remarks = [
+    { id: 'n1', on: 't1', x: 0, y: 0, text: 'Ask for a lower table.', by: 'AO', done: false },
+    { id: 'n2', on: null, x: 2000, y: 2500, text: 'Measured twice.', by: 'RT', done: true },
+    { id: 'n3', on: null, x: 3000, y: 3500, text: 'The heater pipe comes out here.', by: 'RT', done: false },
+  ];
+  const noted: Classroom = { ...demo, notes: remarks };
+  const textsOf = (pages: readonly PrintPage[]): string[] =>
+    pages.flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'words' ? [mark.text] : [])));
+
+  it('has the remarks that are open, with the numbers of the drawing and a list of them', () => {
+    const texts = textsOf(print(noted, { isRoom: true, paper: 'a3' }));
+    expect(texts).toContain('Remarks');
+    expect(texts.join(' ')).toContain('Table T1: Ask for a lower table.');
+    expect(texts.join(' ')).toContain('The heater pipe comes out here.');
+    expect(texts.join(' ')).not.toContain('Measured twice.');
+    expect(texts).toContain('a remark, in the list');
+  });
+
+  it('has none when they are left out, or when there are none', () => {
+    expect(textsOf(print(noted, { isRoom: true, paper: 'a3', hasRemarks: false })).join(' ')).not.toMatch(/heater|a remark/);
+    expect(textsOf(print({ ...demo, notes: [] }, { isRoom: true, paper: 'a3' }))).not.toContain('Remarks');
+  });
+
+  it('has the floor that no adult sees hatched, its holes bare, and says what the hatch means', () => {
+    const square = (from: number, to: number) => [
+      [from, from],
+      [to, from],
+      [to, to],
+      [from, to],
+    ];
+    const sight = { hidden: [{ outline: square(2000, 4000), holes: [square(2500, 3500)] }] };
+    const pages = (hasUnseen: boolean) =>
+      pagesOf({
+        scene: buildScene(demo),
+        report: { ...report, measures: { ...report.measures, sight } },
+        choice: { ...nothing, isRoom: true, paper: 'a3', hasUnseen, hasMarks: false },
+        frontOf: null,
+        measure: averageWidth,
+        today: '2026-11-25',
+      });
+    const hatched = (all: readonly PrintPage[]) => all.flatMap(({ marks }) => marks.filter((mark) => mark.kind === 'strokes'));
+    expect(textsOf(pages(true))).toContain('floor that no adult sees');
+    expect(textsOf(pages(false))).not.toContain('floor that no adult sees');
+    expect(hatched(pages(true)).length).toBe(hatched(pages(false)).length + 2);
+    // 2 m at 1:50 are 40 mm: slanted lines of a square of 40 mm with a bare square of 20 mm in its middle.
+    const pen = { at: (p: { x: number; y: number }) => ({ x: p.x / 50, y: p.y / 50 }), scale: 50, measure: averageWidth } as const;
+    const points = (ring: number[][]) => ring.map(([x = 0, y = 0]) => ({ x, y }));
+    const patches = [{ outline: points(square(2000, 4000)), holes: [points(square(2500, 3500))] }];
+    const [patch] = unseenMarks({ ...pen, units: 'metric', isRightToLeft: false }, patches);
+    if (patch?.kind !== 'strokes') throw new Error('the floor is hatched');
+    const run = patch.segments.reduce((sum, [a, b]) => sum + Math.hypot(b.x - a.x, b.y - a.y), 0);
+    expect(Math.abs(run * 2.8 - (40 * 40 - 20 * 20))).toBeLessThan(60);
   });
 });
 
