@@ -1,13 +1,27 @@
 import type { Commands } from '#model/document/types.ts';
 import { ownPerChild } from '#model/measures/chosenRules.ts';
-import { exitRuleOptions, ruleSetOptions, servicesOf } from '../text/ruleSets.ts';
+import { exitRuleOptions, exitRulesName, exitRulesThatSuit, ruleSetOptions, servicesOf } from '../text/ruleSets.ts';
 import { AreaField } from '../ui/AreaField.tsx';
 import { NumberField } from '../ui/NumberField.tsx';
 import { Select } from '../ui/Select.tsx';
+import { TextLink } from '../ui/TextLink.tsx';
 import { Tick } from '../ui/Tick.tsx';
 import { askedQuestions } from './askedQuestions.ts';
 import { OtherRooms } from './OtherRooms.tsx';
 import type { Part } from './part.ts';
+
+/** The ways out have rules of their own. Where they are of another country than the licence, that is said beside the two, with the way to change it. */
+function WaysOut({ classroom: { ruleSet, exitRules }, change }: Pick<Part, 'classroom' | 'change'>) {
+  const suits = exitRulesThatSuit(ruleSet);
+  if (exitRules === null || suits === null || suits === exitRules)
+    return <p className="aside">Ways out have rules of their own: choosing another licence leaves them as they are.</p>;
+  return (
+    <p role="status">
+      The ways out still go by {exitRulesName(exitRules)}: another licence leaves them as they are.{' '}
+      <TextLink onPress={() => change({ exitRules: suits })}>Let them go by {exitRulesName(suits)}</TextLink>
+    </p>
+  );
+}
 
 type Answer = 'open' | 'deduct' | 'count';
 
@@ -64,7 +78,7 @@ export function RulesPart({ classroom, change, changeRoom }: Part & { changeRoom
           onChange={(exitRules) => change({ exitRules: exitRules === 'none' ? null : exitRules })}
         />
       </div>
-      <p className="aside">Ways out have rules of their own: choosing another licence leaves them as they are.</p>
+      <WaysOut classroom={classroom} change={change} />
       <Tick isTicked={classroom.sprinklered} onChange={(sprinklered) => change({ sprinklered })}>
         The building has sprinklers
       </Tick>

@@ -14,6 +14,16 @@ export const exitRuleOptions = [
 ] as const;
 export type ExitRuleChoice = (typeof exitRuleOptions)[number]['value'];
 
+type ExitRules = Exclude<ExitRuleChoice, 'none'>;
+
+export const exitRulesName = (id: ExitRules): string => exitRuleOptions.find(({ value }) => value === id)?.text ?? id;
+
+/** The rules for ways out of the country whose licence is chosen; null: none of that country is known here. */
+export function exitRulesThatSuit(ruleSet: string): ExitRules | null {
+  if (ruleSet.startsWith('us-')) return 'us-ibc';
+  return ruleSet === 'england' ? 'england-adb' : null;
+}
+
 /** Kinds of service that a rule set asks for; none: it does not ask. */
 export function servicesOf(id: string): string[] {
   const set = ruleSetOf(id);

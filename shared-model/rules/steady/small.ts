@@ -20,8 +20,8 @@ export const small = defineRule({
     underMonths: z.number().min(0).max(240).default(smallPartsCylinder.underMonths),
   }),
   messages: {
-    fits: `{what} on {place}: the smallest piece fits into the small parts cylinder, and a child of {months} months is enrolled. ${decides}`,
-    flagged: `{what} on {place} {is} marked as having small parts, and a child of {months} months is enrolled. ${decides}`,
+    fits: `{what} on {place}: the smallest piece fits into the small parts cylinder, and children from {months} months on are enrolled; this counts below {under} months. ${decides}`,
+    flagged: `{what} on {place} {is} marked as having small parts, and children from {months} months on are enrolled; this counts below {under} months. ${decides}`,
     doubtful: `{what} on {place}: whether the smallest piece fits into the small parts cylinder depends on its shape. ${decides}`,
     notKnown: `Of {count} things within reach it is not known how small their pieces are ({what}). ${decides}`,
     noAges: `How young the youngest child is, is not known. ${decides}`,
@@ -33,7 +33,7 @@ export const small = defineRule({
     if (enrolled.length === 0) return { applies: true, findings: [noAges] };
     const youngest = Math.min(...enrolled.map((group) => group.fromMonths));
     if (youngest >= underMonths) return doesNotApply;
-    const findings = [...places].flatMap(([place, trays]) => placeFindings(scene, place, trays, youngest));
+    const findings = [...places].flatMap(([place, trays]) => placeFindings(scene, place, trays, { months: youngest, under: underMonths }));
     return { applies: true, findings: [...findings, ...notKnown([...places.values()].flat())] };
   },
 });
@@ -72,7 +72,7 @@ function verdictOf({ smallest, smallParts }: Material): Verdict {
   return fit === 'doubtful' ? 'doubtful' : 'notKnown';
 }
 
-function placeFindings(scene: Scene, place: string, trays: readonly SceneTray[], months: number): RuleFinding[] {
+function placeFindings(scene: Scene, place: string, trays: readonly SceneTray[], ages: { months: number; under: number }): RuleFinding[] {
   const body = scene.bodyById.get(place);
   const of = (wanted: Verdict): Material[] => trays.map((tray) => tray.material).filter((m) => verdictOf(m) === wanted);
   const finding = (key: 'fits' | 'flagged' | 'doubtful', found: readonly Material[]): RuleFinding[] => {
@@ -84,7 +84,7 @@ function placeFindings(scene: Scene, place: string, trays: readonly SceneTray[],
         outcome: isDoubtful ? 'cannot-tell' : 'problem',
         severity: key === 'flagged' ? 'should' : 'must',
         messageKey: key,
-        data: { what: sayThings(names), place: body?.label ?? 'the floor', months, is: names.length === 1 ? 'is' : 'are' },
+        data: { what: sayThings(names), place: body?.label ?? 'the floor', ...ages, is: names.length === 1 ? 'is' : 'are' },
         subjects: [place, ...found.map(({ id }) => id)],
         part: key,
         ...(body && { at: body.center }),
