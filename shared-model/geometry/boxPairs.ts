@@ -3,17 +3,18 @@ import type { Box } from './polygon.ts';
 /** Calls back with the indices (i < j) of every two boxes that share more than a line. A sweep along x. */
 export function eachBoxPair(boxes: readonly Box[], visit: (i: number, j: number) => void): void {
   const order = boxes.map((_, i) => i).sort((i, j) => (boxes[i] as Box).minX - (boxes[j] as Box).minX || i - j);
-  let active: number[] = [];
+  const active: number[] = [];
   for (const i of order) {
     const box = boxes[i] as Box;
-    const still: number[] = [];
-    for (const j of active) {
+    let still = 0;
+    for (let k = 0; k < active.length; k++) {
+      const j = active[k] as number;
       const other = boxes[j] as Box;
       if (other.maxX <= box.minX) continue;
-      still.push(j);
+      active[still++] = j;
       if (other.minY < box.maxY && box.minY < other.maxY) visit(Math.min(i, j), Math.max(i, j));
     }
-    still.push(i);
-    active = still;
+    active[still] = i;
+    active.length = still + 1;
   }
 }

@@ -1,7 +1,11 @@
 import type { Gap } from './gaps.ts';
 import type { Part } from './parts.ts';
+import { type Box, boundingBox, grownBox } from './polygon.ts';
 import type { Point } from './vec.ts';
 import { workDone } from './workDone.ts';
+
+/** mm: two stretches whose ends come this near share a corner. */
+export const SAME_CORNER = 1;
 
 /**
  * The narrow stretch that a gap belongs to: from the gap both ways along the direction of travel, square to it, as
@@ -27,6 +31,8 @@ export interface StretchEnd {
   /** The line across at the end, between both sides just inside the stretch. */
   readonly a: Point;
   readonly b: Point;
+  /** The line's box, grown by SAME_CORNER. */
+  readonly cornerBox: Box;
 }
 
 /**
@@ -74,12 +80,9 @@ function endAt(end: WalkEnd, sign: 1 | -1, middle: Point, along: Point, across: 
   const offset = sign * end.s;
   const x = middle.x + along.x * offset;
   const y = middle.y + along.y * offset;
-  return {
-    offset,
-    isOpen: end.isOpen,
-    a: { x: x + across.x * end.low, y: y + across.y * end.low },
-    b: { x: x + across.x * end.high, y: y + across.y * end.high },
-  };
+  const a = { x: x + across.x * end.low, y: y + across.y * end.low };
+  const b = { x: x + across.x * end.high, y: y + across.y * end.high };
+  return { offset, isOpen: end.isOpen, a, b, cornerBox: grownBox(boundingBox([a, b]), SAME_CORNER) };
 }
 
 /** Lists the edges near the middle line; one that lies a threshold away on one side narrows nothing. @returns numbers in the list */

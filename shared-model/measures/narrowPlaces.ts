@@ -1,8 +1,8 @@
 import { eachBoxPair } from '../geometry/boxPairs.ts';
 import type { Gap } from '../geometry/gaps.ts';
 import { distanceToPart, type Part } from '../geometry/parts.ts';
-import { type Box, boundingBox, grownBox } from '../geometry/polygon.ts';
-import { betweenEnds, isInStretch, type Stretch, type StretchEnd, stretchAt } from '../geometry/stretch.ts';
+import { type Box, grownBox } from '../geometry/polygon.ts';
+import { betweenEnds, isInStretch, SAME_CORNER, type Stretch, type StretchEnd, stretchAt } from '../geometry/stretch.ts';
 import { StretchIndex } from '../geometry/stretchIndex.ts';
 import { distance, lerp, type Point } from '../geometry/vec.ts';
 import { boundEnds } from './boundEnds.ts';
@@ -39,9 +39,6 @@ export interface NarrowMember {
 const TOUCHING = 1;
 /** mm: how far a stretch is followed at first. */
 const FIRST_REACH = 700;
-/** mm: two stretches whose ends come this near share a corner. */
-const SAME_CORNER = 1;
-
 /**
  * Every place narrower than `threshold` mm with floor between, narrowest first: openings shut, and the narrow
  * places of `bounds` at open doors beside.
@@ -136,12 +133,21 @@ function boxAlong({ ax, ay, bx, by, width }: Gap, reach: number, threshold: numb
 function chains(stretches: readonly Stretch[]): number[][] {
   const group = stretches.map((_, i) => i);
   const rootOf = (i: number): number => (group[i] === i ? i : rootOf(group[i] as number));
-  const ends = stretches.flatMap((stretch, i) => endsOf(stretch).flatMap((end) => (end.isOpen ? [{ end, i }] : [])));
-  const boxes = ends.map(({ end }) => grownBox(boundingBox([end.a, end.b]), SAME_CORNER));
+  const ends: StretchEnd[] = [];
+  const owners: number[] = [];
+  const boxes: Box[] = [];
+  stretches.forEach(({ back, ahead }, i) => {
+    for (const end of [back, ahead]) {
+      if (!end.isOpen) continue;
+      ends.push(end);
+      owners.push(i);
+      boxes.push(end.cornerBox);
+    }
+  });
   eachBoxPair(boxes, (p, q) => {
-    const one = ends[p] as (typeof ends)[number];
-    const other = ends[q] as (typeof ends)[number];
-    if (one.i !== other.i && betweenEnds(one.end, other.end) <= SAME_CORNER) group[rootOf(other.i)] = rootOf(one.i);
+    const one = owners[p] as number;
+    const other = owners[q] as number;
+    if (one !== other && betweenEnds(ends[p] as StretchEnd, ends[q] as StretchEnd) <= SAME_CORNER) group[rootOf(other)] = rootOf(one);
   });
   const byRoot = new Map<number, number[]>();
   for (const i of stretches.keys()) {
@@ -160,6 +166,7 @@ const meetAtCorner = (p: Stretch, q: Stretch): boolean =>
 
 /** Along each stretch, and from one to the next between the middles of the ends that meet. */
 function chainLength(stretches: readonly Stretch[]): number {
+  if (stretches.length === 1) return (stretches[0] as Stretch).length;
   let total = stretches.reduce((sum, s) => sum + s.length, 0);
   stretches.forEach((p, i) => {
     for (const q of stretches.slice(i + 1)) {

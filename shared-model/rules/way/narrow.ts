@@ -44,9 +44,10 @@ function judgePlace(scene: Scene, figures: AccessFigures, found: Narrow): RuleFi
   const { between, width, length, at } = found.members.length > 1 && found.heldAt ? found.heldAt : found;
   const short = holdsBack.length > 0 ? shortfallOf(width, figures) : null;
   // A piece first: it is what somebody would move.
-  const subjects = [...new Set(between)].sort((p, q) => Number(p.startsWith('wall:')) - Number(q.startsWith('wall:')));
+  const [one, other] = between;
+  const subjects = one === other ? [one] : one.startsWith('wall:') && !other.startsWith('wall:') ? [other, one] : [one, other];
   const needed = mm(short?.needed ?? figures.routeWidth);
-  const place = sayPlace(scene, between[0], between[1]);
+  const place = sayPlace(scene, one, other);
   const common = { outcome: 'problem', subjects, measured: mm(width), needed, at } as const;
   // Between two corners there is no length to speak of.
   const data = { width: mm(width), length: length < 10 ? 'one step' : mm(length), needed, place };
