@@ -1,8 +1,19 @@
 import { relative } from 'node:path';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
-/** Folders whose files take longest, in the order in which they begin: nothing long is left alone at the end. */
-const longest = ['tests/browser', 'tests/property', 'tests/reference', 'tests/fault', 'tests/load'];
+/** Files and folders that take longest, in the order in which they begin: nothing long is left alone at the end. */
+const longest = [
+  // What a page is opened for most often.
+  ...['frame', 'states', 'threeUsers', 'rulePages', 'proveMats', 'placing', 'mendWays'].map((name) => `tests/browser/${name}.test`),
+  'tests/browser',
+  ...['matProof', 'mats', 'matRasters', 'ways.clipper'].map((name) => `tests/reference/${name}.test`),
+  'tests/property',
+  'tests/reference',
+  'tests/fault',
+  'tests/load',
+  'tests/unit/analysis',
+  'tests/unit/server',
+];
 
 /** In a fresh clone nothing is known of how long a file takes, and its size says little. */
 export default class LongestFirst extends BaseSequencer {
