@@ -2,7 +2,7 @@
 type Heirs = readonly HTMLElement[];
 
 /**
- * Keeps focus in a part of the sheet: when what has it goes away (a finding that was mended or left, a button whose work
+ * Keeps focus in a sheet or a part of it: when what has it goes away (a finding that was mended or left, a button whose work
  * is done), it goes to the neighbour that a person would go on with. Never takes it from where somebody went meanwhile.
  * @returns a function that stops it
  */
@@ -10,7 +10,7 @@ export function keepFocus(part: HTMLElement): () => void {
   let held: { readonly element: HTMLElement; readonly heirs: Heirs; readonly around: Heirs } | null = null;
 
   const onFocusIn = ({ target }: FocusEvent): void => {
-    if (target instanceof HTMLElement) held = { element: target, heirs: findingsNear(target), around: around(target, part) };
+    if (target instanceof HTMLElement) held = { element: target, heirs: entriesNear(target), around: around(target, part) };
   };
   const onFocusOut = (): void => {
     // Leaving by itself and being taken away look alike until what was drawn anew is in place.
@@ -40,13 +40,16 @@ export function keepFocus(part: HTMLElement): () => void {
 const isThere = (element: HTMLElement): boolean => element.isConnected;
 const isFocusLost = (): boolean => document.activeElement === null || document.activeElement === document.body;
 
-/** Of something in a list: its own entry, those after it, those before it. */
-function findingsNear(element: HTMLElement): Heirs {
-  const own = element.closest<HTMLElement>('li.finding, .measure-next > li');
+/** Of something in a list or a table: its own entry, those after it, those before it. */
+function entriesNear(element: HTMLElement): Heirs {
+  const own = element.closest<HTMLElement>('li.finding') ?? element.closest<HTMLElement>('li, tbody > tr');
   if (!own) return [];
   const all = [...(own.parentElement?.children ?? [])].filter((child) => child instanceof HTMLElement);
   const at = all.indexOf(own);
-  return [own, ...all.slice(at + 1), ...all.slice(0, at).reverse()].flatMap((entry) => entry.querySelector('button') ?? []);
+  // A name before a verb, which may be gone as well.
+  return [own, ...all.slice(at + 1), ...all.slice(0, at).reverse()].flatMap((entry) =>
+    [...entry.querySelectorAll<HTMLElement>('button, input, a[href]')].filter((heir) => heir !== element).slice(0, 1),
+  );
 }
 
 /** The parts that something stands in, the closest first. */

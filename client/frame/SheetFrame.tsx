@@ -1,4 +1,5 @@
-import { Suspense, useEffect } from 'react';
+import { Suspense, useEffect, useRef } from 'react';
+import { keepFocus } from '../checks/keepFocus.ts';
 import { useClassroom, useSession, useViewOf } from '../session/hooks.ts';
 import { noteRoomHere } from '../session/roomsHere.ts';
 import type { SheetName } from '../session/types.ts';
@@ -34,7 +35,9 @@ export function SheetFrame() {
   const sheet = useViewOf('sheet');
   const classroom = useClassroom();
   const Sheet = sheets[sheet];
+  const neat = useRef<HTMLDivElement>(null);
   useUndoKeys();
+  useEffect(() => (neat.current ? keepFocus(neat.current) : undefined), []);
 
   useEffect(() => {
     document.title = `${classroom.name || 'Class without a name'} – Lowshelf`;
@@ -65,7 +68,7 @@ export function SheetFrame() {
       </header>
       <main className="sheet-place">
         <div className="sheet" role="tabpanel" id={panelId(sheet)} aria-labelledby={tabId(sheet)}>
-          <div className="neat">
+          <div className="neat" ref={neat}>
             <StatusLine />
             <SheetBoundary key={sheet}>
               <Suspense fallback={<p className="waiting-words">The drawing is being laid out …</p>}>

@@ -30,6 +30,12 @@ beforeEach(() => {
         <h3 id="left-title">Left as they are</h3>
         <ul><li class="finding"><button id="take-up"></button></li></ul>
       </section>
+      <table>
+        <tbody>
+          <tr><td><button id="washing"></button></td><td><button id="place-washing"></button></td></tr>
+          <tr><td><button id="sweeping"></button></td><td><button id="place-sweeping"></button></td></tr>
+        </tbody>
+      </table>
     </div>`;
   stop = keepFocus(one('#column'));
 });
@@ -41,6 +47,9 @@ describe('focus in the checks column', () => {
     ['a finding that is mended', '#do-first', ['li.finding'], 'second'],
     ['the last finding of a list', '#do-second', ['li.finding:last-child'], 'first'],
     ['the only one left', '#do-first', ['ul'], 'way'],
+    ['a verb of a row that is done', '#place-washing', ['#place-washing'], 'washing'],
+    ['a row that goes elsewhere', '#place-washing', ['tr'], 'sweeping'],
+    ['the last row of a part of the table', '#place-sweeping', ['tr:last-child'], 'washing'],
     ['the last that was left as it is', '#take-up', ['#left'], 'checks'],
   ])('goes on from %s', async (_, from, removed, to) => {
     one(from).focus();
