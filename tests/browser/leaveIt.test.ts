@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { analyse } from '#model/analysis/report.ts';
+import { RunningAnalysis } from '#model/analysis/running.ts';
+import { rules } from '#model/rules/registry.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, hasFocus, onScreen, openDemo, pageOf, savedFile } from '#tests/support/sheetPage.ts';
 
@@ -10,7 +11,9 @@ describe('a finding left as it is', () => {
     const page = await pageOf(served.browser, 'MK');
     await openDemo(page, served.server);
     const classroom = await savedFile(page);
-    const outside = analyse(classroom).findings.find(({ rule, fix }) => rule === 'survey/outside' && fix);
+    const rule = rules.find(({ id }) => id === 'survey/outside');
+    const found = rule && new RunningAnalysis().moveTo(classroom, classroom.current).judge(rule).findings;
+    const outside = found?.find(({ fix }) => fix);
     const move = outside?.fix?.edits[0];
     if (!outside || move?.do !== 'move-piece') throw new Error('something in the demo stands through a wall');
 

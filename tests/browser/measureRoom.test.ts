@@ -92,11 +92,11 @@ describe('a picture under the drawing', () => {
     const picture = await page.evaluate(() => {
       const canvas = document.createElement('canvas');
       canvas.width = 2600;
-      canvas.height = 1600;
+      canvas.height = 1000;
       const context = canvas.getContext('2d');
       if (!context) throw new Error('no canvas');
       // Noise: a photo that does not get small by itself.
-      const pixels = context.createImageData(2600, 1600);
+      const pixels = context.createImageData(2600, 1000);
       for (let i = 0; i < pixels.data.length; i++) pixels.data[i] = (i * 2654435761) >>> 24;
       context.putImageData(pixels, 0, 0);
       return canvas.toDataURL('image/jpeg', 0.9).split(',')[1] ?? '';

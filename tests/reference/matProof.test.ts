@@ -220,7 +220,7 @@ describe('mats proven with ways', () => {
         const scene = buildScene(plainRoom(smallRoom(seed)));
         const best = mostOnRaster(scene, rasterPlaces(scene, 0, 60));
         expect(wrongMats(scene, best), `smallRoom(${seed})`).toEqual([]);
-        const { mats } = proved(scene, runs(4, 40));
+        const { mats } = proved(scene, runs(2, 40));
         expect(wrongMats(scene, layingOf(mats)), `smallRoom(${seed})`).toEqual([]);
         expect(mats.upperBound, `smallRoom(${seed})`).toBeGreaterThanOrEqual(best.length);
         all += best.length;
@@ -239,7 +239,7 @@ describe('mats proven with ways', () => {
       for (let seed = 1; seed <= many; seed++) {
         const scene = buildScene(plainRoom(seededRoom(seed)));
         if (!scene.room.isSound) continue;
-        const { mats, steps } = proved(scene, runs(4, 20));
+        const { mats, steps } = proved(scene, runs(2, 20));
         expect(wrongMats(scene, layingOf(mats)), `seededRoom(${seed})`).toEqual([]);
         steps.slice(1).forEach((step, i) => {
           const before = steps[i]?.mats;

@@ -80,7 +80,7 @@ describe('rasters against the bounds', () => {
   it('seeded rooms', { timeout: patience }, () => {
     let all = 0;
     let most = 0;
-    for (let seed = 1; seed <= runs(12, 150); seed++) {
+    for (let seed = 1; seed <= runs(8, 150); seed++) {
       const classroom = plainRoom(seededRoom(seed));
       const { optimum, bound } = withRoom(`seed ${seed}`, classroom, () => askRasters(classroom));
       all += optimum;
