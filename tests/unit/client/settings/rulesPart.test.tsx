@@ -10,7 +10,7 @@ let root: Root;
 const change = vi.fn();
 const words = (): string => document.body.textContent ?? '';
 const show = (set: Partial<Classroom>) =>
-  act(async () => root.render(<RulesPart classroom={{ ...plainRoom(), ...set }} change={change} changeRoom={() => undefined} />));
+  act(async () => root.render(<RulesPart classroom={{ ...plainRoom(), ...set }} change={change} changeRoom={() => true} />));
 
 beforeEach(() => {
   Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
