@@ -53,7 +53,7 @@ describe('by keyboard alone', () => {
       .waitFor();
     // Focus is in the table, where the next is placed.
     await expect.poll(() => page.evaluate(() => document.activeElement?.closest('.material-table') !== null)).toBe(true);
-    expect(await focused(page)).not.toBe('nothing');
+    await expect.poll(() => focused(page)).not.toBe('nothing');
     await page.getByRole('button', { name: `Place it: ${name}`, exact: true }).waitFor({ state: 'detached' });
     await press(page, 'Control+z');
     await page.getByRole('button', { name: `Place it: ${name}`, exact: true }).waitFor();
@@ -84,7 +84,7 @@ describe('by keyboard alone', () => {
     await tabTo(page, /^Step 1 done: /);
     await press(page, 'Space');
     await expect.poll(() => page.getByRole('checkbox', { name: /^Step 1 done: / }).isChecked()).toBe(true);
-    expect(await focused(page)).toMatch(/^Step \d+ done: /);
+    await expect.poll(() => focused(page)).toMatch(/^Step \d+ done: /);
     await tabTo(page, /^Step 2 done: /);
   });
 });

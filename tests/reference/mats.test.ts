@@ -285,7 +285,7 @@ describe('the checker itself', () => {
 
 // What a slip of the keys makes of a mat must not hold up the checks for minutes: made smaller from a class that the fuzz
 // found (seed 102480), where each question to the ways met 20,000 gaps between mats.
-it('mats of no depth beside ways of 1.80 m are asked about a few times only', () => {
+it('mats of no depth beside ways of 1.80 m are asked about a few times only', { timeout: patience }, () => {
   const scene = buildScene(
     plainRoom({
       floorWork: { mat: { width: 2100, depth: 5e-324 }, gap: 1 },
