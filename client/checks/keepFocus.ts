@@ -28,7 +28,8 @@ export function keepFocus(part: HTMLElement): () => void {
 
   part.addEventListener('focusin', onFocusIn);
   part.addEventListener('focusout', onFocusOut);
-  const watch = new MutationObserver(hand);
+  // Not while the key that did it is still being heard: Enter would press the button that focus comes to.
+  const watch = new MutationObserver(() => setTimeout(hand));
   watch.observe(part, { childList: true, subtree: true });
   return () => {
     watch.disconnect();

@@ -9,8 +9,8 @@ const one = (selector: string): HTMLElement => {
   if (!found) throw new Error(`nothing is ${selector}`);
   return found;
 };
-/** What is drawn anew, and whoever watches it. */
-const drawn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+/** What is drawn anew, and whoever watches it once the press that did it is over. */
+const drawn = (): Promise<void> => new Promise((resolve) => setTimeout(() => setTimeout(resolve)));
 const focused = (): string | undefined => document.activeElement?.id;
 
 beforeEach(() => {
@@ -56,6 +56,15 @@ describe('focus in the checks column', () => {
     for (const selector of removed) one(selector).remove();
     await drawn();
     expect(focused()).toBe(to);
+  });
+
+  it('waits for the end of the press that did it: Enter would press the next one too', async () => {
+    one('#do-first').focus();
+    one('li.finding').remove();
+    await Promise.resolve();
+    expect(focused()).toBe('');
+    await drawn();
+    expect(focused()).toBe('second');
   });
 
   it('goes from work that ended to what came of it', async () => {
