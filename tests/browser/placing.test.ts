@@ -53,6 +53,22 @@ async function slideFinger(page: Page, from: Place, to: Place): Promise<void> {
   await touch.detach();
 }
 
+/** Two fingers from one distance (px) to another, and on by as much to the right as they move apart. */
+async function pinch(page: Page, from: number, to: number): Promise<void> {
+  const box = await page.locator('.plan-paper').boundingBox();
+  if (!box) throw new Error('the plan is not drawn');
+  const touch = await page.context().newCDPSession(page);
+  const fingers = (apart: number): Place[] => {
+    const middle = { x: box.x + box.width / 2 + apart - from, y: box.y + box.height / 2 };
+    return [-0.5, 0.5].map((side) => ({ x: middle.x + side * apart, y: middle.y }));
+  };
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: fingers(from) });
+  for (let step = 1; step <= 8; step++)
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: fingers(from + ((to - from) * step) / 8) });
+  await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await touch.detach();
+}
+
 describe('several things with the mouse', () => {
   it('are chosen by an area, dragged as one with their rest said, and taken back in one step', async () => {
     const page = await shared();
@@ -155,6 +171,15 @@ describe('several things by touch on a tablet', () => {
     await page.getByRole('button', { name: 'Do again' }).waitFor();
     expect([...(await pieces(page)).values()]).toEqual([...before.values()]);
     expect(await axeFindings(page)).toEqual([]);
+
+    // Two fingers move the paper and what they stand on stays where it is on it.
+    const sizeNow = async (): Promise<number> => Number((await paper.getAttribute('data-view'))?.split(' ')[0]);
+    const size = await sizeNow();
+    await pinch(page, 100, 200);
+    await expect.poll(sizeNow).toBeGreaterThan(1.8 * size);
+    expect([...(await pieces(page)).values()]).toEqual([...before.values()]);
+    await pinch(page, 200, 100);
+    await expect.poll(async () => (await sizeNow()) / size).toBeCloseTo(1, 1);
     await page.context().close();
   }, 180_000);
 });
