@@ -37,7 +37,7 @@ describe('a trial judged says what the list of the checks says once she is added
     }
     // Under three years the small parts rule looks at every tray within reach (16 CFR 1501, ages below 36 months).
     expect(found.must.byQuestion).toContainEqual({ question: 'steady', before: 1, after: expect.any(Number) });
-    expect(found.must.fresh.filter((message) => message.includes('a child of 33 months')).length).toBeGreaterThan(0);
+    expect(found.must.fresh.filter((message) => message.includes('children from 33 months on')).length).toBeGreaterThan(0);
   });
   it('on a date the children of that date are judged', () => {
     const enrolment = [{ from: '2027-04-01', groups: [{ fromMonths: 60, toMonths: 72, count: 5 }] }];
