@@ -1,6 +1,7 @@
 import { colours, lines } from '#client/styles/tokens.ts';
 import type { SceneRoom } from '#model/scene/types.ts';
 import type { Zone } from '#model/schema/types.ts';
+import { scaleLength } from '../scaleBar.ts';
 import { hatch } from './hatch.ts';
 import { at, fill, line, type Pen, path, planPath, stroke, write } from './pen.ts';
 
@@ -54,17 +55,15 @@ export function drawZones(pen: Pen, zones: readonly Zone[]): void {
   }
 }
 
-/** A metre (or three feet) to measure by. */
+/** A length to measure by. */
 export function drawScaleBar(pen: Pen, corner: { x: number; y: number }): void {
-  const metre = 1000 * pen.view.k;
-  const isFeet = pen.units === 'imperial';
-  const long = isFeet ? 914.4 * pen.view.k : metre;
-  const x = corner.x - long;
+  const { px, words: name } = scaleLength(pen.view.k, pen.units);
+  const x = corner.x - px;
   line(pen, { x, y: corner.y }, { x: corner.x, y: corner.y }, { width: 4 });
-  line(pen, { x: x + long / 2, y: corner.y }, { x: corner.x - 1, y: corner.y }, { width: 2, colour: colours.paper });
+  line(pen, { x: x + px / 2, y: corner.y }, { x: corner.x - 1, y: corner.y }, { width: 2, colour: colours.paper });
   const words = { size: 10, colour: colours.pencilText, ground: colours.paper };
   write(pen, '0', { x, y: corner.y + 10 }, words);
-  write(pen, isFeet ? "3'" : '1 m', { x: corner.x, y: corner.y + 10 }, words);
+  write(pen, name, { x: corner.x, y: corner.y + 10 }, words);
 }
 
 /** "To the east wall": the sheet's top is called north, whatever the compass says. */
