@@ -12,6 +12,9 @@ import { sourceLetters } from './sourceLetters.ts';
 const loadLeft = () => import('./LeftList.tsx');
 const LeftLine = late(() => loadLeft().then((m) => m.LeftLine));
 const LeftList = late(() => loadLeft().then((m) => m.LeftList));
+const loadRemarks = () => import('./RemarkList.tsx');
+const RemarkLine = late(() => loadRemarks().then((m) => m.RemarkLine));
+const RemarkList = late(() => loadRemarks().then((m) => m.RemarkList));
 const SourceList = late(() => import('./SourceList.tsx').then((m) => m.SourceList));
 
 /** The nine questions in their order, each with what was found; below them what to measure and what was left. */
@@ -35,7 +38,7 @@ export function ChecksColumn() {
 }
 
 const Questions = memo(function Questions({ report, isThinking }: { report: Report; isThinking: boolean }) {
-  const { left } = useClassroom();
+  const { left, notes } = useClassroom();
   const states = questionStates(report);
   const letters = sourceLetters(states.flatMap((state) => state.problems.map(({ lead }) => lead)));
   const open = states.filter((state) => state.answer === 'problem' || state.answer === 'cannot-tell').length;
@@ -54,9 +57,19 @@ const Questions = memo(function Questions({ report, isThinking }: { report: Repo
           <LeftLine report={report} />
         </Suspense>
       )}
+      {notes.length > 0 && (
+        <Suspense fallback={null}>
+          <RemarkLine />
+        </Suspense>
+      )}
       {states.map((state) => (
         <Question key={state.id} {...{ state, letters, isThinking }} />
       ))}
+      {notes.length > 0 && (
+        <Suspense fallback={null}>
+          <RemarkList />
+        </Suspense>
+      )}
       <MeasureNext report={report} />
       {left.length > 0 && (
         <Suspense fallback={null}>

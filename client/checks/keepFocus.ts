@@ -56,12 +56,15 @@ function entriesNear(element: HTMLElement): Heirs {
 /** The parts that something stands in, the closest first. */
 function around(element: HTMLElement, part: HTMLElement): Heirs {
   const parts: HTMLElement[] = [];
-  for (let at = element.parentElement; at && at !== part; at = at.parentElement) if (at.matches('section')) parts.push(at);
+  for (let at = element.parentElement; at && at !== part; at = at.parentElement) if (at.matches('section, .plan')) parts.push(at);
   return [...parts, part];
 }
 
 /** What came of it, where that is told; else what can be done there; else the heading, which is all that a list leaves. */
 function goOnWith(part: HTMLElement, isList: boolean): Heirs {
+  // What a tool asked is answered: the drawing has the keys again.
+  const paper = part.matches('.plan') ? part.querySelector<HTMLElement>('.plan-paper') : null;
+  if (paper) return [paper];
   const told = isList ? null : part.querySelector<HTMLElement>('[data-told]');
   const verb = !isList && part.matches('.mend') ? part.querySelector<HTMLElement>('button') : null;
   const heir = told ?? verb ?? part.querySelector<HTMLElement>('h2, h3');

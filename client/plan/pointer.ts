@@ -13,6 +13,7 @@ import { type Item, isSame } from './items.ts';
 import { setDragsHere } from './lateParts.ts';
 import { itemAt } from './pick.ts';
 import { bodyById, fitWhenFree, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
+import { remarkUnder, sayRemark } from './remarkUnder.ts';
 import { isInSet, itemsChosen, saySet, toggleChosen } from './set/chosenSet.ts';
 import { isLocked, thingOf } from './things.ts';
 import { pressWithTool } from './toolPress.ts';
@@ -35,6 +36,8 @@ export interface Press {
 const TREMBLE = { mouse: 3, touch: 8 } as const;
 /** px off a thing that still mean it */
 const REACH = { mouse: 4, touch: 22 } as const;
+/** px beside the number of a remark that still mean it: 44 px for a finger */
+const REMARK_REACH = { mouse: 2, touch: 14 } as const;
 
 type Gesture =
   | { readonly kind: 'pressed'; readonly press: Press; readonly item: Item | null; readonly start: () => Drag | null }
@@ -109,9 +112,16 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
     if (done?.kind !== 'pressed') return;
     if (model.store.state().tool) pressWithTool(model, toPlan(model.view, press.at), reachOf(press) / model.view.k);
     else if (press.isMore && done.item) toggleChosen(model.session, done.item);
-    else if (!press.isMore) choose(model.session, done.item);
+    else if (!press.isMore) chooseOrRead(press, done.item);
     if (press.isTouch) model.pointer = null;
     model.redraw('over');
+  }
+
+  /** The number of a remark is drawn above all things: a press on it reads it. */
+  function chooseOrRead(press: Press, item: Item | null): void {
+    const remark = remarkUnder(model, press.at, press.isTouch ? REMARK_REACH.touch : REMARK_REACH.mouse);
+    if (remark) model.session.announce(sayRemark(remark));
+    else choose(model.session, item);
   }
 
   /** One finger, or all of them, are off the plan. */

@@ -62,6 +62,7 @@ describe('states of the sheet', () => {
     const note = async () => (await savedFile(team)).notes.map(({ text }) => text);
     await expect.poll(note, LONG).toContain('Which shelf is for the youngest?');
     await shared(guest);
+    await team.getByRole('region', { name: 'Remarks on the plan' }).getByText('Which shelf is for the youngest?').waitFor(LONG);
     // The remark stays on the sheet; the pieces are as they were.
     await guest.context().close();
   }, 180_000);

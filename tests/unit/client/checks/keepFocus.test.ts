@@ -30,6 +30,7 @@ beforeEach(() => {
         <h3 id="left-title">Left as they are</h3>
         <ul><li class="finding"><button id="take-up"></button></li></ul>
       </section>
+      <div class="plan"><div class="plan-paper" id="paper" tabindex="0"></div><div class="draft"><input id="remark"></div></div>
       <table>
         <tbody>
           <tr><td><button id="washing"></button></td><td><button id="place-washing"></button></td></tr>
@@ -47,6 +48,7 @@ describe('focus in the checks column', () => {
     ['a finding that is mended', '#do-first', ['li.finding'], 'second'],
     ['the last finding of a list', '#do-second', ['li.finding:last-child'], 'first'],
     ['the only one left', '#do-first', ['ul'], 'way'],
+    ['words that a tool asked for', '#remark', ['.draft'], 'paper'],
     ['a verb of a row that is done', '#place-washing', ['#place-washing'], 'washing'],
     ['a row that goes elsewhere', '#place-washing', ['tr'], 'sweeping'],
     ['the last row of a part of the table', '#place-sweeping', ['tr:last-child'], 'washing'],

@@ -56,3 +56,23 @@ it('the drawing stays where it is under a low strip, makes room for a high one, 
   fitBeside(model);
   expect(model.view).toEqual(view);
 });
+
+it('a press on the number of a remark reads it, and one beside it does not', () => {
+  session.commands.addRemark({ text: 'Is this the quiet corner?', on: null, x: 2000, y: 2000, by: 'MK' });
+  session.commands.addRemark({ text: 'Done long ago', on: null, x: 4000, y: 3000, by: '', done: true });
+  const box = ({ x, y }: { x: number; y: number }) => ({
+    x: toScreen(model.view, { x, y }).x + 15,
+    y: toScreen(model.view, { x, y }).y - 11,
+  });
+  const tap = (at: { x: number; y: number }): void => {
+    pointer.down(press(at));
+    pointer.up(press(at));
+  };
+  tap(box({ x: 2000, y: 2000 }));
+  expect(session.said.at(-1)).toBe('Remark 1, by MK: “Is this the quiet corner?”.');
+  tap(box({ x: 4000, y: 3000 }));
+  expect(session.said.at(-1)).toBe('Remark 2: “Done long ago”, done.');
+  const count = session.said.length;
+  tap(toScreen(model.view, { x: 2000, y: 3500 }));
+  expect(session.said.slice(count).filter((said) => said.startsWith('Remark'))).toEqual([]);
+});
