@@ -1,9 +1,8 @@
-import { memo, Suspense, useDeferredValue, useEffect, useRef } from 'react';
+import { memo, Suspense, useDeferredValue } from 'react';
 import type { Report } from '#model/analysis/report.ts';
 import { useClassroom, useIsThinking, useReport } from '../session/hooks.ts';
 import { late } from '../ui/late.tsx';
 import { WhenNear } from '../ui/WhenNear.tsx';
-import { keepFocus } from './keepFocus.ts';
 import { MeasureNext } from './MeasureNext.tsx';
 import { Question } from './Question.tsx';
 import { openGroups, questionStates } from './sortFindings.ts';
@@ -24,10 +23,8 @@ export function ChecksColumn() {
   const report = useDeferredValue(latest);
   // Words that are about to be replaced are not the last ones.
   const isThinking = useIsThinking() || report !== latest;
-  const column = useRef<HTMLDivElement>(null);
-  useEffect(() => (column.current ? keepFocus(column.current) : undefined), []);
   return (
-    <div className="checks" ref={column}>
+    <div className="checks">
       <header className="panel-head">
         <h2 tabIndex={-1}>Checks</h2>
         <span className="aside">{report ? sayOpen(report, isThinking) : 'being worked out …'}</span>

@@ -6,5 +6,8 @@ export function LeftBefore({ finding }: { finding: Finding }) {
   const { left } = useClassroom();
   const entry = finding.leftReason === null ? left.find(({ key }) => key === finding.key) : undefined;
   if (!entry) return null;
-  return <p className="aside">Left as it is with the reason “{entry.reason}”, it has become worse.</p>;
+  return <p className="aside">{sayWorse(entry.reason)}</p>;
 }
+
+const sayWorse = (reason: string): string =>
+  reason === '' ? 'It was left as it is, and has become worse.' : `It was left as it is with the reason “${reason}”, and has become worse.`;

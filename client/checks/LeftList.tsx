@@ -5,10 +5,10 @@ import type { Left } from '#model/schema/types.ts';
 import { useClassroom, useIsThinking, useSession } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
-import { keepInSight } from './keepInSight.ts';
 import { leftGroups } from './leftGroups.ts';
 import { sayLeft } from './sayLeft.ts';
 import { questionOf } from './sortFindings.ts';
+import { WayDown } from './WayDown.tsx';
 import { WhyLink } from './WhyLink.tsx';
 
 /** Findings left as they are, with the reason; one that no longer does anything, or has become worse, says so. */
@@ -82,22 +82,10 @@ function LeftWords({ report, entry, now, isThinking }: WordsProps) {
   );
 }
 
-/** How many were left as they are, and the way down to them: they stand at the end of a long column. */
+/** How many were left as they are, and the way down to them. */
 export function LeftLine({ report }: { report: Report }) {
   const { left } = useClassroom();
   if (left.length === 0) return null;
   const count = leftGroups(left, report.findings).length;
-  return (
-    <p className="left-line">
-      <TextLink onPress={showLeft}>
-        {count} left as {count === 1 ? 'it is' : 'they are'}
-      </TextLink>
-    </p>
-  );
-}
-
-function showLeft(): void {
-  const title = document.getElementById('left-title');
-  title?.focus({ preventScroll: true });
-  if (title) keepInSight(title.closest('section') ?? title);
+  return <WayDown to="left-title">{`${count} left as ${count === 1 ? 'it is' : 'they are'}`}</WayDown>;
 }

@@ -1,9 +1,8 @@
-import { shelfWords } from '../front/shelfNames.ts';
+import { numberedRemarks, remarkWords } from '../plan/remarks.ts';
 import { useClassroom, useScene, useSession } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
-import { capital } from '../text/sayList.ts';
 import { TextLink } from '../ui/TextLink.tsx';
-import { keepInSight } from './keepInSight.ts';
+import { WayDown } from './WayDown.tsx';
 
 /** What people wrote on the plan, by the numbers it bears there; what is done stays to be read. */
 export function RemarkList() {
@@ -16,11 +15,10 @@ export function RemarkList() {
         Remarks on the plan
       </h3>
       <ul>
-        {notes.map((note, i) => (
+        {numberedRemarks(notes).map(({ note, number }) => (
           <li key={note.id} className="finding">
             <p>
-              <b>{i + 1}</b> {note.on !== null && scene.bodyById.has(note.on) && `${capital(shelfWords(scene, note.on))}: `}
-              {note.text}
+              <b>{number}</b> {remarkWords(note, scene)}
             </p>
             <p className="aside">
               {note.by ? `by ${note.by}` : 'by somebody without a name'}
@@ -32,7 +30,7 @@ export function RemarkList() {
                   aria-label={`${note.done ? 'Not done yet' : 'Done'}: ${note.text}`}
                   onPress={() => {
                     session.commands.changeRemark(note.id, { done: !note.done });
-                    session.announce(`Remark ${i + 1} is ${note.done ? 'open again' : 'done'}.`);
+                    session.announce(`Remark ${number} is ${note.done ? 'open again' : 'done'}.`);
                   }}
                 >
                   {note.done ? 'Not done yet' : 'Done'}
@@ -50,15 +48,5 @@ export function RemarkList() {
 export function RemarkLine() {
   const open = useClassroom().notes.filter((note) => !note.done).length;
   if (open === 0) return null;
-  return (
-    <p className="left-line">
-      <TextLink onPress={showRemarks}>{open === 1 ? '1 remark on the plan' : `${open} remarks on the plan`}</TextLink>
-    </p>
-  );
-}
-
-function showRemarks(): void {
-  const title = document.getElementById('remarks-title');
-  title?.focus({ preventScroll: true });
-  if (title) keepInSight(title.closest('section') ?? title);
+  return <WayDown to="remarks-title">{open === 1 ? '1 remark on the plan' : `${open} remarks on the plan`}</WayDown>;
 }

@@ -1,5 +1,4 @@
 import { Suspense, useEffect, useRef } from 'react';
-import { keepFocus } from '../checks/keepFocus.ts';
 import { useClassroom, useSession, useViewOf } from '../session/hooks.ts';
 import { noteRoomHere } from '../session/roomsHere.ts';
 import type { SheetName } from '../session/types.ts';
@@ -8,6 +7,7 @@ import { panelId, TabRow, tabId } from '../ui/TabRow.tsx';
 import { ArrangementSwitch } from './ArrangementSwitch.tsx';
 import { EdgeTools } from './EdgeTools.tsx';
 import { FrameDialogSet } from './FrameDialogSet.tsx';
+import { keepFocus } from './keepFocus.ts';
 import { SheetBoundary } from './SheetBoundary.tsx';
 import { SkipToChecks } from './SkipToChecks.tsx';
 import { StatusLine } from './StatusLine.tsx';

@@ -35,6 +35,7 @@ import { wordsBeside } from './handleWords.ts';
 import type { Item } from './items.ts';
 import { pieceNumbers } from './numbers.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
+import { numberedRemarks, remarkPlace } from './remarks.ts';
 import { matsIn, narrowPlaceOf } from './reportParts.ts';
 import { sayUnseen, unseenToDraw } from './unseen.ts';
 
@@ -161,10 +162,10 @@ function drawOver(pen: Pen, model: PlanModel): void {
   drawSubjects(pen, model);
   if (moving) drawMoving(pen, model, moving);
   drawChoice(pen, model);
-  session.classroom().notes.forEach((note, i) => {
-    const on = note.on === null ? undefined : bodyById(model, note.on);
-    drawRemark(pen, at(pen, on ? on.center : note), note, i + 1);
-  });
+  for (const remark of numberedRemarks(session.classroom().notes)) {
+    const place = remarkPlace(remark.note, (id) => bodyById(model, id));
+    drawRemark(pen, at(pen, place), remark);
+  }
   drawDraft(pen, model);
   // Above everything: wherever the paper is moved, people can say where.
   drawNeatline(pen, boundsOf(model), model.size);

@@ -1,9 +1,7 @@
 import { type Box, boundingBox, boxesMeet } from '#model/geometry/polygon.ts';
 import { add, type Point } from '#model/geometry/vec.ts';
 import type { Scene } from '#model/scene/types.ts';
-import type { Note } from '#model/schema/types.ts';
-import { shelfWords } from '../front/shelfNames.ts';
-import { capital } from '../text/sayList.ts';
+import { type NumberedRemark, numberedRemarks, remarkPlace, remarkWords } from '../plan/remarks.ts';
 import type { FlowRow } from './flow.ts';
 import { cornersOfWords, line, type Mark, type Measure, rect, weights, words } from './marks.ts';
 import type { PaperPen } from './paperPen.ts';
@@ -14,21 +12,15 @@ const HALF = 1.7;
 const FAR: readonly number[] = [4, 5.5, 7.5, 10];
 const TURNS: readonly number[] = [-45, 45, -135, 135, -90, 90, 0, 180];
 
-interface Open {
-  readonly note: Note;
-  /** As the drawing numbers it. */
-  readonly number: string;
-}
-
-/** Remarks that are not done, with the numbers they bear on the drawing. */
-export const openRemarks = ({ classroom }: Scene): Open[] =>
-  classroom.notes.flatMap((note, i) => (note.done ? [] : [{ note, number: String(i + 1) }]));
+/** Remarks that are not done. */
+export const openRemarks = ({ classroom }: Scene): NumberedRemark[] => numberedRemarks(classroom.notes).filter(({ note }) => !note.done);
 
 /** A boxed number at each remark, beside words and other numbers. `near`: mm of the room that is drawn. */
 export function remarkMarks(pen: PaperPen, scene: Scene, drawn: readonly Mark[], near: Box): Mark[] {
   const taken: Box[] = drawn.flatMap((mark) => (mark.kind === 'words' ? [boundingBox(cornersOfWords(mark, pen.measure))] : []));
-  return openRemarks(scene).flatMap(({ note, number }) => {
-    const place = (note.on === null ? undefined : scene.bodyById.get(note.on)?.center) ?? note;
+  return openRemarks(scene).flatMap((remark) => {
+    const number = String(remark.number);
+    const place = remarkPlace(remark.note, (id) => scene.bodyById.get(id));
     if (place.x < near.minX || place.x > near.maxX || place.y < near.minY || place.y > near.maxY) return [];
     const at = pen.at(place);
     const box = (p: Point): Box => ({ minX: p.x - HALF, minY: p.y - HALF, maxX: p.x + HALF, maxY: p.y + HALF });
@@ -57,9 +49,6 @@ export function remarkRows(scene: Scene, measure: Measure, width: number, size: 
     { title: 'Remark', width: width - no - by },
     { title: 'By', width: by },
   ];
-  const cells = open.map(({ note, number }) => {
-    const on = note.on !== null && scene.bodyById.has(note.on) ? `${capital(shelfWords(scene, note.on))}: ` : '';
-    return [number, `${on}${note.text}`, note.by];
-  });
+  const cells = open.map(({ note, number }) => [String(number), remarkWords(note, scene), note.by]);
   return [spaceRow(2.5), headRow('Remarks', width), ...tableRows({ measure, size, columns }, cells)];
 }

@@ -1,8 +1,8 @@
 import { colours, dashes } from '#client/styles/tokens.ts';
 import type { Finding, Severity } from '#model/findings/finding.ts';
 import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
-import type { Note } from '#model/schema/types.ts';
 import { cornersOf } from '../box.ts';
+import { type NumberedRemark, REMARK_BOX } from '../remarks.ts';
 import type { MatPlace, NarrowPlace } from '../reportParts.ts';
 import { at, figure, fill, line, type Pen, path, planPath, stroke, write } from './pen.ts';
 
@@ -102,12 +102,12 @@ export function drawSeverity(pen: Pen, p: Point, finding: Pick<Finding, 'severit
 const offset = (p: Point, x: number, y: number): Point => ({ x: p.x + x, y: p.y + y });
 
 /** A remark: a small ruled slip with its number. */
-export function drawRemark(pen: Pen, where: Point, note: Note, number: number): void {
-  const p = offset(where, 9, -9);
-  line(pen, where, p, { colour: colours.blue, width: 0.9 });
-  path(pen, [offset(p, -2, -9), offset(p, 14, -9), offset(p, 14, 5), offset(p, -2, 5)]);
+export function drawRemark(pen: Pen, where: Point, { note, number }: NumberedRemark): void {
+  const { minX, minY, maxX, maxY } = REMARK_BOX;
+  line(pen, where, offset(where, 9, -9), { colour: colours.blue, width: 0.9 });
+  path(pen, [offset(where, minX, minY), offset(where, maxX, minY), offset(where, maxX, maxY), offset(where, minX, maxY)]);
   fill(pen, colours.paper);
   stroke(pen, { colour: note.done ? colours.pencil : colours.blue, width: 1 });
   const colour = note.done ? colours.pencilText : colours.blue;
-  write(pen, String(number), offset(p, 6, -2), { size: 10, weight: 600, colour, isItalic: true });
+  write(pen, String(number), offset(where, (minX + maxX) / 2, (minY + maxY) / 2), { size: 10, weight: 600, colour, isItalic: true });
 }

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { keepFocus } from '#client/checks/keepFocus.ts';
+import { keepFocus } from '#client/frame/keepFocus.ts';
 
 let stop: () => void;
 
@@ -16,7 +16,8 @@ const focused = (): string | undefined => document.activeElement?.id;
 beforeEach(() => {
   document.body.innerHTML = `
     <button id="elsewhere"></button>
-    <div id="column">
+    <div id="sheet">
+    <div class="checks">
       <h2 id="checks">Checks</h2>
       <section>
         <h3 id="way">Can everyone get through?</h3>
@@ -30,6 +31,7 @@ beforeEach(() => {
         <h3 id="left-title">Left as they are</h3>
         <ul><li class="finding"><button id="take-up"></button></li></ul>
       </section>
+    </div>
       <div class="plan"><div class="plan-paper" id="paper" tabindex="0"></div><div class="draft"><input id="remark"></div></div>
       <table>
         <tbody>
@@ -38,7 +40,7 @@ beforeEach(() => {
         </tbody>
       </table>
     </div>`;
-  stop = keepFocus(one('#column'));
+  stop = keepFocus(one('#sheet'));
 });
 afterEach(() => stop());
 

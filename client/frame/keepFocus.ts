@@ -21,7 +21,8 @@ export function keepFocus(part: HTMLElement): () => void {
   const hand = (): void => {
     if (!held || held.element.isConnected || !isFocusLost()) return;
     const { heirs, around } = held;
-    const next = heirs.find(isThere) ?? around.filter(isThere).flatMap((near) => goOnWith(near, heirs.length > 0 || near === part))[0];
+    const next =
+      heirs.find(isThere) ?? around.filter(isThere).flatMap((near) => goOnWith(near, heirs.length > 0 || !near.matches('section')))[0];
     held = null;
     next?.focus();
   };
@@ -29,7 +30,7 @@ export function keepFocus(part: HTMLElement): () => void {
   part.addEventListener('focusin', onFocusIn);
   part.addEventListener('focusout', onFocusOut);
   // Not while the key that did it is still being heard: Enter would press the button that focus comes to.
-  const watch = new MutationObserver(() => setTimeout(hand));
+  const watch = new MutationObserver(() => held?.element.isConnected === false && setTimeout(hand));
   watch.observe(part, { childList: true, subtree: true });
   return () => {
     watch.disconnect();
@@ -56,7 +57,7 @@ function entriesNear(element: HTMLElement): Heirs {
 /** The parts that something stands in, the closest first. */
 function around(element: HTMLElement, part: HTMLElement): Heirs {
   const parts: HTMLElement[] = [];
-  for (let at = element.parentElement; at && at !== part; at = at.parentElement) if (at.matches('section, .plan')) parts.push(at);
+  for (let at = element.parentElement; at && at !== part; at = at.parentElement) if (at.matches('section, .plan, .checks')) parts.push(at);
   return [...parts, part];
 }
 
