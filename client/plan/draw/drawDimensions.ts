@@ -11,6 +11,8 @@ export interface DimensionStyle {
   readonly size?: number;
   readonly weight?: number;
   readonly ground?: string;
+  /** The figure is left to the words beside the drawing. */
+  readonly isBare?: boolean;
   /** Said in whole mm near this length. */
   readonly near?: number;
 }
@@ -20,6 +22,7 @@ export function drawDimension(pen: Pen, from: Point, to: Point, mm: number, styl
   const { colour = colours.ink, size = 10.5, weight = 400, ground = colours.paper } = style;
   line(pen, from, to, { colour, width: lines.dimension });
   for (const end of [from, to]) line(pen, { x: end.x - 3.5, y: end.y + 3.5 }, { x: end.x + 3.5, y: end.y - 3.5 }, { colour, width: 1.2 });
+  if (style.isBare) return;
   const text = figure(pen, mm, style.near);
   const fits = widthOf(pen, text, size, weight) + 10 < distance(from, to);
   const along = unit(sub(to, from));

@@ -1,5 +1,5 @@
 import { colours } from '#client/styles/tokens.ts';
-import { distance, type Point } from '#model/geometry/vec.ts';
+import { distance, lerp, type Point } from '#model/geometry/vec.ts';
 import { fixtureBody, pieceBody } from '#model/scene/bodies.ts';
 import { ghostOf } from '../ghost.ts';
 import type { PlanModel } from '../planModel.ts';
@@ -14,9 +14,9 @@ import { at, fill, line, type Pen, planPath, stroke } from './pen.ts';
 export function drawDraft(pen: Pen, model: PlanModel): void {
   const { tool, corners, tape, tapeEdge, tapeWay, picturePoints, remarkAt, cross } = model.store.state();
   drawWallsSoFar(pen, model, corners, tool?.kind === 'wall');
-  drawTape(pen, model, tape, tool?.kind === 'tape');
-  if (tapeEdge && tapeEdge.mm >= 1)
-    drawDimension(pen, at(pen, tapeEdge.from), at(pen, tapeEdge.to), tapeEdge.mm, { ...blue, colour: colours.ink });
+  const edge = tapeEdge && tapeEdge.mm >= 1 ? tapeEdge : null;
+  drawTape(pen, model, tape, tool?.kind === 'tape', edge);
+  if (edge) drawDimension(pen, at(pen, edge.from), at(pen, edge.to), edge.mm, { ...blue, colour: colours.ink });
   if (tapeWay?.width) drawWayArrow(pen, tapeWay.between, tapeWay.width);
   drawPicturePoints(pen, picturePoints);
   if (remarkAt) drawKnob(pen, at(pen, remarkAt.at));
@@ -53,14 +53,26 @@ function drawWallsSoFar(pen: Pen, model: PlanModel, corners: readonly Point[], i
   drawDimension(pen, at(pen, last), at(pen, next), distance(last, next), blue);
 }
 
-function drawTape(pen: Pen, model: PlanModel, tape: readonly Point[], isMeasuring: boolean): void {
+/** px: two figures nearer than this lie on one another */
+const NEAR = 48;
+
+/** `edge`: the distance from edge to edge, which is drawn too. */
+function drawTape(
+  pen: Pen,
+  model: PlanModel,
+  tape: readonly Point[],
+  isMeasuring: boolean,
+  edge: { readonly from: Point; readonly to: Point } | null,
+): void {
   const [from, laid] = tape;
   if (!from) return;
   const to = laid ?? (isMeasuring && model.pointer ? toPlan(model.view, model.pointer) : null);
   drawKnob(pen, at(pen, from));
   if (!to) return;
   drawKnob(pen, at(pen, to));
-  drawDimension(pen, at(pen, from), at(pen, to), distance(from, to), { ...blue, size: 12.5 });
+  // Of two figures in one place that from edge to edge is the one that people walk by; both stand in the words.
+  const isBare = edge !== null && distance(at(pen, lerp(from, to, 0.5)), at(pen, lerp(edge.from, edge.to, 0.5))) < NEAR;
+  drawDimension(pen, at(pen, from), at(pen, to), distance(from, to), { ...blue, size: 12.5, isBare });
 }
 
 /** The two ends by which the picture gets its scale. */

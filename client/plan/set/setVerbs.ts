@@ -12,6 +12,7 @@ import { boxRound, evenly, inARow, keptTogether, mirrored, type SetBox, shifted,
 import { areLocked, chooseSeveral, moversOf, sayLockedOnes, saySet } from './chosenSet.ts';
 import { copyThings } from './copies.ts';
 import { mirrorEdits, mirroredFixture, mirroredWalk } from './mirrorEdits.ts';
+import { sayShared } from './sayShared.ts';
 import { type Place, type Places, writeAll } from './writeAll.ts';
 
 const boxOf = (thing: Piece | Fixture): SetBox => thing;
@@ -162,7 +163,7 @@ export function rowSet(session: Session, items: readonly Item[], gap = 0): boole
   const lockedOthers = movers.locked.filter((item) => items[0] && !isSame(item, items[0]));
   const apart = gap > 0 ? `, ${sayLength(gap, units)} between each and the next` : '';
   session.announce(
-    `${others.length + 1} things in a row with ${name}${apart}, ${long} long.${also}${sayLockedOnes(session, lockedOthers)}`,
+    `${others.length + 1} things in a row with ${name}${apart}, ${long} long.${also}${sayShared(session, new Set(places.keys()))}${sayLockedOnes(session, lockedOthers)}`,
   );
   return true;
 }

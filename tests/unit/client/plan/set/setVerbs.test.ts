@@ -142,6 +142,14 @@ describe('rows and gaps', () => {
     expect(last()).toBe('2 things in a row with shelf 1, 0.30 m between each and the next, 2.30 m long.');
   });
 
+  it('says what now stands in the same place', () => {
+    rowSet(session, [item('s1'), item('s2')], 2200);
+    expect(at('s2')?.x).toBe(4200);
+    expect(last()).toBe(
+      '2 things in a row with shelf 1, 2.20 m between each and the next, 4.20 m long. In the same place now: shelf 2 and shelf 3.',
+    );
+  });
+
   it('goes by a locked first and leaves other locked ones, saying so', () => {
     rowSet(session, [item('s3'), item('s2')]);
     expect([at('s3')?.x, at('s2')?.x]).toEqual([4600, 3600]);
