@@ -15,7 +15,7 @@ import type { PaperPen } from './paperPen.ts';
 import { fixtureMarks, pieceMarks } from './pieceMarks.ts';
 import { remarkMarks } from './remarkMarks.ts';
 import { gridMarks, NEATLINE, neatlineMarks, openingMarks, openingNames, stringMarks, wallMarks, zoneMarks } from './roomMarks.ts';
-import { severityMark } from './severityMark.ts';
+import { isMarked, severityMark } from './severityMark.ts';
 import { unseenMarks, unseenOnPaper } from './unseenMarks.ts';
 
 export interface PlanOnPaper {
@@ -126,7 +126,7 @@ function checkMarks(pen: PaperPen, report: Report, drawn: readonly Mark[], near:
   const labels = drawn.flatMap((mark) => (mark.kind === 'words' ? [boundingBox(cornersOfWords(mark, pen.measure))] : []));
   const placed: Point[] = [];
   return bySeverity(report).flatMap((finding) => {
-    if (!finding.at || finding.leftReason !== null || finding.outcome !== 'problem' || finding.severity === 'note') return [];
+    if (!finding.at || !isMarked(finding)) return [];
     const { x, y } = finding.at;
     if (x < near.minX || x > near.maxX || y < near.minY || y > near.maxY) return [];
     const at = pen.at(finding.at);

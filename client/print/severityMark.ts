@@ -1,4 +1,4 @@
-import type { Severity } from '#model/findings/finding.ts';
+import type { Finding, Severity } from '#model/findings/finding.ts';
 import { type Mark, round, shape } from './marks.ts';
 
 /** Severity is a shape, in black: filled diamond, half-filled triangle, ring. Centred on a point; `size` in mm. */
@@ -17,6 +17,10 @@ export function severityMark(severity: Severity, x: number, y: number, size: num
       return [round({ x, y }, half * 0.8, { weight: 0.3, fill: 'white' })];
   }
 }
+
+/** It stands as a mark on a printed plan: open, in one place, and asking for something. */
+export const isMarked = ({ at, leftReason, outcome, severity }: Finding): boolean =>
+  at !== undefined && leftReason === null && outcome === 'problem' && severity !== 'note';
 
 /** Not known: a dashed ring. */
 export const unknownMark = (x: number, y: number, size: number): Mark => round({ x, y }, size * 0.4, { weight: 0.25, dash: [0.6, 0.45] });

@@ -1,4 +1,6 @@
+import type { Report } from '#model/analysis/report.ts';
 import { type AreaCode, areaCode, areaLetters } from '#model/catalogue/areas.ts';
+import type { Severity } from '#model/findings/finding.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { checkOf, holdsOf, saySize } from '../lists/shelfRows.ts';
 import { areasOfShelves } from '../plan/areas.ts';
@@ -10,7 +12,9 @@ import type { FlowRow } from './flow.ts';
 import { hatchOf } from './hatchLines.ts';
 import { line, type Mark, rect, shape, weights, words } from './marks.ts';
 import type { PrintInput } from './pageTypes.ts';
+import type { PrintChoice } from './printChoice.ts';
 import { openRemarks } from './remarkMarks.ts';
+import { isMarked, severityMark } from './severityMark.ts';
 import { type Column, headRow, spaceRow, tableRows } from './table.ts';
 import { unseenOnPaper } from './unseenMarks.ts';
 
@@ -105,6 +109,10 @@ export function legendRows({ scene, report, choice }: Pick<PrintInput, 'scene' |
     ...codes.map((code) => ({ text: areaNames[code], draw: (x: number, y: number) => badge(code, code, x, y) })),
     { text: 'open side; a tick a board', draw: openSideSign },
     { text: 'a mat that fits', draw: matSign },
+    ...severitiesOnPlan(report, choice).map((severity) => ({
+      text: `a check: ${severity}`,
+      draw: (x: number, y: number) => severityMark(severity, x + 4, y, 3),
+    })),
     ...(choice.hasUnseen && unseenOnPaper(scene, report).length > 0 ? [{ text: 'floor that no adult sees', draw: unseenSign }] : []),
     ...(choice.hasRemarks && openRemarks(scene).length > 0 ? [{ text: 'a remark, in the list', draw: remarkSign }] : []),
   ];
@@ -120,6 +128,12 @@ export function legendRows({ scene, report, choice }: Pick<PrintInput, 'scene' |
         }),
     }),
   );
+}
+
+function severitiesOnPlan(report: Report | null, { hasMarks }: PrintChoice): Severity[] {
+  if (!report || !hasMarks) return [];
+  const marked = new Set(report.findings.filter(isMarked).map(({ severity }) => severity));
+  return (['must', 'should'] as const).filter((severity) => marked.has(severity));
 }
 
 function openSideSign(x: number, y: number): Mark[] {

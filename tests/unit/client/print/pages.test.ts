@@ -127,6 +127,13 @@ describe('what the drawing shows besides', () => {
     expect(textsOf(print({ ...demo, notes: [] }, { isRoom: true, paper: 'a3' }))).not.toContain('Remarks');
   });
 
+  it('says what the marks of the checks mean, where they are marked', () => {
+    const legend = (hasMarks: boolean) =>
+      textsOf(print(demo, { isRoom: true, paper: 'a3', hasMarks })).filter((text) => /^a check: /.test(text));
+    expect(legend(true)).toEqual(['a check: must', 'a check: should']);
+    expect(legend(false)).toEqual([]);
+  });
+
   it('has the floor that no adult sees hatched, its holes bare, and says what the hatch means', () => {
     const square = (from: number, to: number) => [
       [from, from],
