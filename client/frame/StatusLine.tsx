@@ -1,5 +1,5 @@
-import { Suspense, useEffect, useState } from 'react';
-import { useAnnouncement, useCheckTrouble, useConflicts, useKept, useNeedsRepair } from '../session/hooks.ts';
+import { Suspense, useEffect, useRef, useState } from 'react';
+import { useAnnouncement, useCheckTrouble, useConflicts, useKept, useNeedsRepair, useViewOf } from '../session/hooks.ts';
 import { sayKept } from '../text/sayKept.ts';
 import { late } from '../ui/late.tsx';
 
@@ -30,6 +30,15 @@ export function StatusLine() {
       removeEventListener('pointerdown', goFromFinger, true);
     };
   }, [announcement.sequence]);
+
+  // What was said on one sheet is not about the next, unless going there was what was said.
+  const sheet = useViewOf('sheet');
+  const before = useRef({ sheet, sequence: announcement.sequence });
+  useEffect(() => {
+    const { sequence } = announcement;
+    if (before.current.sheet !== sheet && before.current.sequence === sequence) setGone(sequence);
+    before.current = { sheet, sequence };
+  }, [sheet, announcement]);
 
   const said = announcement.sequence > gone ? announcement.text : '';
   return (

@@ -6,11 +6,13 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { StatusLine } from '#client/frame/StatusLine.tsx';
 import { announcer } from '#client/session/announcer.ts';
 import { SessionContext } from '#client/session/SessionProvider.tsx';
+import type { View } from '#client/session/types.ts';
 import { silentAnalyst } from '#tests/support/quietDevice.ts';
 import { planSession } from '../plan/planSession.ts';
 
 let root: Root;
 let isSmall: boolean;
+let goTo: (sheet: View['sheet']) => void;
 const said = (): string => document.querySelector('.said')?.textContent?.trim() ?? '';
 const touch = (pointerType: string) =>
   act(async () => void document.body.dispatchEvent(new PointerEvent('pointerdown', { pointerType, bubbles: true })));
@@ -23,7 +25,16 @@ beforeEach(async () => {
   root = createRoot(document.body.appendChild(document.createElement('main')));
   const plan = planSession();
   const kept = plan.kept();
-  const session = { ...plan, kept: () => kept };
+  let heard = (): void => {};
+  const subscribe = (listener: () => void) => {
+    heard = listener;
+    return () => {};
+  };
+  const session = { ...plan, subscribe, kept: () => kept };
+  goTo = (sheet) => {
+    plan.setView({ sheet });
+    heard();
+  };
   const analyst = { ...silentAnalyst, aside: () => ({ places: null }) };
   await act(async () =>
     root.render(
@@ -59,6 +70,16 @@ describe('what was just done', () => {
     isSmall = false;
     await touch('touch');
     expect(said()).toBe('Shelf 7 stands against the west wall.');
+  });
+
+  it('goes with the sheet it was said on, unless it was said in going', async () => {
+    await act(async () => goTo('places'));
+    expect(said()).toBe('');
+    await act(async () => {
+      announcer.say('Marked on the front of shelf 5.');
+      goTo('room');
+    });
+    expect(said()).toBe('Marked on the front of shelf 5.');
   });
 
   it('lies at the top of a small screen, never on the verbs of the chosen thing', () => {
