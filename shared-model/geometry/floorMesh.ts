@@ -1,16 +1,14 @@
-import { TriangulateResult, triangulateD } from 'clipper2-ts';
-import { boundingBox, signedArea } from './polygon.ts';
-import { type Region, regionArea, shared } from './region.ts';
-import { type Point, turn } from './vec.ts';
+import earcut, { refine } from 'earcut';
+import { type Polygon, signedArea } from './polygon.ts';
+import { type Patch, patchesOf, type Region, regionArea } from './region.ts';
+import { distance, type Point, turn } from './vec.ts';
 
-/** Decimals of a mm to which corners are kept. */
-const PRECISION = 3;
-/** Degrees by which the floor is turned before it is cut up, one after the other until all of it is covered. */
+/** Degrees by which the floor is turned before it is cut up, one after the other until the triangles cover all of it and meet corner to corner. */
 const TURNS = [0, 17.3, 41.9, 63.1, 78.7, 151.3];
 /** mm²: more than this must not be missing, nor be covered twice. */
 const MISSING = 50;
-/** Where along its width floor is halved that could not be cut up whole. */
-const HALVES = [0.5, 0.37, 0.63, 0.21, 0.79];
+/** mm by which the sides at the edge may differ from the edge. */
+const UNMATCHED = 1;
 
 /** Floor cut into triangles, corner to corner; each runs clockwise on the plan. */
 export interface FloorMesh {
@@ -29,43 +27,38 @@ export interface FloorMesh {
 
 /** Null: there is no floor, or it could not be cut up (none is known that cannot). */
 export function meshOf(floor: Region): FloorMesh | null {
-  const whole = cutUp([floor]);
-  if (whole || floor.length === 0) return whole;
-  // The library stumbles over a few shapes whole; in two halves each is another shape.
-  const { minX, minY, maxX, maxY } = boundingBox(floor.flat());
-  for (const share of HALVES) {
-    const x = Math.round((minX + (maxX - minX) * share) * 1000) / 1000;
-    const box = (from: number, to: number): Region => [
-      [
-        { x: from, y: minY - 1 },
-        { x: to, y: minY - 1 },
-        { x: to, y: maxY + 1 },
-        { x: from, y: maxY + 1 },
-      ],
-    ];
-    const mesh = cutUp([shared(floor, box(minX - 1, x)), shared(floor, box(x, maxX + 1))]);
-    if (mesh) return mesh;
+  const wanted = regionArea(floor);
+  if (wanted === 0) return null;
+  const edge = floor.reduce((sum, ring) => sum + ringLength(ring), 0);
+  const patches = patchesOf(floor);
+  for (const angle of TURNS) {
+    const triangles = patches.flatMap((patch) => trianglesOf(patch, angle));
+    const covered = triangles.reduce((sum, ring) => sum + Math.abs(signedArea(ring)), 0);
+    if (Math.abs(covered - wanted) > MISSING) continue;
+    const mesh = weld(triangles);
+    // Sides that no other triangle shares make up the floor's edge; where there are more, two do not meet corner to corner.
+    if (Math.abs(rimLength(mesh) - edge) <= UNMATCHED) return mesh;
   }
   return null;
 }
 
-function cutUp(pieces: readonly Region[]): FloorMesh | null {
-  const wanted = pieces.reduce((sum, piece) => sum + regionArea(piece), 0);
-  if (wanted === 0) return null;
-  for (const angle of TURNS) {
-    const found = pieces.map((piece) =>
-      triangulateD(
-        piece.map((ring) => ring.map((p) => turn(p, angle))),
-        PRECISION,
-      ),
-    );
-    if (found.some(({ result }) => result !== TriangulateResult.success)) continue;
-    const triangles = found.flatMap(({ solution }) => solution);
-    const covered = triangles.reduce((sum, ring) => sum + Math.abs(signedArea(ring)), 0);
-    if (Math.abs(covered - wanted) > MISSING) continue;
-    return weld(triangles.map((ring) => ring.map((p) => turn(p, -angle))));
+/** Turned before it is cut up: of sides that run level, others are cut first. */
+function trianglesOf({ outline, holes }: Patch, angle: number): Point[][] {
+  const rings = [outline, ...holes];
+  const points = rings.flat();
+  const starts: number[] = [];
+  let at = outline.length;
+  for (const hole of holes) {
+    starts.push(at);
+    at += hole.length;
   }
-  return null;
+  const data = points.flatMap((p) => {
+    const { x, y } = turn(p, angle);
+    return [x, y];
+  });
+  const found = earcut(data, starts);
+  refine(found, data);
+  return Array.from({ length: found.length / 3 }, (_, t) => [0, 1, 2].map((k) => points[found[3 * t + k] as number] as Point));
 }
 
 function weld(triangles: readonly (readonly Point[])[]): FloorMesh {
@@ -105,6 +98,20 @@ function weld(triangles: readonly (readonly Point[])[]): FloorMesh {
   });
   const rims = rimsOf(points, corners, across);
   return { points, corners, across, round, rims, bends: points.map((_, i) => (angles[i] as number) > Math.PI + 1e-6) };
+}
+
+/** mm */
+const ringLength = (ring: Polygon): number => ring.reduce((sum, p, i) => sum + distance(p, ring[(i + 1) % ring.length] as Point), 0);
+
+/** mm */
+function rimLength({ points, corners, across }: FloorMesh): number {
+  let length = 0;
+  across.forEach((beyond, k) => {
+    if (beyond >= 0) return;
+    const to = corners[3 * Math.floor(k / 3) + ((k + 1) % 3)] as number;
+    length += distance(points[corners[k] as number] as Point, points[to] as Point);
+  });
+  return length;
 }
 
 function rimsOf(points: readonly Point[], corners: Int32Array, across: Int32Array): (readonly [Point, Point] | null)[] {
