@@ -3,6 +3,7 @@ import { type Finding, questions } from '#model/findings/finding.ts';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useSession } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
+import { oneStop } from '../ui/oneStop.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { pointOut } from './pointOut.ts';
 import { questionIds, questionOf, unanswered } from './sortFindings.ts';
@@ -27,7 +28,7 @@ export function MeasureNext({ report }: { report: Report }) {
       <h3 className="question" id="measure-title">
         Measure these next
       </h3>
-      <ul className="measure-next">
+      <ul ref={oneStop} className="measure-next">
         {wantedOnce(unknown).map(({ wanted, finding, others }) => {
           const question = questionIds.find((id) => id === questionOf(finding.rule));
           return (

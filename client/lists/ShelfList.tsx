@@ -9,6 +9,7 @@ import { useArrangement, useClassroom, useReport, useSession } from '../session/
 import { MayChange } from '../session/MayChange.tsx';
 import '../styles/shelfList.css';
 import { inPlace } from '../ui/inPlace.ts';
+import { oneStop } from '../ui/oneStop.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { ListFooter } from './ListFooter.tsx';
 import { RowVerbs } from './RowVerbs.tsx';
@@ -86,7 +87,7 @@ const Rows = memo(function Rows({ caption, rows, heads, hasTrays = false }: Rows
   if (rows.length === 0)
     return hasTrays ? <p className="aside list-empty">No shelf yet. Press Shelf above the plan, then where it stands.</p> : null;
   return (
-    <table className={`list-table shelf-table${hasTrays ? ' with-trays' : ''}${isTicking ? ' ticking' : ''}`}>
+    <table ref={oneStop} className={`list-table shelf-table${hasTrays ? ' with-trays' : ''}${isTicking ? ' ticking' : ''}`}>
       <caption className={hasTrays ? 'only-heard' : ''}>{caption}</caption>
       <thead>
         <tr>

@@ -13,6 +13,7 @@ import { checksBySubject } from './trayChecks.ts';
 import '../styles/trayList.css';
 import { capital } from '../text/sayList.ts';
 import { late } from '../ui/late.tsx';
+import { oneStop } from '../ui/oneStop.ts';
 
 const loadVerbs = () => import('./TrayVerbs.tsx');
 const TrayVerbs = late(() => loadVerbs().then((m) => m.TrayVerbs));
@@ -57,7 +58,7 @@ export function TrayList() {
         <span className="aside">{sayCount(count, 'tray')}</span>
       </div>
       <div className="tray-scroll">
-        <div className="tray-boards" data-direction={direction}>
+        <div ref={oneStop} className="tray-boards" data-direction={direction}>
           {boards.map((board) => (
             <BoardTable key={board.key} {...{ board, units, direction, moves, checks, chosen }} gap={gap} onChoose={choose} />
           ))}

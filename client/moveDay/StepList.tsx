@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useMayChange } from '../session/hooks.ts';
 import { nameOfArrangement } from '../text/nameOfArrangement.ts';
+import { oneStop } from '../ui/oneStop.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { Day } from './dayOf.ts';
 import { StepItem } from './StepItem.tsx';
@@ -37,7 +38,7 @@ export function StepList({ day, saying, actions, chosen, onChoose }: Props) {
           {broken === 1 ? 'One step does' : `${broken} steps do`} not work in the order made by hand: it says where.
         </p>
       )}
-      <ol className="step-list">
+      <ol ref={oneStop} className="step-list">
         {day.steps.map((one) => (
           <StepItem
             key={one.step.id}

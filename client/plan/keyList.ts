@@ -43,6 +43,15 @@ export function keyList(units: LengthUnits, mayChange: boolean): readonly KeyGro
         { key: 'Escape', does: 'Let it go; once more, back to the plan' },
       ],
     },
+    {
+      title: 'In a table or a list',
+      keys: [
+        { key: 'Tab, Shift Tab', does: 'Into it, where you were last; on to the next part' },
+        { key: 'Up, down', does: 'From row to row; Page up and Page down by ten' },
+        { key: 'Left, right', does: 'Along what can be pressed in a row' },
+        { key: 'Home, End', does: 'The ends of the row, then of the list' },
+      ],
+    },
     ...(mayChange
       ? [
           {

@@ -9,6 +9,7 @@ import { putOption } from '../../front/putOption.ts';
 import { fitTitle, fitWhy, fitWord, sayNowhere } from '../../front/sayFit.ts';
 import { useMayChange, useSession, useUnits } from '../../session/hooks.ts';
 import { Button } from '../../ui/Button.tsx';
+import { oneStop } from '../../ui/oneStop.ts';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { GapDrawing } from './GapDrawing.tsx';
 
@@ -44,7 +45,7 @@ export function FitList({ scene, material, isInStep }: { scene: Scene; material:
       {material.width === null && <p className="aside">Its width is not known: {sayLength(ASSUMED, units)} is taken until you give it.</p>}
       {isInStep && <p>It stands in its place: nothing speaks for moving it.</p>}
       {nowhere && <p>{nowhere}</p>}
-      <ul className="fit-list">
+      <ul ref={oneStop} className="fit-list">
         {shown.map((option) => (
           <li key={keyOf(option)} data-best={option === best || undefined}>
             <Fit

@@ -1,6 +1,7 @@
 import { memo } from 'react';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { figure } from '../../text/figure.ts';
+import { oneStop } from '../../ui/oneStop.ts';
 import { SeverityMark } from '../../ui/SeverityMark.tsx';
 import type { MaterialRow, RowSection, RowVerb } from './materialRows.ts';
 
@@ -18,7 +19,7 @@ interface Props {
 export const MaterialTable = memo(function MaterialTable({ sections, chosen, units, hasBoard, onChoose, onVerb }: Props) {
   const unit = units === 'metric' ? ', m' : '';
   return (
-    <table className="material-table">
+    <table ref={oneStop} className="material-table">
       <thead>
         <tr>
           <th scope="col" className="figure c-step">

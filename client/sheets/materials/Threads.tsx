@@ -5,6 +5,7 @@ import { type BelongsAt, isLeftOf } from '../../front/orderMoves.ts';
 import { sideName } from '../../front/shelfNames.ts';
 import { useBoxSize } from '../../front/useBoxSize.ts';
 import { AreaBadge } from '../../ui/AreaBadge.tsx';
+import { oneStop } from '../../ui/oneStop.ts';
 import { threadLayout } from './threadLayout.ts';
 import { buildThreads, type Thread } from './threads.ts';
 
@@ -34,7 +35,7 @@ export function Threads({ scene, moves, area, chosen, isFolded, onArea, onChoose
           on the table
         </p>
       )}
-      <ul>
+      <ul ref={oneStop}>
         {shown.map((thread) => (
           <ThreadRow
             key={thread.key}

@@ -19,6 +19,15 @@ describe('the list of keys', () => {
     expect(keyList('imperial', true)[0]?.keys.find(({ key }) => key === 'Arrows')?.does).toContain('by 2"');
   });
 
+  it('says how a table is walked, to who may only look as well', () => {
+    for (const mayChange of [true, false])
+      expect(
+        keyList('metric', mayChange)
+          .find(({ title }) => title === 'In a table or a list')
+          ?.keys.map(({ key }) => key),
+      ).toEqual(['Tab, Shift Tab', 'Up, down', 'Left, right', 'Home, End']);
+  });
+
   it('names no key to who may only look that would change something', () => {
     const words = all(false).map(({ does }) => does);
     expect(words.filter((does) => /slide|turn|put|wall|mirror|take back/i.test(does))).toEqual([]);
