@@ -59,7 +59,11 @@ const SEED = 5;
  * @returns null where the walls do not hold
  */
 export function* proveMats(scene: Scene, strips: readonly SeatStrip[], options: MatProofOptions): Generator<MatProofStep, Mats | null> {
-  const found = withKnown(measureMats(scene, strips, SEARCH_EFFORT, undefined, options.isOver), options.known ?? null);
+  const first = withKnown(measureMats(scene, strips, 'quick', undefined, options.isOver), options.known ?? null);
+  if (!first || first.proven) return first;
+  // Whoever asked sees at once how far it is; the search takes seconds.
+  yield { mats: first, round: 0, rounds: options.rounds ?? ROUNDS };
+  const found = withKnown(measureMats(scene, strips, SEARCH_EFFORT, undefined, options.isOver), first);
   if (!found || found.proven) return found;
   const proof = new MatProof(scene, strips, found, options);
   yield* proof.run();
