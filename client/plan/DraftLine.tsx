@@ -1,15 +1,15 @@
-import { type RefObject, Suspense, useEffect, useRef, useState } from 'react';
-import { distance } from '#model/geometry/vec.ts';
+import { Suspense, useEffect, useRef, useState } from 'react';
 import { sayLength } from '#model/units/sayLength.ts';
 import { useSession, useUnits } from '../session/hooks.ts';
 import { readMe } from '../session/me.ts';
+import '../styles/draft.css';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
 import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
-import { planStoreOf, type Tool } from './planStore.ts';
+import { planStoreOf } from './planStore.ts';
 import { chooseAll, chooseSeveral } from './set/chosenSet.ts';
-import { sayEdgeToEdge } from './tapeBetween.ts';
+import { sayStraight } from './tapeBetween.ts';
 import { noDraft, sayTool, toolName } from './tools.ts';
 import { useChosenItems } from './useChosenItems.ts';
 import { usePlanState } from './usePlanState.ts';
@@ -22,19 +22,17 @@ export function DraftLine() {
   const session = useSession();
   const { tool, tape, remarkAt } = usePlanState();
   const store = planStoreOf(session);
-  const line = useRef<HTMLElement>(null);
-  useCovered(line, tool);
+  const chosen = useChosenItems();
   if (!tool) return null;
   // What the tape says, or the field of the remark, needs the room that the hint took.
   const hasHint = tool.kind !== 'picture' && !(tool.kind === 'tape' && tape.length === 2) && !remarkAt;
   return (
     <section
-      ref={line}
       className={`draft-line ${tool.kind}${tool.kind === 'picture' || tool.kind === 'wall' ? ' in-flow' : ''}`}
       aria-label={`Drawing: ${toolName(tool)}`}
     >
       <p>
-        <b>{toolName(tool)}.</b> {hasHint && sayTool(tool)}
+        <b>{toolName(tool)}.</b> {tool.kind === 'several' && chosen.length > 0 ? `${chosen.length} chosen` : hasHint && sayTool(tool)}
       </p>
       {tool.kind === 'wall' && <WallLine />}
       {(tool.kind === 'piece' || tool.kind === 'fixture' || tool.kind === 'opening') && <SizeFields isOpening={tool.kind === 'opening'} />}
@@ -45,32 +43,11 @@ export function DraftLine() {
       )}
       {tool.kind === 'tape' && <TapeLine />}
       {tool.kind === 'tape' && tape.length === 2 && <TextLink onPress={() => store.set({ ...noDraft, tool })}>Measure another</TextLink>}
-      {tool.kind === 'several' && <SeveralLine />}
+      {tool.kind === 'several' && <SeveralLine isNone={chosen.length === 0} />}
       {tool.kind === 'remark' && remarkAt && <RemarkForm />}
       <TextLink onPress={() => store.set(noDraft)}>{tool.kind === 'several' ? 'Done' : 'Leave off'}</TextLink>
     </section>
   );
-}
-
-/** Tells how much of the drawing's foot it lies over: the most so far, so that the drawing does not jump to and fro. */
-function useCovered(line: RefObject<HTMLElement | null>, tool: Tool | null): void {
-  const store = planStoreOf(useSession());
-  useEffect(() => {
-    const element = line.current;
-    if (!element || !tool || typeof ResizeObserver === 'undefined') return;
-    const isOver = !element.classList.contains('in-flow');
-    const observer = new ResizeObserver(() => {
-      // What the tape says comes when it is laid: the drawing it is read from stays where it is.
-      if (store.state().tape.length === 2) return;
-      const covered = isOver ? Math.ceil(element.getBoundingClientRect().height) : 0;
-      if (covered > store.state().covered) store.set({ covered });
-    });
-    observer.observe(element);
-    return () => {
-      observer.disconnect();
-      store.set({ covered: 0 });
-    };
-  }, [line, store, tool]);
 }
 
 function SizeFields({ isOpening }: { isOpening: boolean }) {
@@ -107,17 +84,13 @@ function SizeFields({ isOpening }: { isOpening: boolean }) {
   );
 }
 
-/** How many are chosen, and all at once. */
-function SeveralLine() {
+/** All at once, or none. */
+function SeveralLine({ isNone }: { readonly isNone: boolean }) {
   const session = useSession();
-  const items = useChosenItems();
   return (
     <>
-      <p>
-        <b>{items.length}</b> chosen
-      </p>
       <TextLink onPress={() => chooseAll(session)}>All that stands</TextLink>
-      <TextLink isDisabled={items.length === 0} onPress={() => chooseSeveral(session, [])}>
+      <TextLink isDisabled={isNone} onPress={() => chooseSeveral(session, [])}>
         None
       </TextLink>
     </>
@@ -130,23 +103,30 @@ function TapeLine() {
   const units = useUnits();
   const [from, to] = tape;
   if (!from || !to) return null;
-  const edge = sayEdgeToEdge(session, tapeOn);
+  const across = `${sayLength(Math.abs(to.x - from.x), units)} across, ${sayLength(Math.abs(to.y - from.y), units)} down`;
+  const wide = tapeWay?.width ? sayLength(tapeWay.width, units) : '';
   return (
-    <p className="tape-says">
-      <b>{sayLength(distance(from, to), units)}</b>{' '}
-      <span className="aside">
-        across {sayLength(Math.abs(to.x - from.x), units)}, down {sayLength(Math.abs(to.y - from.y), units)}
-      </span>
-      {edge && (
-        <>
-          {'. '}
-          <b>{edge.slice(0, edge.indexOf(' from edge'))}</b>
-          {edge.slice(edge.indexOf(' from edge'))}
-        </>
-      )}
-      {'. '}
-      {tapeWay ? tapeWay.said : 'The way between them is being looked at.'}
-    </p>
+    <div className="tape-says">
+      {sayStraight(session, tape, tapeOn).map((part, i) => (
+        <p key={part}>
+          <Figure words={part} figure={/^.+?(?= straight| from)/.exec(part)?.[0] ?? ''} />{' '}
+          {i === 0 && <span className="aside">({across})</span>}
+        </p>
+      ))}
+      <p>{tapeWay ? <Figure words={tapeWay.said} figure={wide} /> : 'How wide the way is for walking is being looked at.'}</p>
+    </div>
+  );
+}
+
+/** The figure that is asked for stands out of its sentence. */
+function Figure({ words, figure }: { readonly words: string; readonly figure: string }) {
+  const at = words.indexOf(figure);
+  return (
+    <>
+      {words.slice(0, at)}
+      <b>{figure}</b>
+      {words.slice(at + figure.length)}
+    </>
   );
 }
 

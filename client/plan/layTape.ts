@@ -1,14 +1,13 @@
 import type { Session } from '#client/session/types.ts';
 import { boundingBox } from '#model/geometry/polygon.ts';
-import { distance, type Point } from '#model/geometry/vec.ts';
-import { sayLength } from '#model/units/sayLength.ts';
+import type { Point } from '#model/geometry/vec.ts';
 import { type AskWay, askWay } from './askWay.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import { lower, nameOfItem } from './describe.ts';
 import { followTape } from './followTape.ts';
 import type { Item } from './items.ts';
 import { planStoreOf, type TapeThing, type TapeWay } from './planStore.ts';
-import { edgeToEdge, sayEdgeToEdge, tapeThingAt, wayOfTape } from './tapeBetween.ts';
+import { edgeToEdge, sayStraight, tapeThingAt, wayOfTape } from './tapeBetween.ts';
 import { thingOf } from './things.ts';
 
 /** Lays one end of the tape; the second says all there is to say between the two, a third begins again. */
@@ -27,8 +26,7 @@ export function layTapeEnd(session: Session, at: Point, on: TapeThing | null, as
   const edge = tapeOn[0] && on ? edgeToEdge(session, tapeOn[0], on) : null;
   store.set({ tape: ends, tapeOn: both, tapeEdge: edge, tapeWay: null });
   followTape(session, () => findWayAgain(session));
-  const { units } = session.classroom().display;
-  const said = [`Tape: ${sayLength(distance(from, at), units)}`, sayEdgeToEdge(session, both)].filter((part) => part !== null).join('; ');
+  const said = `Tape: ${sayStraight(session, ends, both).join('; ')}`;
   session.announce(`${said}.`, true);
   void sayWayWhenKnown(session, said, wayOfTape(session, ends, both, ask));
 }

@@ -10,7 +10,7 @@ import type { NearDistance } from './nearDistances.ts';
 import { neatlineBounds } from './neatline.ts';
 import { type PlanStore, planStoreOf } from './planStore.ts';
 import type { SnapLine, SnapScene } from './snap.ts';
-import { fitRoom, keepInSight, type Margins, type Size, toScreen, type Viewport } from './viewport.ts';
+import { fitRoom, keepInSight, type Margins, type Size, type Viewport } from './viewport.ts';
 
 /** Each is a canvas of its own: while something is dragged only `over` is drawn again. */
 export type LayerName = 'sheet' | 'marks' | 'things' | 'over';
@@ -36,9 +36,6 @@ export interface PlanModel {
   readonly store: PlanStore;
   view: Viewport;
   size: Size;
-  /** A finger or the mouse is down on it: the paper stays where it is, and is fitted after. */
-  isPressed: boolean;
-  waitsToFit: boolean;
   /** A finger is on the screen: targets are larger. */
   isTouch: boolean;
   /** px; where the pointer hovers, for ghosts of new things */
@@ -59,8 +56,6 @@ export function createPlanModel(session: Session, redraw: PlanModel['redraw']): 
     store: planStoreOf(session),
     view: { k: 0.06, x: 0, y: 0 },
     size: { width: 0, height: 0 },
-    isPressed: false,
-    waitsToFit: false,
     isTouch: false,
     pointer: null,
     moving: null,
@@ -119,30 +114,10 @@ function marginsFor(model: PlanModel): Margins {
 
 export const hasStrings = (size: Size): boolean => size.width >= 480 && size.height >= 380;
 
-/** px at the foot of the room that its wall takes */
-const WALL_SEEN = 10;
-
 export function fitWholeRoom(model: PlanModel): void {
-  const margins = marginsFor(model);
-  const { covered } = model.store.state();
-  // What a tool asks may lie over the strings at the foot, not over the room.
-  const bottom = Math.max(margins.bottom, covered > 0 ? covered + WALL_SEEN : 0);
-  model.view = fitRoom(boundsOf(model), model.size, { ...margins, bottom });
+  model.view = fitRoom(boundsOf(model), model.size, marginsFor(model));
   if (model.store.state().isMoved) model.store.set({ isMoved: false });
   model.redraw(...layerNames);
-}
-
-/** The whole room again once nobody has a finger on the plan, unless somebody has moved the paper. */
-export function fitWhenFree(model: PlanModel): void {
-  model.waitsToFit = model.isPressed;
-  if (!model.isPressed && !model.store.state().isMoved) fitWholeRoom(model);
-}
-
-/** What a tool asks has come over the foot of the drawing, or gone: the drawing stays where it is unless some of the room is hidden. */
-export function fitBeside(model: PlanModel): void {
-  const { covered } = model.store.state();
-  const foot = toScreen(model.view, { x: 0, y: boundsOf(model).maxY }).y;
-  if (covered === 0 || foot > model.size.height - covered) fitWhenFree(model);
 }
 
 export function moveView(model: PlanModel, view: Viewport): void {

@@ -67,8 +67,6 @@ export interface PlanState {
   readonly hasLetterKeys: boolean;
   /** The chosen thing's typed figures are shown, where they do not stand in line. */
   readonly hasFigures: boolean;
-  /** px of the drawing's foot that what a tool asks lies over. */
-  readonly covered: number;
   /** The paper was moved or enlarged by hand. */
   readonly isMoved: boolean;
   /** Rises when the whole room is asked for. */
@@ -119,7 +117,6 @@ function createStore(): PlanStore {
     proposal: null,
     hasLetterKeys: readKeys(),
     hasFigures: false,
-    covered: 0,
     isMoved: false,
     wholeRoom: 0,
     frontAsked: 0,

@@ -12,7 +12,7 @@ import { wordsBeside } from './handleWords.ts';
 import { type Item, isSame } from './items.ts';
 import { setDragsHere } from './lateParts.ts';
 import { itemAt } from './pick.ts';
-import { bodyById, fitWhenFree, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
+import { bodyById, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { remarkUnder, sayRemark } from './remarkUnder.ts';
 import { isInSet, itemsChosen, saySet, toggleChosen } from './set/chosenSet.ts';
 import { isLocked, thingOf } from './things.ts';
@@ -128,14 +128,11 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
   function letUp(id?: number): void {
     if (id === undefined) down.clear();
     else down.delete(id);
-    model.isPressed = down.size > 0;
-    if (!model.isPressed && model.waitsToFit) fitWhenFree(model);
   }
 
   return {
     down(press) {
       down.set(press.id, press.at);
-      model.isPressed = true;
       model.isTouch = press.isTouch;
       const two = twoOf(down);
       if (two) {

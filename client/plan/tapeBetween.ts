@@ -79,6 +79,19 @@ export function sayEdgeToEdge(session: Session, [p, q]: readonly (TapeThing | nu
   return found.mm < 1 ? `0 from edge to edge: ${names} touch` : `${sayLength(found.mm, units)} from edge to edge, between ${names}`;
 }
 
+/** What was measured, before anybody walks: "4.61 m straight", and from edge to edge where the ends lie on two things. A part each. */
+export function sayStraight(session: Session, [from, to]: readonly Point[], on: readonly (TapeThing | null)[]): string[] {
+  if (!from || !to) return [];
+  const long = distance(from, to);
+  const edge = sayEdgeToEdge(session, on);
+  const [p, q] = on;
+  const apart = p && q ? edgeToEdge(session, p, q)?.mm : undefined;
+  // From edge to edge is straight too: one figure is not told twice.
+  if (edge && apart !== undefined && apart >= 1 && Math.abs(apart - long) < 1) return [edge.replace(' from', ' straight from')];
+  const straight = `${sayLength(long, session.classroom().display.units)} straight from end to end`;
+  return edge ? [straight, edge] : [straight];
+}
+
 const untold = (said: string): TapeWay => ({ said, width: null, between: [] });
 
 /** How wide the way between two ends of the tape is, in words; `ask` has it worked out. */
@@ -114,13 +127,14 @@ function sayWay(session: Session, answer: WayBetweenAnswer): TapeWay {
     return { said, width: null, between: [] };
   }
   const { width, between } = answer;
-  if (width <= 0) return { said: 'There is no way between them: something stands right across.', width: null, between: [] };
+  if (width <= 0) return { said: 'Nobody can walk from one end to the other: something stands right across.', width: null, between: [] };
   const [p, q] = between;
   const at = answer.at ?? (p && q ? lerp(p, q, 0.5) : null);
-  const where = at ? `, narrowest at ${cellAt(at, neatlineBounds(room.corners))}` : '';
+  const where = at ? ` at ${cellAt(at, neatlineBounds(room.corners))}` : '';
   const names = [...new Set(between.map(({ id }) => nameOfObstacle(session, id)).filter((name) => name !== ''))];
   const held = names.length === 0 ? '' : names.length === 1 ? `, beside ${names[0]}` : `, between ${names.join(' and ')}`;
-  const said = `The way between them is ${sayLength(width, display.units)} wide${where}${held}.`;
+  const place = where + held === '' ? '' : `:${(where + held).replace(/^,/, '')}`;
+  const said = `Walking from one end to the other, the narrowest place is ${sayLength(width, display.units)} wide${place}.`;
   return { said, width, between: between.map(({ x, y }) => ({ x, y })) };
 }
 

@@ -59,7 +59,7 @@ export function toolName(tool: Tool): string {
 const sayings: Readonly<Record<'wall' | 'tape' | 'several' | 'remark' | 'picture' | 'thing' | 'opening', string>> = {
   wall: 'Press the corners one after the other, or type lengths.',
   tape: 'Press two points, or two things, to measure between them.',
-  several: 'Draw an area round them, or press one after the other.',
+  several: 'Draw an area round them, or press each.',
   remark: 'Press where the remark belongs.',
   picture: 'Of an existing plan, under the drawing. One finger slides it.',
   thing: 'Press where it stands.',

@@ -1,7 +1,7 @@
 import { useEffect } from 'react';
 import { conflictsOf } from '#client/session/conflicts.ts';
 import type { Session } from '#client/session/types.ts';
-import { fitBeside, fitWholeRoom, type LayerName, type PlanModel } from './planModel.ts';
+import { fitWholeRoom, type LayerName, type PlanModel } from './planModel.ts';
 
 /** What each canvas is drawn from. A canvas is drawn again only when one of these is another object. */
 function ingredients(session: Session): Readonly<Record<LayerName, readonly unknown[]>> {
@@ -41,7 +41,7 @@ export function useRedraw(model: PlanModel): void {
   useEffect(() => {
     const { session, store } = model;
     let before = ingredients(session);
-    let { wholeRoom: fitted, covered } = store.state();
+    let { wholeRoom: fitted } = store.state();
     const onSession = (): void => {
       const now = ingredients(session);
       const was = before;
@@ -54,11 +54,6 @@ export function useRedraw(model: PlanModel): void {
     };
     const onStore = (): void => {
       const now = store.state();
-      // What a tool asks lies over no part of the room.
-      if (now.covered !== covered) {
-        covered = now.covered;
-        fitBeside(model);
-      }
       if (now.wholeRoom !== fitted) {
         fitted = now.wholeRoom;
         fitWholeRoom(model);

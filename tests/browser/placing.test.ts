@@ -135,7 +135,10 @@ describe('several things by the keyboard alone', () => {
     for (const key of ['Tab', 'Enter', 'Tab', 'Tab', 'Enter']) await keyboard.press(key);
     const said = page.locator('.tape-says');
     await said.filter({ hasText: /from edge to edge, between shelf 1 and shelf 3/ }).waitFor();
-    await said.filter({ hasText: /The way between them is .* m wide, narrowest at [A-I]\d/ }).waitFor();
+    await said.filter({ hasText: /Walking from one end to the other, the narrowest place is .* m wide: at [A-I]\d/ }).waitFor();
+    // The words lie beside the drawing, not on it.
+    const [words, drawing] = [await page.locator('.draft-line').boundingBox(), await page.locator('.plan-paper').boundingBox()];
+    expect(words?.x).toBeGreaterThanOrEqual((drawing?.x ?? 0) + (drawing?.width ?? 0) - 1);
     if (pictures) await page.screenshot({ path: `${pictures}/placing-tape.png` });
   }, 180_000);
 });
@@ -147,8 +150,10 @@ describe('several things by touch on a tablet', () => {
     const paper = page.locator('.plan-paper');
     const asItLay = await paper.getAttribute('data-view');
     await page.getByRole('button', { name: 'Several', exact: true }).tap();
-    // What the tool asks lies over the foot of the drawing, which makes room for it.
-    await expect.poll(() => paper.getAttribute('data-view')).not.toBe(asItLay);
+    // What the tool asks lies below the drawing, which keeps its scale and place.
+    const [words, drawing] = [await page.locator('.draft-line').boundingBox(), await paper.boundingBox()];
+    expect(words?.y).toBeGreaterThanOrEqual((drawing?.y ?? 0) + (drawing?.height ?? 0) - 1);
+    expect(await paper.getAttribute('data-view')).toBe(asItLay);
     await slideFinger(page, ...AREA);
     const verbs = page.getByRole('group', { name: 'Verbs of 4 things' }).first();
     await verbs.waitFor();

@@ -72,7 +72,7 @@ describe('the tape by the keys', () => {
     for (const key of ['Tab', 'Enter', 'Tab', 'Enter']) press(key);
     const { state } = planStoreOf(session);
     await vi.waitFor(() => expect(state().tape.map(({ y }) => y)).toEqual([2160, 2840]), 10_000);
-    expect(session.said).toContain('Tape: 0.68 m; 0.68 m from edge to edge, between shelf 1 and shelf 2.');
+    expect(session.said).toContain('Tape: 0.68 m straight from edge to edge, between shelf 1 and shelf 2.');
     press('Escape');
     expect(planStoreOf(session).state()).toMatchObject({ tool: null, tape: [], cursor: null });
   });

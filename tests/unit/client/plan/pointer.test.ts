@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { createPlanModel, fitBeside, fitWhenFree, fitWholeRoom, type PlanModel } from '#client/plan/planModel.ts';
+import { createPlanModel, fitWholeRoom, type PlanModel } from '#client/plan/planModel.ts';
 import { createPlanPointer, type PlanPointer, type Press } from '#client/plan/pointer.ts';
 import { toScreen } from '#client/plan/viewport.ts';
 import { type PlanSession, planSession } from './planSession.ts';
@@ -20,41 +20,16 @@ beforeEach(() => {
 
 afterEach(() => vi.unstubAllGlobals());
 
-it('the room is fitted above what a tool asks, and not while a finger is down: what is pressed is meant where the paper lay', () => {
+it('the drawing keeps its place under every tool: what is pressed is meant where the paper lay', () => {
   const { view } = model;
-  model.store.set({ tool: { kind: 'remark' } });
-  const at = { x: 3000, y: 2500 };
-  pointer.down(press(toScreen(view, at)));
-  model.store.set({ covered: 120 });
-  fitWhenFree(model);
-  expect(model.view).toBe(view);
-  pointer.up(press(toScreen(view, at)));
-  expect(model.store.state().remarkAt?.at.x).toBeCloseTo(at.x, 6);
-  expect(model.store.state().remarkAt?.at.y).toBeCloseTo(at.y, 6);
-  expect(toScreen(model.view, { x: 0, y: 5000 }).y).toBeLessThan(500 - 120);
-  expect(toScreen(view, { x: 0, y: 5000 }).y).toBeGreaterThan(500 - 120);
-});
-
-it('the paper stays where somebody has put it', () => {
-  pointer.wheel({ x: 300, y: 250 }, { x: 0, y: -100 }, true);
-  const { view } = model;
-  model.store.set({ covered: 120 });
-  fitWhenFree(model);
-  expect(model.view).toBe(view);
-});
-
-it('the drawing stays where it is under a low strip, makes room for a high one, and comes back when that goes', () => {
-  const { view } = model;
-  const foot = 500 - toScreen(view, { x: 0, y: 5000 }).y;
-  model.store.set({ covered: Math.floor(foot) - 1 });
-  fitBeside(model);
-  expect(model.view).toBe(view);
-  model.store.set({ covered: 160 });
-  fitBeside(model);
-  expect(toScreen(model.view, { x: 0, y: 5000 }).y).toBeLessThan(500 - 160);
-  model.store.set({ covered: 0 });
-  fitBeside(model);
-  expect(model.view).toEqual(view);
+  for (const kind of ['several', 'tape', 'remark'] as const) {
+    model.store.set({ tool: { kind } });
+    pointer.down(press(toScreen(view, { x: 3000, y: 2500 })));
+    pointer.up(press(toScreen(view, { x: 3000, y: 2500 })));
+    expect(model.view, kind).toBe(view);
+  }
+  expect(model.store.state().remarkAt?.at.x).toBeCloseTo(3000, 6);
+  expect(model.store.state().remarkAt?.at.y).toBeCloseTo(2500, 6);
 });
 
 it('a press on the number of a remark reads it, and one beside it does not', () => {

@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Item } from '#client/plan/items.ts';
 import { layTapeEnd, layTapeOn } from '#client/plan/layTape.ts';
 import { planStoreOf } from '#client/plan/planStore.ts';
-import { edgeToEdge, sayEdgeToEdge, tapeThingAt, wayOfTape } from '#client/plan/tapeBetween.ts';
+import { edgeToEdge, sayEdgeToEdge, sayStraight, tapeThingAt, wayOfTape } from '#client/plan/tapeBetween.ts';
 import { measureWay } from '#client/worker/wayDesk.ts';
 import { type PlanSession, planSession } from './planSession.ts';
 
@@ -39,6 +39,22 @@ describe('from thing to thing', () => {
     expect(edgeToEdge(session, piece('s1'), piece('t1'))?.mm).toBe(0);
   });
 
+  it('is told beside the straight line between the ends, unless that is the same line', () => {
+    const ends = [
+      { x: 1000, y: 2500 },
+      { x: 4000, y: 2500 },
+    ];
+    expect(sayStraight(session, ends, [null, null])).toEqual(['3.00 m straight from end to end']);
+    expect(sayStraight(session, ends, [piece('s1'), piece('s2')])).toEqual([
+      '3.00 m straight from end to end',
+      '1.80 m from edge to edge, between shelf 1 and shelf 2',
+    ]);
+    const near = ends.map(({ x, y }, i) => ({ x: x + (i === 0 ? 600 : -600), y }));
+    expect(sayStraight(session, near, [piece('s1'), piece('s2')])).toEqual([
+      '1.80 m straight from edge to edge, between shelf 1 and shelf 2',
+    ]);
+  });
+
   it('knows what a point lies on', () => {
     expect(tapeThingAt(session, { x: 1000, y: 2500 })).toEqual(piece('s1'));
     expect(tapeThingAt(session, { x: 1600, y: 2700 })).toEqual(piece('s1'));
@@ -58,13 +74,13 @@ describe('the way between two points', () => {
     session.commands.movePiece('a1', 't1', { x: 5000, y: 4400 });
     const way = await wayOfTape(session, ends, [null, null], ask);
     expect(way.width).toBeCloseTo(1800, 3);
-    expect(way.said).toBe('The way between them is 1.80 m wide, narrowest at C3, between shelf 1 and shelf 2.');
+    expect(way.said).toBe('Walking from one end to the other, the narrowest place is 1.80 m wide: at C3, between shelf 1 and shelf 2.');
     expect(way.between).toHaveLength(2);
   });
 
   it('says when there is none, and where none can be told', async () => {
     session.commands.changePiece('a1', 's1', { x: 3000, width: 6000 });
-    expect((await wayOfTape(session, ends, [null, null], ask)).said).toContain('There is no way between them');
+    expect((await wayOfTape(session, ends, [null, null], ask)).said).toContain('Nobody can walk from one end to the other');
     expect((await wayOfTape(session, ends, [wall('c1'), null], ask)).said).toContain('can be told between floor, doors');
     const [, free = { x: 0, y: 0 }] = ends;
     expect((await wayOfTape(session, [{ x: 3000, y: 2500 }, free], [null, null], ask)).said).toContain('Press it on free floor');
@@ -80,7 +96,7 @@ describe('laying the tape', () => {
     expect(tape.map(({ x }) => x)).toEqual([1600, 3400]);
     await vi.waitFor(() => expect(planStoreOf(session).state().tapeWay).not.toBeNull(), 10_000);
     expect(session.said.at(-1)).toMatch(
-      /^Tape: 1\.80 m; 1\.80 m from edge to edge, between shelf 1 and shelf 2\. The way between them is /,
+      /^Tape: 1\.80 m straight from edge to edge, between shelf 1 and shelf 2\. Walking from one end to the other, /,
     );
   });
 
