@@ -9,7 +9,9 @@ import * as Y from 'yjs';
 import { thingAt } from '#model/document/overwritten.ts';
 import { startServer } from '#tests/support/browser.ts';
 import { onePage } from '#tests/support/onePage.ts';
+import { plainRoom } from '#tests/support/plainRoom.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
+import { sharedRoom } from '#tests/support/server/sharedRoom.ts';
 import { openDemo, pageOf, savedFile, savedPiece } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
@@ -20,6 +22,11 @@ const shared = (page: Page) => page.getByText('here and shared').first().waitFor
 const chooseFirst = async (page: Page): Promise<void> => {
   await page.locator('.plan-paper').focus();
   await page.keyboard.press('Tab');
+};
+
+const oneShelf = {
+  ...plainRoom({ pieces: [{ id: 'pl1', kind: 'shelf', x: 3000, y: 2500, width: 1200, depth: 320, height: 700 }] }),
+  current: 'a1',
 };
 
 const shownToTeam = onePage(async () => {
@@ -71,10 +78,11 @@ describe('states of the sheet', () => {
     const data = mkdtempSync(join(tmpdir(), 'lowshelf-'));
     const server = await startServer({ data });
     const [mk, rt] = [await pageOf(served.browser, 'MK'), await pageOf(served.browser, 'RT', 'phone')];
-    await openDemo(mk, server);
-    await shared(mk);
-    await rt.goto(mk.url());
-    await shared(rt);
+    const address = await sharedRoom(server, oneShelf);
+    for (const page of [mk, rt]) {
+      await page.goto(address);
+      await shared(page);
+    }
     for (const page of [mk, rt]) expect(await savedPiece(page, 'pl1')).toBeDefined();
     // What a chosen thing and the menu need is fetched by now; then both are without the server.
     for (const page of [mk, rt]) await chooseFirst(page);
