@@ -22,12 +22,12 @@ export const crowded = defineRule({
   sources: ['class rule'],
   options,
   messages: {
-    wide: '{what} on {board}: the board is {by} too short. {room}',
-    deep: '{what} on {board}: the board is {by} not deep enough. {room}',
-    tall: '{what} on {board}: the space above is {by} too low. {room}',
-    overlap: '{what} on {board} stand in the same place, by {by}. {room}',
-    hang: '{what} on {board} stands {by} over the {end}. {room}',
-    close: '{what} on {board} stand {gap} apart; two hands want {wanted}. {room}',
+    wide: 'Move {what} to a longer board: it is on {board}, which is {by} too short. {room}',
+    deep: 'Move {what} to a deeper board, or turn it: it is on {board}, which is {by} not deep enough. {room}',
+    tall: 'Give {what} more height: the space above it, on {board}, is {by} too low. {room}',
+    overlap: '{todo}: {what} on {board} stand in the same place, by {by}. {room}',
+    hang: '{todo}: {what} on {board} stands {by} over the {end}. {room}',
+    close: '{todo}: {what} on {board} stand {gap} apart; two hands want {wanted}. {room}',
     notMeasured: '{what} on {board}: whether there is room is not known.',
   },
   judge({ scene, options: { trayGap } }): RuleResult {
@@ -64,6 +64,7 @@ function crowdedFinding(scene: Scene, room: BoardRoom, gap: number): RuleFinding
       messageKey: fault.key,
       data: {
         ...fault.data,
+        todo: room.spare < 0 ? 'Take a tray off' : isNote ? 'Space the trays' : 'Push the trays along',
         what: sayThings(fault.trays.map(({ material }) => material.name)),
         board: sayBoard(side, board),
         room: sayRoom(scene, room),

@@ -21,11 +21,11 @@ export const gap = defineRule({
   sources: ['M1912', 'H1914', 'E1917', 'common practice', 'class rule'],
   options: z.strictObject({}),
   messages: {
-    absent: '{what} comes before {later} {told}, and the class does not have it.',
-    away: '{what} comes before {later} {told}, but it is {state}.',
-    store: '{what} comes before {later} {told}; it is in store and could be put out.',
-    unplaced: '{what} comes before {later} {told}, but has no place in this arrangement.',
-    unknown: '{later} is said to come after “{what}”, which neither the class nor the catalogue knows.',
+    absent: 'Get or make {what}: it comes before {later} {told}, and the class does not have it.',
+    away: 'See to {what}, which is {state}: it comes before {later} {told}.',
+    store: 'Put out {what}, which is in store: it comes before {later} {told}.',
+    unplaced: 'Give {what} a place: it comes before {later} {told}, but has none in this arrangement.',
+    unknown: 'Say what “{what}” is: {later} is said to come after it, but neither the class nor the catalogue knows it.',
   },
   judge({ scene, measures }): RuleResult {
     const asked = prerequisitesOf(scene);

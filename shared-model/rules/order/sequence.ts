@@ -28,9 +28,9 @@ export const sequence = defineRule({
   sources: ['M1912', 'H1914', 'common practice'],
   options,
   messages: {
-    order: '{early}, on {shelf}, stands before {late}, on {lateShelf}, which comes first {told} ({strand}).{also} {mend}',
+    order: '{mend} {it} comes before {early} {told} ({strand}), but now stands after it, on {lateShelf}.{also}',
     short:
-      '{early}, on {shelf}, stands before {late}, on {lateShelf}, which comes first {told} ({strand}).{also} {what} would have to move, but no board has room: {board} is {lack} by {by}.',
+      'Make room for {what}, which would have to move: {board} is {lack} by {by}, and no board has room. {late} comes before {early} {told} ({strand}), but now stands after it, on {lateShelf}.{also}',
     circle: '{circle}: each is said to come after the one before it, round in a circle, so which comes first is not known.',
   },
   // The measure reads the class's setting of practicalLife itself, as for the report.
@@ -57,10 +57,11 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
     messageKey: worst && worst.by > 0 ? 'short' : 'order',
     data: {
       strand: sayStrand(trouble.strand || early.material.area || 'own order'),
-      shelf: shelfOf(scene, early),
       lateShelf: isSameBoard(early, late) ? 'the same board' : shelfOf(scene, late),
       early: early.material.name,
       late: late.material.name,
+      // What was just told to be put somewhere is not named again in full.
+      it: mending?.places.length === 1 && mending.places[0]?.material === late.material.id ? 'It' : late.material.name,
       told: told.words,
       what: sayThings(moving.map(({ material }) => material.name)),
       also: sayAlso(order, trouble, moving),
@@ -100,13 +101,12 @@ function lackOf(scene: Scene, { board, what, by }: Shortage) {
   return { board: side ? sayBoard(side, board) : 'the board', lack: lacks[what], by: mm(by) };
 }
 
-/** "It also stands before the blocks. So does the rough board before the cards." For what moves and is not of the first pair. */
+/** "Also the wrong way round: the board before the cards." For what moves and is not of the first pair. */
 function sayAlso({ relation, inversions }: OrderMeasure, trouble: StrandTrouble, moving: readonly SceneTray[]): string {
   const { reading, words, columnOf } = relation;
   const nameOf = (position: number): string => reading[position]?.material.name ?? '';
   const told = new Set([trouble.early, trouble.late]);
-  const ofFirst: string[] = [];
-  const others: string[] = [];
+  const pairs = new Map<number, string[]>();
   for (const { material } of moving) {
     const position = columnOf.get(material.id) ?? -1;
     if (position === -1 || told.has(position)) continue;
@@ -116,17 +116,16 @@ function sayAlso({ relation, inversions }: OrderMeasure, trouble: StrandTrouble,
     const [early, late] = behind === -1 ? [isPair(trouble.early, position) ? trouble.early : before, position] : [position, behind];
     if (early === -1) continue;
     for (const each of [early, late]) told.add(each);
-    if (early === trouble.early) ofFirst.push(nameOf(late));
-    else others.push(`${nameOf(early)} before ${nameOf(late)}`);
+    pairs.set(early, [...(pairs.get(early) ?? []), nameOf(late)]);
   }
-  const also = ofFirst.length === 0 ? '' : ` It also stands before ${sayThings(ofFirst)}.`;
-  return others.length === 0 ? also : `${also} So ${others.length === 1 ? 'does' : 'do'} ${sayThings(others)}.`;
+  if (pairs.size === 0) return '';
+  return ` Also the wrong way round: ${[...pairs].map(([early, late]) => `${nameOf(early)} before ${sayThings(late)}`).join('; ')}.`;
 }
 
 /** Places told one by one. */
 const MOST_PLACES = 3;
 
-/** "It is in order with Pink cubes on the top board of Size and touch, right of Blocks." */
+/** "Put Pink cubes on the top board of Size and touch, right of Blocks." */
 function sayWhere(scene: Scene, { places }: Mending): string {
   const nameOf = (id: string): string => scene.materialById.get(id)?.name ?? id;
   const told = places.slice(0, MOST_PLACES).map(({ material, side, board, behind }) => {
@@ -134,7 +133,7 @@ function sayWhere(scene: Scene, { places }: Mending): string {
     return `${nameOf(material)} on ${sayBoard(side, board)}, ${next}`;
   });
   const more = places.length - told.length;
-  return `It is in order with ${told.join('; ')}${more === 0 ? '' : `; and ${more} more moved`}.`;
+  return `Put ${told.join('; ')}${more === 0 ? '' : `; and move ${more} more`}.`;
 }
 
 function fixOf(moving: readonly SceneTray[], { placements, places }: Mending): Fix {

@@ -30,7 +30,7 @@ export const strand = defineRule({
     practicalLife: z.boolean().default(false),
   }),
   messages: {
-    cut: 'Between the things of {strand} stands {by}: {apart} of the {all} stand apart from the others ({what}).',
+    cut: 'Put {what} with the rest of {strand}: {by} stands between, so {apart} of the {all} stand apart.',
   },
   judge({ scene, measures, options: { practicalLife } }): RuleResult {
     const order = measures.order();

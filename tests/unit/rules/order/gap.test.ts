@@ -102,6 +102,6 @@ it('names with the surest word only what it is said of, and counts the others', 
   ];
   const [finding] = analyse(room(materials, ['m2', 'm3']), { rules: [gap] }).findings;
   expect(finding?.message).toBe(
-    'm1 comes before m3 by the handbooks and before 1 more by the class’s own word or by common practice, but it is still to be made.',
+    'See to m1, which is still to be made: it comes before m3 by the handbooks and before 1 more by the class’s own word or by common practice.',
   );
 });

@@ -250,3 +250,18 @@ describe('the order line of the report', () => {
     expect(answers['order/sequence']).toBe('problem');
   });
 });
+
+describe('the words', () => {
+  const said = (materials: Materials, boards: Boards): string =>
+    analyse(shelved(materials, boards)).findings.find(({ rule }) => rule === 'order/sequence')?.message ?? '';
+
+  it('say first what to do, then why', () => {
+    expect(said(steps(1, 2, 3, 4), { 'a-1': ['m4', 'm1', 'm2', 'm3'] })).toMatch(
+      /^Put m4 on the top board of .*, right of m3\. m1 comes before m4 by the class’s own steps \(sight\), but now stands after it, on the same board\.$/,
+    );
+    expect(said([...steps(1, 2, 3)], { 'a-1': ['m2', 'm3'], 'a-2': ['m1'] })).toMatch(
+      /^Put m1 on the top board of .*, at its left end\. It comes before m2 .*, but now stands after it, on the middle board of /,
+    );
+    expect(said(steps(3, 4, 1, 2), { 'a-1': ['m1', 'm2'], 'a-2': ['m3', 'm4'] })).toMatch(/^Put .* Also the wrong way round: .* before /);
+  });
+});
