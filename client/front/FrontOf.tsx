@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useCallback, useMemo, useRef } from 'react';
+import { type KeyboardEvent, useCallback, useEffect, useMemo, useRef } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
@@ -7,7 +7,7 @@ import { capital } from '../text/sayList.ts';
 import { FrontHead } from './FrontHead.tsx';
 import { FrontStage } from './FrontStage.tsx';
 import { frontActions } from './frontActions.ts';
-import { focusPlan } from './frontFocus.ts';
+import { focusPlan, showHead } from './frontFocus.ts';
 import { keyMeaning } from './frontKeys.ts';
 import { frontLayout } from './frontLayout.ts';
 import { frontLines, sayLines } from './frontLines.ts';
@@ -51,7 +51,11 @@ export function FrontOf({ scene, side }: Props) {
     () => (size.width > 0 ? frontView({ ...size, shelf: layout.width, top, isMirrored: direction === 'rtl' }) : null),
     [size, layout.width, top, direction],
   );
-  const isSlim = size.width > 0 && isNarrow(size.width);
+  const hasSize = size.width > 0;
+  const isSlim = hasSize && isNarrow(size.width);
+  useEffect(() => {
+    if (hasSize && box.current) showHead(box.current);
+  }, [hasSize]);
   const sayShelf = useCallback((piece: string) => shelfWords(scene, piece), [scene]);
   const mayChange = useMayChange();
   const canEdit = mayChange && !side.piece.locked;

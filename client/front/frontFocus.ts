@@ -1,3 +1,5 @@
+import { keepInSight } from '../checks/keepInSight.ts';
+
 /** ms that a front may take to be drawn after its shelf was chosen */
 const WAIT = 1_500;
 
@@ -7,6 +9,17 @@ const WAIT = 1_500;
  */
 export function focusFront(page: Document = document): boolean {
   return focusSoon(page, '.front .front-drawing', '.front');
+}
+
+/**
+ * A front opens showing its head, however far the part of the sheet was scrolled that it comes to lie in. Where the whole
+ * page scrolls it stays, unless the head is above it. `within`: the front, or something in it; else nothing is done.
+ */
+export function showHead(within: Element): void {
+  const head = within.closest('.front')?.querySelector<HTMLElement>('.front-head');
+  if (!head) return;
+  keepInSight(head);
+  if (head.getBoundingClientRect().top < 0) head.scrollIntoView({ block: 'start' });
 }
 
 /** Puts the keys back on the plan. */
@@ -26,6 +39,7 @@ export function bringIntoSight(drawing: 'front' | 'plan', page: Document = docum
     const element = page.querySelector<HTMLElement>(drawing === 'front' ? '.front .front-drawing' : '.plan-paper');
     if (element) {
       element.scrollIntoView({ block: 'nearest' });
+      showHead(element);
       if (page.activeElement === page.body) element.focus({ preventScroll: true });
     } else if (performance.now() < until) requestAnimationFrame(step);
   };
@@ -37,8 +51,10 @@ function focusSoon(page: Document, wanted: string, whole: string): boolean {
   const until = performance.now() + WAIT;
   const step = (): void => {
     const element = page.querySelector<HTMLElement>(wanted);
-    if (element) element.focus();
-    else if (performance.now() < until) requestAnimationFrame(step);
+    if (element) {
+      element.focus();
+      showHead(element);
+    } else if (performance.now() < until) requestAnimationFrame(step);
   };
   // After the page has drawn the shelf that was just chosen: its drawing is another element.
   requestAnimationFrame(() => requestAnimationFrame(step));

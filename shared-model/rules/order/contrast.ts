@@ -18,7 +18,8 @@ export const contrast = defineRule({
     allowed: z.number().int().min(0).max(20).default(0),
   }),
   messages: {
-    later: 'Put {late} before {early}: it varies in {more} qualities, the other in {fewer}, and the stronger contrast comes first ({strand}).',
+    later:
+      'Put {late} before {early}: it varies in {more} qualities, the other in {fewer}, and the stronger contrast comes first ({strand}).',
     notSaid: 'Whether the stronger contrast comes first is not known ({strand}).',
   },
   judge({ scene, measures, options: { allowed } }): RuleResult {

@@ -53,7 +53,9 @@ describe('where a finding is', () => {
   });
 
   it('says on which shelf the trays stand that a finding is about, where its words name none', () => {
-    expect(where({ rule: 'order/strand', subjects: ['m1'], message: 'Put the cards with the rest of writing: botany stands between.' })).toBe('shelf 2');
+    expect(
+      where({ rule: 'order/strand', subjects: ['m1'], message: 'Put the cards with the rest of writing: botany stands between.' }),
+    ).toBe('shelf 2');
   });
 
   it('says nothing of what is nowhere in particular', () => {

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { afterEach, expect, it, vi } from 'vitest';
-import { bringIntoSight, focusChecks, focusFront, focusPlan } from '#client/front/frontFocus.ts';
+import { bringIntoSight, focusChecks, focusFront, focusPlan, showHead } from '#client/front/frontFocus.ts';
 
 afterEach(() => {
   document.body.innerHTML = '';
@@ -39,4 +39,18 @@ it('scrolls a drawing to where it is seen, and takes the keys along only where w
   document.querySelector('button')?.remove();
   bringIntoSight('plan');
   await vi.waitFor(() => expect(document.activeElement?.className).toBe('plan-paper'));
+});
+
+it('a front opens showing its head, however far its part of the sheet was scrolled', () => {
+  document.body.innerHTML =
+    '<section id="part" style="overflow-y: auto"><section class="front"><div class="front-head"></div><div class="front-drawing"></div></section></section>';
+  const [part, head, drawing] = ['#part', '.front-head', '.front-drawing'].map((name) => document.querySelector<HTMLElement>(name));
+  if (!part || !head || !drawing) throw new Error('not drawn');
+  Object.defineProperties(part, { scrollHeight: { value: 2000 }, clientHeight: { value: 400 } });
+  part.scrollTop = 300;
+  vi.spyOn(part, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 100, 300, 400));
+  vi.spyOn(head, 'getBoundingClientRect').mockImplementation(() => new DOMRect(0, 108 - part.scrollTop, 300, 40));
+  showHead(drawing);
+  expect(part.scrollTop).toBe(0);
+  expect(() => showHead(document.body)).not.toThrow();
 });
