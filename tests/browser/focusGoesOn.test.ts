@@ -34,6 +34,9 @@ describe('focus in the checks, by keyboard', () => {
       await press(page, 'Do it');
       await expect.poll(async () => (await focused(page)).tag).toBe('BUTTON');
       await page.locator('.said').getByText('Take back undoes it').waitFor();
+      // On no screen do the words lie on the tabs of the sheets.
+      const [words, tabs] = [await page.locator('.said').boundingBox(), await page.getByRole('tablist').first().boundingBox()];
+      expect(words?.y).toBeGreaterThanOrEqual((tabs?.y ?? 0) + (tabs?.height ?? 0));
       await checked(page);
       const next = async () => {
         const { tag, words } = await focused(page);
