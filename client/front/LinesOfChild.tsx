@@ -13,6 +13,9 @@ interface Props {
   readonly isMirrored: boolean;
 }
 
+/** px between the two strokes of a double line; the upper is the height */
+export const DOUBLE = 3;
+
 export const lineLook: Readonly<Record<LineKind, { colour: string; text: string; dash: number[]; width: number }>> = {
   take: { colour: colours.must, text: colours.must, dash: [], width: 1.4 },
   high: { colour: colours.must, text: colours.must, dash: [8, 3], width: 1 },
@@ -42,7 +45,9 @@ export function LinesOfChild({ lines, view, shelf, isMirrored }: Props) {
         const labelY = at[i] ?? y;
         return (
           <Group key={`${line.kind}${line.text}`}>
-            <Line points={[far, y, near, y]} stroke={style.colour} strokeWidth={style.width} dash={style.dash} />
+            {(line.isDouble ? [y, y + DOUBLE] : [y]).map((at) => (
+              <Line key={at} points={[far, at, near, at]} stroke={style.colour} strokeWidth={style.width} dash={style.dash} />
+            ))}
             {hasNames && (
               <>
                 <Line points={[near, y, isMirrored ? near - 6 : near + 6, labelY]} stroke={style.colour} strokeWidth={0.9} />

@@ -13,6 +13,8 @@ export interface FrontLine {
   readonly height: string;
   /** "0.84 m", or "0.84 m, low" where boards differ */
   readonly text: string;
+  /** The lower of two of a kind: drawn double, so that they are told apart without their colour. */
+  readonly isDouble: boolean;
 }
 
 interface BoardHeights {
@@ -39,7 +41,7 @@ export interface LineHeights {
  * is, since a hand reaches less high further in.
  */
 export function frontLines(heights: LineHeights, units: LengthUnits): FrontLine[] {
-  const lines: FrontLine[] = [line('eye', 'eye line', heights.eye, units)];
+  const lines = [line('eye', 'eye line', heights.eye, units)];
   const depths = byDepth(heights.boards);
   for (const at of depths) {
     const whose = depths.length > 1 ? `, ${at.names}` : '';
@@ -49,7 +51,8 @@ export function frontLines(heights: LineHeights, units: LengthUnits): FrontLine[
   if (heights.advisory) {
     lines.push(line('high', 'advisory high', heights.advisory.high, units), line('low', 'advisory low', heights.advisory.low, units));
   }
-  return lines.sort((p, q) => q.z - p.z);
+  const sorted = lines.sort((p, q) => q.z - p.z);
+  return sorted.map((one, i) => ({ ...one, isDouble: sorted.findIndex(({ kind }) => kind === one.kind) < i }));
 }
 
 /** "For a girl of 3 years 0 months, smaller than 95 of 100; the hand 0.14 m behind the front." */
@@ -64,7 +67,7 @@ export function sayLines({ boards, child }: LineHeights, units: LengthUnits): st
   return `Lines for ${whose}${depths.length > 0 ? `; the hand ${depths.join(', ')}` : ''}.`;
 }
 
-function line(kind: LineKind, name: string, z: number, units: LengthUnits, whose = ''): FrontLine {
+function line(kind: LineKind, name: string, z: number, units: LengthUnits, whose = ''): Omit<FrontLine, 'isDouble'> {
   const height = sayLength(Math.round(z / 10) * 10, units);
   return { kind, name, z, height, text: `${height}${whose}` };
 }

@@ -60,6 +60,17 @@ describe('lines of the smallest child', () => {
     expect(takes(heightsOf(['Top', 100], ['Middle', 170], ['Low', 240]))).toEqual(['0.80 m, top', '0.66 m, middle, low']);
   });
 
+  it('are told apart without colour: of two of a kind the lower is drawn double', () => {
+    const lines = frontLines(heightsOf(['Top', 100], ['Low', 200]), 'metric');
+    expect(lines.map(({ kind, text, isDouble }) => [kind, text, isDouble])).toEqual([
+      ['take', '0.80 m, top', false],
+      ['eye', '0.78 m', false],
+      ['take', '0.70 m, low', true],
+      ['see', '0.68 m, top', false],
+      ['see', '0.65 m, low', true],
+    ]);
+  });
+
   it('say in words whose lines they are and at which depth', () => {
     expect(sayLines(heightsOf(['Top', 140], ['Low', 142]), 'metric')).toBe(
       'Lines for a girl of 3 years 0 months, smaller than 95 of 100; the hand 0.14 m behind the front.',
