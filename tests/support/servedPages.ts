@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
-import { openBrowser, type ServedAt } from './browser.ts';
+import { openBrowser, type ServedAt, shortLived } from './browser.ts';
 import { builtPage } from './builtPage.ts';
 import { startServer } from './server/startServer.ts';
 
@@ -14,7 +14,7 @@ let running: Promise<Served> | null = null;
 
 async function run(): Promise<Served> {
   const pages = await builtPage();
-  const [{ http }, browser] = await Promise.all([startServer({ pages }), openBrowser()]);
+  const [{ http }, browser] = await Promise.all([startServer({ pages }), openBrowser(shortLived)]);
   return { server: { address: http }, browser };
 }
 
