@@ -52,6 +52,11 @@ describe.each(rules.map((rule) => [rule.id, rule] as const))('the page of %s', (
   it('has the fixed headings', () => {
     expect(page.match(/^#{1,2} .*$/gm)).toEqual([`# ${rule.asks}`, ...pageHeadings]);
   });
+  it('begins with a sentence that is soon read', () => {
+    const [first = ''] = /(?<=## What it asks\n\n).*?[.?](?=\s)/s.exec(page) ?? [];
+    expect(first.split(/\s/).length, first).toBeGreaterThan(3);
+    expect(first.split(/\s/).length, first).toBeLessThanOrEqual(26);
+  });
   it('shows a room that trips it', () => expect(judge(pageExample(page, '## A room that trips it'))).toBe('problem'));
   it('shows a room that passes', () => expect(judge(pageExample(page, '## A room that passes'))).toBe('fine'));
   it('names every option', () => {
