@@ -5,5 +5,5 @@ import { waysAgainstClipper } from '#tests/support/waysAgainstClipper.ts';
 
 // Widths of ways against clipper2, a general-purpose library of polygon clipping and offsetting.
 describe('ways against bisection on offsets', () => {
-  waysAgainstClipper(randomWayRoom, { from: 1, step: 2, rooms: runs(200, 1000) });
+  waysAgainstClipper(randomWayRoom, { from: 1, step: 2, rooms: runs(140, 1000) });
 });
