@@ -28,33 +28,13 @@ export function FrontHead({ scene, side, held, title }: Props) {
   const [isKneeling, setKneeling] = useState(false);
   const other = otherSide(scene, side);
   const { piece } = side;
-  if (held) {
-    return (
-      <div className="front-head front-drop-strip">
-        <span className="front-drop-label">Let go on</span>
-        <span className="front-drop" data-drop="table" data-over={held.over === 'table' || undefined}>
-          the table
-        </span>
-        <span className="front-drop-label">or shelf</span>
-        {scene.sides
-          .filter((each) => each !== side)
-          .map((each) => {
-            const key = `${each.piece.id}/${each.side}`;
-            return (
-              <span key={key} className="front-drop" data-drop={key} data-over={held.over === key || undefined}>
-                {sideShort(scene, each)}
-              </span>
-            );
-          })}
-      </div>
-    );
-  }
   const name = piece.name.replace(/^\s*shelf\s*\d*\s*/i, '');
   const size = `${figure(side.width, units)} × ${figure(side.side === 'left' || side.side === 'right' ? piece.width : piece.depth, units)}`;
   const high = piece.height === null ? 'height not known' : `${sayLength(piece.height, units)} high`;
   const read = sayReading(piece, scene.classroom.display.readingDirection);
   return (
-    <div className="front-head">
+    <div className="front-head" data-held={held !== null || undefined}>
+      {held && <DropStrip scene={scene} side={side} over={held.over} />}
       <h2 id="front-title">{piece.sides.length > 1 ? title : `${title}, ${sideWord(side.side)}`}</h2>
       <span className="aside front-what">{[name, `${size}, ${high}`, read].filter((part) => part !== '').join(' · ')}</span>
       <span className="front-verbs">
@@ -85,6 +65,29 @@ export function FrontHead({ scene, side, held, title }: Props) {
           <KneelDialog scene={scene} side={side} material={chosenOn(side, session)} onClose={() => setKneeling(false)} />
         </Suspense>
       )}
+    </div>
+  );
+}
+
+/** In the place of the head, which keeps its height: the drawing must not slide away under the finger. */
+function DropStrip({ scene, side, over }: { scene: Scene; side: SceneSide; over: string | null }) {
+  return (
+    <div className="front-drop-strip">
+      <span className="front-drop-label">Let go on</span>
+      <span className="front-drop" data-drop="table" data-over={over === 'table' || undefined}>
+        the table
+      </span>
+      <span className="front-drop-label">or shelf</span>
+      {scene.sides
+        .filter((each) => each !== side)
+        .map((each) => {
+          const key = `${each.piece.id}/${each.side}`;
+          return (
+            <span key={key} className="front-drop" data-drop={key} data-over={over === key || undefined}>
+              {sideShort(scene, each)}
+            </span>
+          );
+        })}
     </div>
   );
 }

@@ -73,7 +73,10 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
           />
         )}
       </div>
-      <details className="tray-more">
+      <details
+        className="tray-more"
+        onToggle={({ currentTarget }) => currentTarget.open && currentTarget.scrollIntoView({ block: 'nearest' })}
+      >
         <summary>Slide it, or type where it stands</summary>
         <fieldset className="tray-slide">
           <legend className="only-heard">Slide {tray.name}</legend>

@@ -84,8 +84,10 @@ function withoutOwnSeats(session: Session, items: readonly Item[]): Item[] {
   });
 }
 
-/** "4 things: shelf 2, shelf 3, table T1 and sink", the first ones by name. */
+/** "4 things: shelf 2, shelf 3, table T1 and sink", the first ones by name; one by its name alone. */
 export function saySet(session: Session, items: readonly Item[]): string {
+  const [only] = items;
+  if (only && items.length === 1) return nameOfItem(session, only);
   const names = items.slice(0, 4).map((item) => lower(nameOfItem(session, item)));
   const more = items.length - names.length;
   const last = more > 0 ? `${more} more` : names.pop();

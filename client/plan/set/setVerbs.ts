@@ -267,6 +267,6 @@ export function copySet(session: Session, items: readonly Item[]): boolean {
   const made = copyThings(session, items);
   if (made.length === 0) return false;
   chooseSeveral(session, made);
-  session.announce(`The same again: ${saySet(session, made)}. Empty; slide them to their place.`);
+  session.announce(`The same again: ${saySet(session, made)}. Empty; slide ${made.length === 1 ? 'it to its' : 'them to their'} place.`);
   return true;
 }

@@ -207,6 +207,13 @@ describe('away and again', () => {
     expect(session.arrangement().pieces).toHaveLength(5);
   });
 
+  it('says what was copied: one by its name, several by their number', () => {
+    copySet(session, [item('s1')]);
+    expect(last()).toBe('The same again: Shelf 4. Empty; slide it to its place.');
+    copySet(session, [item('s1'), item('s2')]);
+    expect(last()).toBe('The same again: 2 things: shelf 5 and shelf 6. Empty; slide them to their place.');
+  });
+
   it('copies a chair chosen before its table to the copy of the table', () => {
     copySet(session, [item('c1'), item('t1')]);
     const { pieces } = session.arrangement();
