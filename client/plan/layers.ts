@@ -28,15 +28,17 @@ import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from '
 import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
 import { drawAdultSeatWords } from './draw/drawSmallPieces.ts';
 import { drawUnseen, drawUnseenWords } from './draw/drawUnseen.ts';
+import { boxOfLabel } from './draw/labelPlace.ts';
 import { at, fill, line, type Pen, path, planPath, stroke } from './draw/pen.ts';
 import { onFloor, takenByMarks, takenOnFloor } from './draw/takenOnFloor.ts';
 import { handlesOf } from './handles.ts';
 import { wordsBeside } from './handleWords.ts';
 import type { Item } from './items.ts';
+import { matsLying } from './matsLying.ts';
 import { pieceNumbers } from './numbers.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { numberedRemarks, remarkPlace } from './remarks.ts';
-import { matsIn, narrowPlaceOf } from './reportParts.ts';
+import { narrowPlaceOf } from './reportParts.ts';
 import { sayUnseen, unseenToDraw } from './unseen.ts';
 
 /** Draws one of the four canvases from what the session says now. */
@@ -87,7 +89,7 @@ function drawUnderMarks(pen: Pen, model: PlanModel): void {
   // A rug lies under what is laid on it.
   for (const piece of restingPieces(model)) if (isRug(piece)) drawPiece(pen, bodyOfPiece(piece), NO_LOOK);
   drawUnseen(pen, unseen);
-  for (const mat of matsIn(report)) drawMat(pen, mat);
+  for (const mat of matsLying(report, session.arrangement().pieces)) drawMat(pen, mat);
   if (unseen.length > 0) {
     const taken = [...takenOnFloor(pen, model), ...takenByMarks(pen, report)];
     drawUnseenWords(pen, unseen, [sayUnseen(session.arrangement()), 'not seen'], taken, onFloor(pen, model));
@@ -294,7 +296,7 @@ function drawChecks(pen: Pen, model: PlanModel): void {
   const shown = shownFinding(model);
   const place = shown && narrowPlaceOf(shown, report, obstaclesOf(model));
   drawFindings(pen, model, report, shown, place ? shown : null);
-  if (place && shown) drawNarrowArrow(pen, place, shown.severity);
+  if (place && shown) drawNarrowArrow(pen, place, shown.severity, labelsOf(pen, model).map(boxOfLabel));
 }
 
 function drawOthers(pen: Pen, model: PlanModel): void {

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { conflictsOf } from '#client/session/conflicts.ts';
 import type { Session } from '#client/session/types.ts';
+import { matsLying } from './matsLying.ts';
 import { fitWholeRoom, type LayerName, type PlanModel } from './planModel.ts';
 
 /** What each canvas is drawn from. A canvas is drawn again only when one of these is another object. */
@@ -12,7 +13,18 @@ function ingredients(session: Session): Readonly<Record<LayerName, readonly unkn
   const rugs = arrangement.pieces.filter(({ kind }) => kind === 'rug');
   return {
     sheet: [classroom.room, classroom.display],
-    marks: [session.report(), view.finding, view.chosen === null, rugs.length, ...rugs, conflictsOf(session).list()],
+    marks: [
+      session.report(),
+      // Which of them are left out: what is put on a mat takes it off at once.
+      matsLying(session.report(), arrangement.pieces)
+        .map(({ number }) => number)
+        .join(),
+      view.finding,
+      view.chosen === null,
+      rugs.length,
+      ...rugs,
+      conflictsOf(session).list(),
+    ],
     things: [
       arrangement.pieces,
       arrangement.placements,

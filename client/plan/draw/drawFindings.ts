@@ -31,6 +31,9 @@ const CLOSE = 14;
 const WHOLE = 0.03;
 const LEAST = 0.6;
 
+/** px that a mark may be moved, and a little more */
+const FAR = 40;
+
 const sizeOfMarks = ({ k }: Viewport): number => Math.max(LEAST, Math.min(1, k / WHOLE));
 
 // Laid out once for one report: the layer itself is drawn at each frame of a drag.
@@ -78,9 +81,10 @@ export function layMarks(pen: Pen, model: PlanModel, report: Report, shown: Find
 const steps = [-1, 0, 1] as const;
 
 function clearOfLabels(p: Point, labels: readonly LabelPlace[]): Point {
-  for (const label of labels) {
-    if (distance(label.center, p) > label.long) continue;
-    const beside = besideLabel(p, label);
+  const near = labels.filter((label) => distance(label.center, p) <= label.long + FAR);
+  const isClear = (place: Point): boolean => near.every((label) => besideLabel(place, label) === place);
+  for (const label of near) {
+    const beside = besideLabel(p, label, isClear);
     if (beside !== p) return beside;
   }
   return p;

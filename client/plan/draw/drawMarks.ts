@@ -4,7 +4,8 @@ import { add, distance, lerp, type Point, scale, sub, unit } from '#model/geomet
 import { cornersOf } from '../box.ts';
 import { type NumberedRemark, REMARK_BOX } from '../remarks.ts';
 import type { MatPlace, NarrowPlace } from '../reportParts.ts';
-import { at, figure, fill, line, type Pen, path, planPath, stroke, write } from './pen.ts';
+import { at, figure, fill, line, type Pen, path, planPath, stroke, widthOf, write } from './pen.ts';
+import type { WordBox } from './wordPlace.ts';
 
 export function drawMat(pen: Pen, mat: MatPlace): void {
   planPath(pen, cornersOf(mat));
@@ -25,8 +26,13 @@ export function drawNarrowStrip(pen: Pen, place: NarrowPlace): void {
   pen.ctx.globalAlpha = 1;
 }
 
-/** The arrow between the two things: measured above it, needed below. */
-export function drawNarrowArrow(pen: Pen, place: NarrowPlace, severity: Severity): void {
+/** px that the words of an arrow are moved, nearest first, to keep off what stands written there */
+const ASIDE: readonly Point[] = [0, 14, 28, 42]
+  .flatMap((x) => [0, 14, 28, 42].flatMap((y) => [x, -x].flatMap((dx) => [y, -y].map((dy) => ({ x: dx, y: dy })))))
+  .sort((p, q) => Math.hypot(p.x, p.y) - Math.hypot(q.x, q.y));
+
+/** The arrow between the two things: measured above it, needed below. `labels`: the words on things, which they keep off. */
+export function drawNarrowArrow(pen: Pen, place: NarrowPlace, severity: Severity, labels: readonly WordBox[] = []): void {
   const colour = severity === 'must' ? colours.must : colours.shouldText;
   const a = at(pen, place.a);
   const b = at(pen, place.b);
@@ -37,16 +43,30 @@ export function drawNarrowArrow(pen: Pen, place: NarrowPlace, severity: Severity
   const middle = lerp(a, b, 0.5);
   const measured = figure(pen, place.measured, place.needed);
   const needed = figure(pen, place.needed, place.needed);
+  const wide = Math.max(widthOf(pen, measured, 12, 700), widthOf(pen, isLevel ? needed : `needs ${needed}`, 10.5, 700));
+  const block = isLevel
+    ? { x0: middle.x - wide / 2, x1: middle.x + wide / 2, y0: middle.y - 18, y1: middle.y + 29 }
+    : { x0: middle.x + 8, x1: middle.x + 8 + wide, y0: middle.y - 15, y1: middle.y + 13 };
+  const { x, y } = ASIDE.find((by) => isClearBy(block, by, labels)) ?? { x: 0, y: 0 };
+  const put = (text: string, dx: number, dy: number, size: number, weight = 400): void => {
+    const align = isLevel ? 'center' : 'left';
+    write(pen, text, { x: middle.x + dx + x, y: middle.y + dy + y }, { size, weight, colour, align, ground: colours.paper });
+  };
   if (isLevel) {
-    write(pen, measured, { x: middle.x, y: middle.y - 11 }, { size: 12, weight: 700, colour, ground: colours.paper });
-    write(pen, 'needs', { x: middle.x, y: middle.y + 11 }, { size: 10.5, colour, ground: colours.paper });
-    write(pen, needed, { x: middle.x, y: middle.y + 23 }, { size: 10.5, weight: 700, colour, ground: colours.paper });
+    put(measured, 0, -11, 12, 700);
+    put('needs', 0, 11, 10.5);
+    put(needed, 0, 23, 10.5, 700);
     return;
   }
-  const right = middle.x + 8;
-  write(pen, measured, { x: right, y: middle.y - 8 }, { size: 12, weight: 700, colour, align: 'left', ground: colours.paper });
-  write(pen, `needs ${needed}`, { x: right, y: middle.y + 7 }, { size: 10.5, colour, align: 'left', ground: colours.paper });
+  put(measured, 8, -8, 12, 700);
+  put(`needs ${needed}`, 8, 7, 10.5);
 }
+
+const isClearBy = (block: WordBox, by: Point, labels: readonly WordBox[]): boolean =>
+  labels.every(
+    (label) =>
+      block.x0 + by.x > label.x1 + 3 || block.x1 + by.x < label.x0 - 3 || block.y0 + by.y > label.y1 + 2 || block.y1 + by.y < label.y0 - 2,
+  );
 
 /** How wide a way is at its narrowest place: the arrow between the two things, in ink. */
 export function drawWayArrow(pen: Pen, [from, to]: readonly Point[], width: number): void {

@@ -1,6 +1,7 @@
 import { add, distance, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { at, type Pen, widthOf } from './pen.ts';
+import { boxAround, type WordBox } from './wordPlace.ts';
 
 /** Where a thing's words stand on the screen, px: centred, along its long side. */
 export interface LabelPlace {
@@ -36,10 +37,13 @@ export function labelPlace(pen: Pen, body: SceneBody, text: string, weight: numb
 
 /** px: half a mark, and the air beside it */
 const MARK = 7;
-const AIR = 3;
+const AIR = 4;
 
-/** Where a mark stands that would lie on a thing's words: beside them on the thing, or off it where the thing is too short. */
-export function besideLabel(p: Point, label: LabelPlace): Point {
+/**
+ * Where a mark stands that would lie on a thing's words: beside them on the thing, or off it where the thing is too short;
+ * of these the first that `isClear` of other words.
+ */
+export function besideLabel(p: Point, label: LabelPlace, isClear: (place: Point) => boolean = () => true): Point {
   const { along, center, half, long, thin, size } = label;
   const across = { x: -along.y, y: along.x };
   const from = sub(p, center);
@@ -48,6 +52,15 @@ export function besideLabel(p: Point, label: LabelPlace): Point {
   if (Math.abs(u) >= half + MARK || Math.abs(v) >= size / 2 + MARK) return p;
   const beside = half + MARK + AIR;
   const side = u < 0 ? -1 : 1;
-  if (beside + MARK <= long / 2) return add(center, scale(along, side * beside));
-  return add(add(center, scale(along, u)), scale(across, (v < 0 ? -1 : 1) * (thin / 2 + MARK + AIR)));
+  const off = (v < 0 ? -1 : 1) * (thin / 2 + MARK + AIR);
+  const onThing = beside + MARK <= long / 2 ? [side, -side].map((end) => add(center, scale(along, end * beside))) : [];
+  const offThing = [off, -off].map((far) => add(add(center, scale(along, u)), scale(across, far)));
+  const places = [...onThing, ...offThing];
+  return places.find(isClear) ?? places[0] ?? p;
+}
+
+/** What a thing's words take on the screen. */
+export function boxOfLabel({ center, along, half, size }: LabelPlace): WordBox {
+  const across = { x: -along.y, y: along.x };
+  return boxAround([-1, 1].flatMap((i) => [-1, 1].map((j) => add(add(center, scale(along, i * half)), scale(across, (j * size) / 2)))));
 }
