@@ -11,7 +11,7 @@ const SIZES = [2.8, 2.4, 2, 1.7] as const;
  * The words of a thing, along its long side. Where they do not fit they are made smaller, then left out from the end;
  * the number always stands.
  */
-export function labelOf(pen: PaperPen, body: SceneBody, text: string, weight: number): Mark[] {
+export function labelOf(pen: PaperPen, body: SceneBody, text: string, weight: number, short = text.split(' ')[0] ?? ''): Mark[] {
   if (!text) return [];
   const isWide = body.width >= body.depth;
   const edge = isWide ? body.edges.front : body.edges.left;
@@ -21,7 +21,6 @@ export function labelOf(pen: PaperPen, body: SceneBody, text: string, weight: nu
   const along = sub(b, a);
   const angle = readable(along.x, along.y);
   const center = pen.at(body.center);
-  const short = text.split(' ')[0] ?? '';
   for (const said of [text, short])
     for (const size of SIZES)
       if (pen.measure(said, size, weight) <= long && size <= thin)

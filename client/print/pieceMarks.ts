@@ -5,6 +5,7 @@ import type { Fixture, Piece, Side } from '#model/schema/types.ts';
 import type { ShelfArea } from '../plan/areas.ts';
 import { cornersOf, type TurnedBox } from '../plan/box.ts';
 import { chairsOf } from '../plan/chairs.ts';
+import { matStandWords } from '../plan/matStandWords.ts';
 import { hatchOf } from './hatchLines.ts';
 import { line, type Mark, round, shape, weights } from './marks.ts';
 import { labelOf } from './paperLabel.ts';
@@ -38,12 +39,10 @@ export function pieceMarks(pen: PaperPen, body: SceneBody, look: Look): Mark[] {
       ];
     case 'seat':
       return chairMarks(pen, piece);
-    case 'mat-stand':
-      return [
-        plain(pen, body),
-        ...[0.25, 0.5, 0.75].map((share) => line(between(share), thin)),
-        ...labelOf(pen, body, piece.name || 'mats', 400),
-      ];
+    case 'mat-stand': {
+      const [whole, short] = matStandWords(piece.name);
+      return [plain(pen, body), ...[0.25, 0.5, 0.75].map((share) => line(between(share), thin)), ...labelOf(pen, body, whole, 400, short)];
+    }
     case 'easel':
       return [
         plain(pen, body),

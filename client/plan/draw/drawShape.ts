@@ -19,8 +19,8 @@ export function drawPencilOutline(pen: Pen, body: SceneBody): void {
 }
 
 /** The label along the long side. */
-export function label(pen: Pen, body: SceneBody, text: string, weight: number): void {
-  const place = labelPlace(pen, body, text, weight);
+export function label(pen: Pen, body: SceneBody, text: string, weight: number, short?: string): void {
+  const place = labelPlace(pen, body, text, weight, short);
   if (!place) return;
   const { said, center, size, along } = place;
   write(pen, said, center, { size, weight, angle: readable(along.x, along.y), ground: colours.leaf });

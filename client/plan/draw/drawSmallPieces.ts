@@ -2,6 +2,7 @@ import { colours, lines } from '#client/styles/tokens.ts';
 import { lerp, type Point } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { cornersOf, type TurnedBox } from '../box.ts';
+import { matStandWords } from '../matStandWords.ts';
 import { label, ringOf } from './drawShape.ts';
 import { at, fill, line, type Pen, path, stroke, widthOf, write } from './pen.ts';
 import { firstClear, type WordBox, type WordPlace } from './wordPlace.ts';
@@ -37,7 +38,8 @@ export function drawMatStand(pen: Pen, body: SceneBody): void {
   for (const share of [0.25, 0.5, 0.75]) {
     line(pen, at(pen, lerp(left.a, left.b, share)), at(pen, lerp(right.b, right.a, share)), { width: 0.8, colour: colours.pencil });
   }
-  label(pen, body, body.piece?.name || 'mats', 400);
+  const [whole, short] = matStandWords(body.piece?.name ?? '');
+  label(pen, body, whole, 400, short);
 }
 
 /** Two boards that lean together: the ridge between them. */

@@ -18,7 +18,7 @@ export interface LabelPlace {
 }
 
 /** Words that fit on a thing: what does not is left out from its end, the number last. null: none fit. */
-export function labelPlace(pen: Pen, body: SceneBody, text: string, weight: number): LabelPlace | null {
+export function labelPlace(pen: Pen, body: SceneBody, text: string, weight: number, short = text.split(' ')[0] ?? ''): LabelPlace | null {
   if (!text) return null;
   const isWide = body.width >= body.depth;
   const edge = isWide ? body.edges.front : body.edges.left;
@@ -28,7 +28,7 @@ export function labelPlace(pen: Pen, body: SceneBody, text: string, weight: numb
   const thin = (isWide ? body.depth : body.width) * pen.view.k;
   if (thin < 9) return null;
   const size = Math.max(10, Math.min(11.5, thin - 3));
-  for (const said of [text, text.split(' ')[0] ?? '']) {
+  for (const said of [text, short]) {
     const width = widthOf(pen, said, size, weight);
     if (width + 6 < long) return { said, size, weight, center: at(pen, body.center), along: unit(sub(b, a)), half: width / 2, long, thin };
   }

@@ -127,6 +127,13 @@ describe('what the drawing shows besides', () => {
     expect(textsOf(print({ ...demo, notes: [] }, { isRoom: true, paper: 'a3' }))).not.toContain('Remarks');
   });
 
+  it('never writes a stand for mats as a mat, which lies on the floor', () => {
+    const words = print(demo, { isRoom: true })[0]?.marks.flatMap((mark) => (mark.kind === 'words' ? mark.text : [])) ?? [];
+    expect(words).not.toContain('mat');
+    expect(words).not.toContain('mats');
+    expect(words.filter((text) => text === 'stand' || text === 'mat stand').length).toBeGreaterThan(0);
+  });
+
   it('says what the marks of the checks mean, where they are marked', () => {
     const legend = (hasMarks: boolean) =>
       textsOf(print(demo, { isRoom: true, paper: 'a3', hasMarks })).filter((text) => /^a check: /.test(text));
