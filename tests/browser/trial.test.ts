@@ -19,6 +19,10 @@ async function places(size: SizeName): Promise<Page> {
 async function tryChild(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'If a child came' }).click();
   await page.getByRole('dialog', { name: 'If a child came' }).waitFor();
+  // It begins within the ages of the class, which has three to six.
+  expect([await page.getByLabel('Age: years').inputValue(), await page.getByLabel('and months').inputValue()]).toEqual(['3', '0']);
+  await page.getByLabel('Age: years').fill('2');
+  await page.getByLabel('and months').fill('9');
 }
 
 const cells = (page: Page, row: string) =>

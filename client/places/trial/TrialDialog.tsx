@@ -12,6 +12,7 @@ import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';
 import { Field } from '../../ui/Field.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
+import { startAge } from './startAge.ts';
 import { sayTrial, trialRows } from './trialRows.ts';
 import { WhatChecksSay } from './WhatChecksSay.tsx';
 import '../../styles/trial.css';
@@ -29,8 +30,8 @@ export function TrialDialog({ inForce, byWork, onClose }: Props) {
   const session = useSession();
   const classroom = useClassroom();
   const units = useUnits();
-  const [years, setYears] = useState('2');
-  const [months, setMonths] = useState('9');
+  const [years, setYears] = useState(() => String(Math.floor(startAge(classroom) / 12)));
+  const [months, setMonths] = useState(() => String(startAge(classroom) % 12));
   const [count, setCount] = useState('1');
   const [from, setFrom] = useState('');
   const read = { years: wholeIn(years, 0, 18), months: wholeIn(months, 0, 11), count: wholeIn(count, 1, MOST_CHILDREN) };
