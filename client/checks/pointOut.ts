@@ -4,6 +4,7 @@ import type { Scene, SceneBoard } from '#model/scene/types.ts';
 import { bringIntoSight } from '../front/frontFocus.ts';
 import { shelfWords } from '../front/shelfNames.ts';
 import { planStoreOf } from '../plan/planStore.ts';
+import { isOfWidth } from '../plan/reportParts.ts';
 import type { Session } from '../session/types.ts';
 import { showFinding } from './showFinding.ts';
 
@@ -34,7 +35,8 @@ export function pointOut(session: Session, finding: Finding): void {
     ...(isMoved && { wholeRoom: wholeRoom + 1 }),
     ...(front ? { frontAsked: frontAsked + 1 } : { drawingAsked: drawingAsked + 1 }),
   });
-  session.announce(sayPointed(scene, { things, trays, front }));
+  const isNarrow = !front && finding.at !== undefined && isOfWidth(finding);
+  session.announce(`${sayPointed(scene, { things, trays, front })}${isNarrow ? ' A ring is round the place where it is narrow.' : ''}`);
   bringIntoSight(front ? 'front' : 'plan');
 }
 

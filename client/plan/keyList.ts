@@ -30,6 +30,15 @@ export function keyList(units: LengthUnits, mayChange: boolean): readonly KeyGro
       ],
     },
     {
+      title: 'With the tape or a remark in hand',
+      keys: [
+        { key: 'Arrows', does: `Move a cross by ${by(50)}, with Shift by ${by(500)}, with Alt by ${by(10)}` },
+        { key: 'Tab, Shift Tab', does: 'From thing to thing' },
+        { key: 'Enter', does: 'An end of the tape, or the remark, goes there' },
+        { key: 'Escape', does: 'Leave off' },
+      ],
+    },
+    {
       title: 'On a shelf’s front',
       keys: [
         { key: 'Tab, Shift Tab', does: 'The next tray as it is read, the one before' },

@@ -16,7 +16,7 @@ import { drawDraft } from './draw/drawDraft.ts';
 import { drawFindings, labelsOf } from './draw/drawFindings.ts';
 import { drawFixture } from './draw/drawFixture.ts';
 import { drawHandles } from './draw/drawHandles.ts';
-import { drawChosen, drawHold, drawNumberBehind, drawPointed } from './draw/drawHolds.ts';
+import { drawChosen, drawHold, drawNumberBehind, drawPointed, drawPointedPlace } from './draw/drawHolds.ts';
 import { drawMat, drawNarrowArrow, drawNarrowStrip, drawRemark } from './draw/drawMarks.ts';
 import { drawNeatline } from './draw/drawNeatline.ts';
 import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
@@ -38,7 +38,7 @@ import { matsLying } from './matsLying.ts';
 import { pieceNumbers } from './numbers.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { numberedRemarks, remarkPlace } from './remarks.ts';
-import { narrowPlaceOf } from './reportParts.ts';
+import { isOfWidth, narrowPlaceOf } from './reportParts.ts';
 import { sayUnseen, unseenToDraw } from './unseen.ts';
 
 /** Draws one of the four canvases from what the session says now. */
@@ -281,6 +281,10 @@ function drawSubjects(pen: Pen, model: PlanModel): void {
     drawPointed(pen, body);
     drawNumber(pen, model, body);
   }
+  const report = model.session.report();
+  const place = report && narrowPlaceOf(shown, report, obstaclesOf(model));
+  if (place) drawPointedPlace(pen, place.a, place.b);
+  else if (shown.at && isOfWidth(shown)) drawPointedPlace(pen, shown.at, shown.at);
 }
 
 /** What is chosen or pointed at has its number also in a room seen from far. */

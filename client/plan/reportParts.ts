@@ -22,6 +22,9 @@ interface Obstacles {
   readonly room: SceneRoom;
 }
 
+/** It is about how wide a way is: what is to be seen is the place where it is narrow, not only what it leads to. */
+export const isOfWidth = ({ rule }: Pick<Finding, 'rule'>): boolean => rule === 'way/width' || rule === 'way/narrow';
+
 /** mm: two measured places nearer than this are the same. */
 const SAME_PLACE = 5;
 

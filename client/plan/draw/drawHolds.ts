@@ -1,7 +1,7 @@
 import type { Person } from '#client/session/types.ts';
 import { colours, lines } from '#client/styles/tokens.ts';
 import { boundingBox } from '#model/geometry/polygon.ts';
-import { add, lerp, type Point, scale } from '#model/geometry/vec.ts';
+import { add, distance, lerp, type Point, scale } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { ringOf } from './drawShape.ts';
 import { labelPlace } from './labelPlace.ts';
@@ -9,6 +9,8 @@ import { at, fill, type Pen, path, stroke, widthOf, write } from './pen.ts';
 
 const edgeDash: Readonly<Record<Person['edge'], readonly number[]>> = { solid: [], dashed: [5, 3], dotted: [1.5, 2.5] };
 const ROOM = 5;
+/** px from the ends of a narrow place to the ring round it */
+const RING = 8;
 
 /** Somebody else holds this: their edge round it and their initials on it. */
 export function drawHold(pen: Pen, body: SceneBody, person: Person): void {
@@ -35,6 +37,16 @@ export function drawChosen(pen: Pen, ring: readonly Point[]): void {
 export function drawPointed(pen: Pen, body: SceneBody): void {
   const { minX, minY, maxX, maxY } = boundingBox(ringOf(pen, body));
   path(pen, rect(minX - ROOM, minY - ROOM, maxX - minX + 2 * ROOM, maxY - minY + 2 * ROOM));
+  stroke(pen, { colour: colours.paper, width: 6 });
+  stroke(pen, { colour: colours.blue, width: 3 });
+}
+
+/** Pointed at: a ring round a narrow place, both its ends within it. */
+export function drawPointedPlace(pen: Pen, from: Point, to: Point): void {
+  const [a, b] = [at(pen, from), at(pen, to)];
+  const middle = lerp(a, b, 0.5);
+  pen.ctx.beginPath();
+  pen.ctx.arc(middle.x, middle.y, distance(a, b) / 2 + RING, 0, 2 * Math.PI);
   stroke(pen, { colour: colours.paper, width: 6 });
   stroke(pen, { colour: colours.blue, width: 3 });
 }

@@ -3,6 +3,7 @@ import type { Edit } from '#model/findings/edit.ts';
 import { type Point, sub } from '#model/geometry/vec.ts';
 import type { Fixture, Piece } from '#model/schema/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
+import { sayList } from '../../text/sayList.ts';
 import { shapeOfRoom } from '../bodies.ts';
 import { lower, nameOfItem } from '../describe.ts';
 import { type Item, isSame } from '../items.ts';
@@ -131,6 +132,9 @@ export function mirrorSet(session: Session, items: readonly Item[]): boolean {
   );
 }
 
+/** Degrees from one direction to another, as far as anybody sees it. */
+const isTurned = (degrees: number): boolean => Math.abs((((degrees % 360) + 540) % 360) - 180) >= 0.5;
+
 /** Side by side along the line of the first, touching or with a gap (mm). */
 export function rowSet(session: Session, items: readonly Item[], gap = 0): boolean {
   const movers = moversOf(session, items);
@@ -162,8 +166,13 @@ export function rowSet(session: Session, items: readonly Item[], gap = 0): boole
     Math.hypot(moved.x, moved.y) >= 1 ? ` The whole row went ${sayLength(Math.round(Math.hypot(moved.x, moved.y)), units)} to fit.` : '';
   const lockedOthers = movers.locked.filter((item) => items[0] && !isSame(item, items[0]));
   const apart = gap > 0 ? `, ${sayLength(gap, units)} between each and the next` : '';
+  const turned = others.filter(({ id, rotation }) => places.has(id) && isTurned(rotation - first.rotation));
+  const asIt = turned.map((thing) =>
+    lower(nameOfItem(session, items.find(({ id }) => id === thing.id) ?? { kind: 'piece', id: thing.id })),
+  );
+  const how = asIt.length === 0 ? '' : ` Turned to lie as ${name} does: ${sayList(asIt)}.`;
   session.announce(
-    `${others.length + 1} things in a row with ${name}${apart}, ${long} long.${also}${sayShared(session, new Set(places.keys()))}${sayLockedOnes(session, lockedOthers)}`,
+    `${others.length + 1} things in a row with ${name}${apart}, ${long} long.${how}${also}${sayShared(session, new Set(places.keys()))}${sayLockedOnes(session, lockedOthers)}`,
   );
   return true;
 }

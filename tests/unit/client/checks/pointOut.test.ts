@@ -68,6 +68,12 @@ describe('Show', () => {
     expect(said).toEqual(['Marked on the plan: shelf 1.']);
   });
 
+  it('says that the place is ringed where a way is narrow', () => {
+    const { session, said } = sessionHere();
+    pointOut(session, finding({ rule: 'way/width', subjects: ['s1'], key: 'n', at: { x: 2000, y: 2000 } }));
+    expect(said).toEqual(['Marked on the plan: shelf 1. A ring is round the place where it is narrow.']);
+  });
+
   it('stays where it is for what has no place', () => {
     const { session, said } = sessionHere();
     pointOut(session, finding({ subjects: ['classroom'], key: 'c' }));

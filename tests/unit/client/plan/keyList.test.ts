@@ -19,6 +19,14 @@ describe('the list of keys', () => {
     expect(keyList('imperial', true)[0]?.keys.find(({ key }) => key === 'Arrows')?.does).toContain('by 2"');
   });
 
+  it('says how the tape and a remark go by the keys, to who may only look as well', () => {
+    for (const mayChange of [true, false])
+      expect(keyList('metric', mayChange).find(({ title }) => title.startsWith('With the tape'))?.keys[0]).toEqual({
+        key: 'Arrows',
+        does: 'Move a cross by 0.05 m, with Shift by 0.50 m, with Alt by 0.01 m',
+      });
+  });
+
   it('says how a table is walked, to who may only look as well', () => {
     for (const mayChange of [true, false])
       expect(

@@ -73,3 +73,40 @@ describe('a room seen from far', () => {
     expect(marksAt(0.1, null)).toHaveLength(40);
   });
 });
+
+describe('a narrow way that is pointed at', () => {
+  it('has a ring round the place where it is narrow, wide enough for both its ends', () => {
+    const arcs: (readonly number[])[] = [];
+    const canvas = new Proxy(pretend([]), {
+      get: (target, key) =>
+        key === 'arc' ? (...arc: number[]) => arcs.push(arc.slice(0, 3)) : (target as unknown as Record<string, unknown>)[String(key)],
+    });
+    const narrow = finding({
+      rule: 'way/width',
+      subjects: ['t1'],
+      at: { x: 3000, y: 3000 },
+      measured: { value: 600, unit: 'mm' },
+      needed: { value: 711, unit: 'mm' },
+    });
+    const ways = [
+      {
+        at: { x: 3000, y: 3000 },
+        between: [
+          { x: 2700, y: 3000 },
+          { x: 3300, y: 3000 },
+        ],
+      },
+    ];
+    session.setReport({ ...report([narrow]), measures: { ways } } as never);
+    session.setView({ finding: narrow.key });
+    const ring = (): boolean => {
+      arcs.length = 0;
+      drawLayer('over', canvas, model);
+      // 0.6 m at 0.08 px a mm, and 8 px of air.
+      return arcs.some(([x, y, radius]) => x === 240 && y === 240 && radius === 32);
+    };
+    expect(ring()).toBe(false);
+    model.store.set({ pointed: narrow.key });
+    expect(ring()).toBe(true);
+  });
+});

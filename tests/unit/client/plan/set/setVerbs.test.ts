@@ -136,6 +136,13 @@ describe('rows and gaps', () => {
     expect(stepsBack()).toBe(1);
   });
 
+  it('says what it turned to lie as the first does', () => {
+    session.commands.changePiece('a1', 's2', { rotation: 90 });
+    rowSet(session, [item('s1'), item('s2')]);
+    expect(at('s2')?.rotation).toBe(at('s1')?.rotation);
+    expect(last()).toMatch(/^2 things in a row with shelf 1, 2\.00 m long\. Turned to lie as shelf 1 does: shelf 2\./);
+  });
+
   it('keeps a gap between them when one is typed, and says so', () => {
     rowSet(session, [item('s1'), item('s2')], 300);
     expect(at('s2')).toMatchObject({ x: 2300, y: 160 });
