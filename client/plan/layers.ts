@@ -281,10 +281,6 @@ function drawSubjects(pen: Pen, model: PlanModel): void {
     drawPointed(pen, body);
     drawNumber(pen, model, body);
   }
-  const report = model.session.report();
-  const place = report && narrowPlaceOf(shown, report, obstaclesOf(model));
-  if (place) drawPointedPlace(pen, place.a, place.b);
-  else if (shown.at && isOfWidth(shown)) drawPointedPlace(pen, shown.at, shown.at);
 }
 
 /** What is chosen or pointed at has its number also in a room seen from far. */
@@ -300,6 +296,9 @@ function drawChecks(pen: Pen, model: PlanModel): void {
   const shown = shownFinding(model);
   const place = shown && narrowPlaceOf(shown, report, obstaclesOf(model));
   drawFindings(pen, model, report, shown, place ? shown : null);
+  // Below the arrow's words.
+  const ringed = place ?? (shown?.at && isOfWidth(shown) ? { a: shown.at, b: shown.at } : null);
+  if (ringed && shown?.key === model.store.state().pointed) drawPointedPlace(pen, ringed.a, ringed.b);
   if (place && shown) drawNarrowArrow(pen, place, shown.severity, labelsOf(pen, model).map(boxOfLabel));
 }
 
