@@ -10,8 +10,7 @@ interface Entry<V> {
 
 /** What was worked out of the surroundings of things: it holds as long as nothing within its box comes or goes. */
 class Local<K extends object, V> {
-  private readonly kept = new Map<K, Entry<V>>();
-
+  private kept = new Map<K, Entry<V>>();
   private round = 0;
 
   get(key: K): V | undefined {
@@ -29,8 +28,11 @@ class Local<K extends object, V> {
 
   /** Forgets what no longer holds, and what nobody asked for since the last change. True: something is left. */
   outlive(boxes: readonly Box[]): boolean {
+    const left = new Map<K, Entry<V>>();
     for (const [key, entry] of this.kept)
-      if (entry.round !== this.round || boxes.some((box) => boxesMeet(box, entry.box))) this.kept.delete(key);
+      if (entry.round === this.round && !boxes.some((box) => boxesMeet(box, entry.box))) left.set(key, entry);
+    // Never taken out one by one: a map that comes and goes chains each of its tables to the next, and with them what long is gone.
+    if (left.size < this.kept.size) this.kept = left;
     this.round++;
     return this.kept.size > 0;
   }

@@ -30,7 +30,7 @@ export class Kept<T> {
   private readonly reads: SceneReads;
   private readonly known: Noted<Known>;
   private readonly measures: Measures;
-  private readonly used = new Map<MeasureName, unknown>();
+  private used = new Map<MeasureName, unknown>();
   private value: { readonly is: T } | null = null;
   private input: unknown;
   private version = -1;
@@ -59,7 +59,7 @@ export class Kept<T> {
     this.value = null;
     this.reads.forget();
     this.known.forget();
-    this.used.clear();
+    if (this.used.size > 0) this.used = new Map();
     this.onReckon();
     const is = this.reckon({ scene: this.reads.view, measures: this.measures, known: this.known.view, before }, input);
     this.value = { is };

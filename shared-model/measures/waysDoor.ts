@@ -32,16 +32,12 @@ export interface Alcove {
 
 const DEPTHS = [1.5, 1.25, 1];
 
-const known = new WeakMap<WaysField, Map<SceneOpening, { readonly limit: number; readonly door: OpenDoor }>>();
-
 /** The door opened; kept for the field. @param limit mm: wider gaps are of no interest */
 export function openDoor(field: WaysField, opening: SceneOpening, limit: number): OpenDoor {
-  const mine = known.get(field) ?? new Map<SceneOpening, { readonly limit: number; readonly door: OpenDoor }>();
-  known.set(field, mine);
-  const before = mine.get(opening);
+  const before = field.doors.get(opening);
   if (before?.limit === limit) return before.door;
   const door = makeDoor(field, opening, limit);
-  mine.set(opening, { limit, door });
+  field.doors.set(opening, { limit, door });
   return door;
 }
 

@@ -4,11 +4,12 @@ import { isInPart, makePart, type Part, partsOf } from '../geometry/parts.ts';
 import { type Box, boundingBox, contains, type Polygon } from '../geometry/polygon.ts';
 import type { Point } from '../geometry/vec.ts';
 import { isSameList, keptWith } from '../scene/kept.ts';
-import type { Scene, SceneBody, SceneRoom, SceneWall } from '../scene/types.ts';
+import type { Scene, SceneBody, SceneOpening, SceneRoom, SceneWall } from '../scene/types.ts';
 import { changeOfParts, type FieldChange } from './fieldChange.ts';
 import { FieldLocals } from './fieldLocals.ts';
 import { type SeatStrip, seatStrips } from './seats.ts';
 import type { Chairs } from './targets.ts';
+import type { OpenDoor } from './waysDoor.ts';
 
 /** A ring told by its edges, because it is concave: only asking the ring tells what lies in it. */
 interface Hollow {
@@ -29,6 +30,8 @@ export type OpenFloor = (p: Point) => boolean;
 export class WaysField {
   private found: { limit: number; gaps: readonly Gap[] } = { limit: 0, gaps: [] };
   private readonly narrower = new Map<number, readonly Gap[]>();
+  /** Doors opened, each with the limit it was opened for. Here and not in a WeakMap, which holds its values for some frames after their key is gone. */
+  readonly doors = new Map<SceneOpening, { readonly limit: number; readonly door: OpenDoor }>();
 
   private constructor(
     readonly scene: Scene,

@@ -7,7 +7,7 @@ const WHOLE = Symbol('whole');
  */
 export class Noted<T extends object> {
   readonly view: T;
-  private readonly read = new Set<PropertyKey>();
+  private read = new Set<PropertyKey>();
 
   /** @param within fields that are seen through notes of their own, and so not noted here */
   constructor(
@@ -27,7 +27,8 @@ export class Noted<T extends object> {
   }
 
   forget(): void {
-    this.read.clear();
+    // A new one each time: a set that was cleared leaves what it held to the next, which costs every frame of a drag.
+    if (this.read.size > 0) this.read = new Set();
   }
 
   field(key: PropertyKey): unknown {
