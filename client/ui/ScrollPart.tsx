@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 export function ScrollPart({ className, label, children }: { className: string; label: string; children: ReactNode }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling part without a control inside could not be scrolled by keyboard
-    <section className={className} aria-label={label} tabIndex={0}>
+    <section className={`${className} scroll-part`} aria-label={label} tabIndex={0}>
       {children}
     </section>
   );
