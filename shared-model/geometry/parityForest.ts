@@ -87,7 +87,9 @@ export class ParityForest {
       for (let w = 0; w < words; w++) if (loop[w] !== 0) return true;
       return false;
     }
-    const [under, over] = (this.size[a] as number) < (this.size[b] as number) ? [a, b] : [b, a];
+    const isSmaller = (this.size[a] as number) < (this.size[b] as number);
+    const under = isSmaller ? a : b;
+    const over = isSmaller ? b : a;
     this.parent[under] = over;
     this.size[over] = (this.size[over] as number) + (this.size[under] as number);
     potential.set(loop, under * words);

@@ -15,10 +15,10 @@ export interface ThroughAlcove {
   readonly widths: Float64Array;
 }
 
-/** A tangent disc and its index among the fronts'; -1: one that may stand partly in the doorway. */
+/** Tangent discs, and of each its index among the fronts'; -1: one that may stand partly in the doorway. */
 interface Placed {
-  readonly tangent: Tangent;
-  readonly index: number;
+  readonly tangents: Tangent[];
+  readonly indices: number[];
 }
 
 /**
@@ -39,41 +39,57 @@ export function throughAlcove(
   }
   const most = Math.min(limit, clear);
   const placed = placeDiscs(field, fronts, door, alcove, most);
-  const points = [alcove.source, ...placed.map((p) => p.tangent.disc.center)];
+  const points = [alcove.source];
+  for (const { disc } of placed.tangents) points.push(disc.center);
   return separateEach(alcove.parts, alcove.gaps, points, [0], exemptions).map(([cut]) => {
-    const best = fronts.targets.map(() => NOWHERE);
     const widths = new Float64Array(fronts.tangents.length);
-    for (let k = 0; k < placed.length; k++) {
-      const { tangent, index } = placed[k] as Placed;
-      const gap = cut?.[k + 1] ?? null;
-      const width = Math.min(gap?.width ?? Infinity, tangent.disc.diameter, alcove.room, most);
+    // By target: the widest so far, and where to; what binds it is told of the last alone.
+    const widest = new Float64Array(fronts.targets.length);
+    const end = new Int32Array(fronts.targets.length);
+    for (let k = 0; k < placed.tangents.length; k++) {
+      const { target, disc } = placed.tangents[k] as Tangent;
+      const index = placed.indices[k] as number;
+      const width = Math.min(cut?.[k + 1]?.width ?? Infinity, disc.diameter, alcove.room, most);
       if (index >= 0) widths[index] = width;
-      if (width <= (best[tangent.target] as Passage).width) continue;
-      let bound: Bound = { by: 'door', door };
-      if (gap && gap.width <= width + EXACT) bound = { by: 'gap', gap, parts: alcove.parts };
-      else if (tangent.disc.diameter <= width) bound = touchOf(fronts, tangent, alcove.parts);
-      best[tangent.target] = { width, bound };
+      if (width <= (widest[target] as number)) continue;
+      widest[target] = width;
+      end[target] = k;
     }
+    const boundOf = (k: number, width: number): Bound => {
+      const tangent = placed.tangents[k] as Tangent;
+      const gap = cut?.[k + 1] ?? null;
+      if (gap && gap.width <= width + EXACT) return { by: 'gap', gap, parts: alcove.parts };
+      return tangent.disc.diameter <= width ? touchOf(fronts, tangent, alcove.parts) : { by: 'door', door };
+    };
+    const best = fronts.targets.map((_, t) => {
+      const width = widest[t] as number;
+      return width > 0 ? { width, bound: boundOf(end[t] as number, width) } : NOWHERE;
+    });
     return { best, widths };
   });
 }
 
 /** The fronts' discs, those beside the door found anew: before them a disc may stand partly in the doorway. */
-function placeDiscs(field: WaysField, { targets, views, tangents, first }: Fronts, door: OpenDoor, alcove: Alcove, most: number): Placed[] {
+function placeDiscs(field: WaysField, { targets, views, tangents, first }: Fronts, door: OpenDoor, alcove: Alcove, most: number): Placed {
   const doorBox = boundingBox(alcove.ring);
-  const placed: Placed[] = [];
-  for (const [t, target] of targets.entries()) {
+  const placed: Placed = { tangents: [], indices: [] };
+  const place = (tangent: Tangent, index: number): void => {
+    placed.tangents.push(tangent);
+    placed.indices.push(index);
+  };
+  for (let target = 0; target < targets.length; target++) {
+    const lines = targets[target]?.opening === door.opening ? [] : (views[target] ?? []);
     let beside: Set<number> | null = null;
-    for (const [line, { front }] of (views[t] ?? []).entries()) {
-      if (target.opening === door.opening || apart(front, doorBox) > most) continue;
+    for (let line = 0; line < lines.length; line++) {
+      const { front } = lines[line] as FrontView;
+      if (apart(front, doorBox) > most) continue;
       beside ??= new Set<number>();
       beside.add(line);
-      for (const disc of largestDiscs(viewBesideDoor(field, front, most, alcove)))
-        placed.push({ tangent: { target: t, line, disc }, index: -1 });
+      for (const disc of largestDiscs(viewBesideDoor(field, front, most, alcove))) place({ target, line, disc }, -1);
     }
-    for (let index = first[t] as number; index < (first[t + 1] as number); index++) {
+    for (let index = first[target] as number; index < (first[target + 1] as number); index++) {
       const tangent = tangents[index] as Tangent;
-      if (!beside?.has(tangent.line)) placed.push({ tangent, index });
+      if (!beside?.has(tangent.line)) place(tangent, index);
     }
   }
   return placed;

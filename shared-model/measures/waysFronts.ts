@@ -46,10 +46,15 @@ export function lookAtFronts(field: WaysField, targets: readonly Target[], limit
   const views: FrontView[][] = [];
   const tangents: Tangent[] = [];
   const first: number[] = [0];
-  for (const [target, { lines }] of targets.entries()) {
-    const seen = lines.map((line) => lookAt(field, line, limit));
-    views.push(seen.map((one) => one.view));
-    for (const [line, { discs }] of seen.entries()) for (const disc of discs) tangents.push({ target, line, disc });
+  for (let target = 0; target < targets.length; target++) {
+    const { lines } = targets[target] as Target;
+    const seen: FrontView[] = [];
+    for (let line = 0; line < lines.length; line++) {
+      const { view, discs } = lookAt(field, lines[line] as FrontLine, limit);
+      seen.push(view);
+      for (const disc of discs) tangents.push({ target, line, disc });
+    }
+    views.push(seen);
     first.push(tangents.length);
   }
   return { targets, views, tangents, first };

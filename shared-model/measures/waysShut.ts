@@ -43,27 +43,41 @@ interface Source {
 function widthsOf(field: WaysField, fronts: Fronts, sources: readonly (readonly Source[])[], cuts: Separation): ThroughShut {
   const { targets, tangents } = fronts;
   const before = sources.reduce((sum, discs) => sum + discs.length, 0);
-  const best = sources.map(() => targets.map((): Passage => NOWHERE));
   const widths = sources.map(() => new Float64Array(tangents.length));
-  let k = 0;
-  for (const [d, discs] of sources.entries()) {
-    const answers = best[d] as Passage[];
+  let first = 0;
+  const best = sources.map((discs, d): Passage[] => {
     const known = widths[d] as Float64Array;
-    for (const source of discs) {
-      const cut = cuts[k++];
+    // By target: the widest so far, and where from and to; what binds it is told of the last alone.
+    const most = new Float64Array(targets.length);
+    const start = new Int32Array(targets.length);
+    const end = new Int32Array(targets.length);
+    for (let s = 0; s < discs.length; s++) {
+      const cut = cuts[first + s];
+      const source = discs[s] as Source;
       for (let j = 0; j < tangents.length; j++) {
-        const tangent = tangents[j] as Tangent;
-        const gap = cut?.[before + j] ?? null;
-        const width = Math.min(gap?.width ?? Infinity, tangent.disc.diameter, source.disc.diameter);
+        const { target, disc } = tangents[j] as Tangent;
+        const width = Math.min(cut?.[before + j]?.width ?? Infinity, disc.diameter, source.disc.diameter);
         if (width > (known[j] as number)) known[j] = width;
-        if (width <= (answers[tangent.target] as Passage).width) continue;
-        let bound: Bound;
-        if (gap && gap.width <= width + EXACT) bound = { by: 'gap', gap, parts: field.parts };
-        else if (tangent.disc.diameter <= width) bound = touchOf(fronts, tangent, field.parts);
-        else bound = { by: 'touch', line: source.line, disc: source.disc, id: source.opening.wall.id, parts: field.parts };
-        answers[tangent.target] = { width, bound };
+        if (width <= (most[target] as number)) continue;
+        most[target] = width;
+        start[target] = s;
+        end[target] = j;
       }
     }
-  }
+    const passageTo = (t: number): Passage => {
+      const width = most[t] as number;
+      if (width <= 0) return NOWHERE;
+      const source = discs[start[t] as number] as Source;
+      const tangent = tangents[end[t] as number] as Tangent;
+      const gap = cuts[first + (start[t] as number)]?.[before + (end[t] as number)] ?? null;
+      if (gap && gap.width <= width + EXACT) return { width, bound: { by: 'gap', gap, parts: field.parts } };
+      if (tangent.disc.diameter <= width) return { width, bound: touchOf(fronts, tangent, field.parts) };
+      const bound: Bound = { by: 'touch', line: source.line, disc: source.disc, id: source.opening.wall.id, parts: field.parts };
+      return { width, bound };
+    };
+    const passages = targets.map((_, t) => passageTo(t));
+    first += discs.length;
+    return passages;
+  });
   return { best, widths };
 }

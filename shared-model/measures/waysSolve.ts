@@ -64,19 +64,23 @@ function answers(
   const { limit } = options;
   const { targets } = fronts;
   /** A disc of this diameter gets to a tangent disc's place from some door. */
-  const gets = (t: number, j: number, diameter: number): boolean =>
-    doors.some((door, d) => {
+  const gets = (t: number, j: number, diameter: number): boolean => {
+    for (let d = 0; d < doors.length; d++) {
+      const door = doors[d] as OpenDoor;
       const alcove = open[d];
-      if (targets[t]?.opening === door.opening) return false;
-      if (alcove && (alcove.best[t] as Passage).width < Math.min(door.clear, diameter) - EXACT) return false;
+      if (targets[t]?.opening === door.opening) continue;
+      if (alcove && (alcove.best[t] as Passage).width < Math.min(door.clear, diameter) - EXACT) continue;
       if ((shut.widths[d]?.[j] ?? 0) >= diameter - SHARE_SLACK) return true;
-      return door.clear >= diameter && (alcove?.widths[j] ?? 0) >= diameter - SHARE_SLACK;
-    });
+      if (door.clear >= diameter && (alcove?.widths[j] ?? 0) >= diameter - SHARE_SLACK) return true;
+    }
+    return false;
+  };
 
   return targets.map((target, t): SolvedWay => {
     let from: OpenDoor | null = null;
     let best = NOWHERE;
-    for (const [d, door] of doors.entries()) {
+    for (let d = 0; d < doors.length; d++) {
+      const door = doors[d] as OpenDoor;
       if (target.opening === door.opening) continue;
       const passage = together(door, open[d]?.best[t] ?? null, shut.best[d]?.[t] ?? NOWHERE, limit);
       const isAsGood = door.opening.isMain && passage.width >= best.width - EXACT;
@@ -109,6 +113,9 @@ function together(door: OpenDoor, open: Passage | null, shut: Passage, limit: nu
   return { width: door.clear, bound: { by: 'door', door } };
 }
 
+/** Used again for each line, of every front at every change. */
+const touching: number[] = [];
+
 /** The share of a target's length that lies before discs of a diameter (mm) which touch it and can get there. */
 function shareOf(
   { views, tangents, first }: Fronts,
@@ -125,12 +132,15 @@ function shareOf(
   for (let line = 0; line < lines.length; line++) {
     const view = lines[line] as FrontView;
     total += view.length;
-    const discs: Tangent[] = [];
-    for (; j < past && tangents[j]?.line === line; j++) if (gets(target, j, diameter)) discs.push(tangents[j] as Tangent);
-    if (discs.length === 0) continue;
+    // Where along the line the discs touch that get there.
+    let count = 0;
+    for (; j < past && tangents[j]?.line === line; j++) if (gets(target, j, diameter)) touching[count++] = (tangents[j] as Tangent).disc.u;
+    if (count === 0) continue;
     let end = 0;
     for (const [from, to] of keptStretches(view, diameter)) {
-      if (!discs.some(({ disc }) => disc.u >= from - 1e-3 && disc.u <= to + 1e-3)) continue;
+      let k = 0;
+      while (k < count && !((touching[k] as number) >= from - 1e-3 && (touching[k] as number) <= to + 1e-3)) k++;
+      if (k === count) continue;
       const start = Math.max(end, from - diameter / 2, 0);
       end = Math.max(end, Math.min(view.length, to + diameter / 2));
       covered += Math.max(0, end - start);
