@@ -8,9 +8,9 @@ import { checked, onScreen, openDemo, pageOf } from '#tests/support/sheetPage.ts
 const served = servedPages();
 
 /** Slides, each of about a second: five minutes of them in `npm run proof`. */
-const SLIDES = runs(4, 300);
+const SLIDES = runs(2, 300);
 /** Slides before the first look, after which what is made once has been made. */
-const FIRST = runs(2, 30);
+const FIRST = runs(1, 30);
 /** Of what the workers have there is no other measure; some seconds of dragging are too short to tell what the engine keeps for its own work. */
 const MOST_RESIDENT = runs(1.6, 1.25);
 /** mm: where a shelf of the demo stands */
