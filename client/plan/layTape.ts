@@ -1,14 +1,12 @@
 import type { Session } from '#client/session/types.ts';
-import { boundingBox } from '#model/geometry/polygon.ts';
-import type { Point } from '#model/geometry/vec.ts';
+import { lerp, type Point } from '#model/geometry/vec.ts';
 import { type AskWay, askWay } from './askWay.ts';
-import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import { lower, nameOfItem } from './describe.ts';
 import { followTape } from './followTape.ts';
 import type { Item } from './items.ts';
 import { planStoreOf, type TapeThing, type TapeWay } from './planStore.ts';
-import { edgeToEdge, sayStraight, tapeThingAt, wayOfTape } from './tapeBetween.ts';
-import { thingOf } from './things.ts';
+import { edgeToEdge, lineOfItem, sayStraight, tapeThingAt, wayOfTape } from './tapeBetween.ts';
+import { bodyOfItem } from './things.ts';
 
 /** Lays one end of the tape; the second says all there is to say between the two, a third begins again. */
 export function layTapeEnd(session: Session, at: Point, on: TapeThing | null, ask: AskWay = askWay): void {
@@ -68,10 +66,8 @@ export function layTapeOn(session: Session, item: Item, ask: AskWay = askWay): v
 }
 
 function middleOf(session: Session, item: Item): Point {
-  const thing = thingOf(session, item);
-  if (thing) return (item.kind === 'piece' ? bodyOfPiece(thing as never) : bodyOfFixture(thing as never)).center;
-  const shape = shapeOfRoom(session.classroom().room);
-  const line = item.kind === 'opening' ? shape.openings.find((o) => o.id === item.id) : shape.walls.find((w) => w.corner === item.id);
-  const box = line ? boundingBox([line.a, line.b]) : { minX: 0, minY: 0, maxX: 0, maxY: 0 };
-  return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const body = bodyOfItem(session, item);
+  if (body) return body.center;
+  const line = lineOfItem(session, item);
+  return line ? lerp(line.a, line.b, 0.5) : { x: 0, y: 0 };
 }

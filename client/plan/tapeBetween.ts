@@ -12,7 +12,7 @@ import type { Item } from './items.ts';
 import { cellAt, neatlineBounds } from './neatline.ts';
 import type { TapeThing, TapeWay } from './planStore.ts';
 import { closest, nearestOn } from './snap.ts';
-import { thingOf } from './things.ts';
+import { bodyOfItem, thingOf } from './things.ts';
 
 /** mm: a point so near to a thing lies on it */
 const ON = 2;
@@ -38,15 +38,17 @@ const isOn = (ring: readonly Point[], p: Point): boolean =>
 
 /** The outline of a thing, or the line of a door or wall; null: it is gone. */
 export function outlineOf(session: Session, item: Item): { ring: readonly Point[]; sides: readonly Segment[] } | null {
-  const thing = thingOf(session, item);
-  const { room } = session.classroom();
-  if (thing) {
-    const ring = (item.kind === 'piece' ? bodyOfPiece(thing as never) : bodyOfFixture(thing as never)).footprint;
-    return { ring, sides: edges(ring) };
-  }
-  const shape = shapeOfRoom(room);
-  const line = item.kind === 'opening' ? shape.openings.find((o) => o.id === item.id) : shape.walls.find((w) => w.corner === item.id);
-  return line ? { ring: [], sides: [{ a: line.a, b: line.b }] } : null;
+  const ring = bodyOfItem(session, item)?.footprint;
+  if (ring) return { ring, sides: edges(ring) };
+  const line = lineOfItem(session, item);
+  return line ? { ring: [], sides: [line] } : null;
+}
+
+/** The line of a door, window or wall; null: the item is something else, or gone. */
+export function lineOfItem(session: Session, item: Item): Segment | null {
+  const { openings, walls } = shapeOfRoom(session.classroom().room);
+  const line = item.kind === 'opening' ? openings.find((o) => o.id === item.id) : walls.find((w) => w.corner === item.id);
+  return line ? { a: line.a, b: line.b } : null;
 }
 
 /** The shortest line from edge to edge of two things, mm; null: one of them is gone, or it is the same. */

@@ -5,6 +5,7 @@ import type { Material } from '#model/schema/types.ts';
 import { useClassroom, useSession, useUnits } from '../../session/hooks.ts';
 import { capital } from '../../text/sayList.ts';
 import { Button } from '../../ui/Button.tsx';
+import { ScrollPart } from '../../ui/ScrollPart.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
 import { Tick } from '../../ui/Tick.tsx';
@@ -60,8 +61,7 @@ export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
       <p className="aside">
         Each value says how sure it is: published, common practice or estimate. Measure your own before you build on them.
       </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls is reached by the keyboard */}
-      <section className="catalogue-list" aria-label="Materials of the trade" tabIndex={0}>
+      <ScrollPart className="catalogue-list" label="Materials of the trade">
         <div className="catalogue-columns">
           {strands.map((key) => {
             const [strandArea = '', strand = ''] = key.split('\n');
@@ -90,7 +90,7 @@ export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
           })}
         </div>
         {shown.length === 0 && <p>Nothing in the catalogue is called that. Add your own instead.</p>}
-      </section>
+      </ScrollPart>
       <div className="verbs">
         <Button kind="strong" isDisabled={picked.size === 0} onPress={add}>
           {picked.size === 0 ? 'Add' : `Add ${picked.size}`}
