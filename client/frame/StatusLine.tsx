@@ -2,6 +2,7 @@ import { Suspense, useEffect, useRef, useState } from 'react';
 import { useAnnouncement, useCheckTrouble, useConflicts, useKept, useNeedsRepair, useViewOf } from '../session/hooks.ts';
 import { sayKept } from '../text/sayKept.ts';
 import { late } from '../ui/late.tsx';
+import { useFrameDialogs } from './frameDialogs.ts';
 
 const ConflictNotice = late(() => import('../states/ConflictNotice.tsx').then((m) => m.ConflictNotice));
 const RepairNotice = late(() => import('../states/RepairNotice.tsx').then((m) => m.RepairNotice));
@@ -31,14 +32,18 @@ export function StatusLine() {
     };
   }, [announcement.sequence]);
 
-  // What was said on one sheet is not about the next, unless going there was what was said.
+  // What was said on one sheet is not about the next, nor about a dialog that opens, unless going there was what was said.
   const sheet = useViewOf('sheet');
-  const before = useRef({ sheet, sequence: announcement.sequence });
+  const { shown, page } = useFrameDialogs();
+  const dialog = shown ?? page;
+  const before = useRef({ sheet, dialog, sequence: announcement.sequence });
   useEffect(() => {
     const { sequence } = announcement;
-    if (before.current.sheet !== sheet && before.current.sequence === sequence) setGone(sequence);
-    before.current = { sheet, sequence };
-  }, [sheet, announcement]);
+    const was = before.current;
+    const isElsewhere = was.sheet !== sheet || (dialog !== null && was.dialog !== dialog);
+    if (isElsewhere && was.sequence === sequence) setGone(sequence);
+    before.current = { sheet, dialog, sequence };
+  }, [sheet, dialog, announcement]);
 
   const said = announcement.sequence > gone ? announcement.text : '';
   return (

@@ -160,7 +160,10 @@ function RemarkForm() {
   return (
     <>
       <div className="field remark-field">
-        <label htmlFor="new-remark">Remark</label>
+        {/* The line says "Remark." already. */}
+        <label className="only-heard" htmlFor="new-remark">
+          Remark
+        </label>
         <input
           ref={field}
           id="new-remark"

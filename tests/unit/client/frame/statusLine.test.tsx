@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import { act } from 'react';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { Dialogs } from '#client/frame/Dialogs.tsx';
+import { type FrameDialogs, useFrameDialogs } from '#client/frame/frameDialogs.ts';
 import { StatusLine } from '#client/frame/StatusLine.tsx';
 import { announcer } from '#client/session/announcer.ts';
 import { SessionContext } from '#client/session/SessionProvider.tsx';
@@ -13,6 +15,11 @@ import { planSession } from '../plan/planSession.ts';
 let root: Root;
 let isSmall: boolean;
 let goTo: (sheet: View['sheet']) => void;
+let dialogs: FrameDialogs;
+function Asker() {
+  dialogs = useFrameDialogs();
+  return null;
+}
 const said = (): string => document.querySelector('.said')?.textContent?.trim() ?? '';
 const touch = (pointerType: string) =>
   act(async () => void document.body.dispatchEvent(new PointerEvent('pointerdown', { pointerType, bubbles: true })));
@@ -39,7 +46,10 @@ beforeEach(async () => {
   await act(async () =>
     root.render(
       <SessionContext value={{ session, analyst }}>
-        <StatusLine />
+        <Dialogs>
+          <Asker />
+          <StatusLine />
+        </Dialogs>
       </SessionContext>,
     ),
   );
@@ -80,6 +90,14 @@ describe('what was just done', () => {
       goTo('room');
     });
     expect(said()).toBe('Marked on the front of shelf 5.');
+  });
+
+  it('goes when a dialog opens over it, and what is said in one stays when it is closed', async () => {
+    await act(async () => dialogs.open('survey'));
+    expect(said()).toBe('');
+    await act(async () => announcer.say('The room is on the sheet.'));
+    await act(async () => dialogs.close());
+    expect(said()).toBe('The room is on the sheet.');
   });
 
   it('lies below the tabs of a small screen, never on the verbs of the chosen thing', () => {
