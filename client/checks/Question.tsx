@@ -3,6 +3,7 @@ import { type FindingGroup, isIn } from '#model/analysis/groupFindings.ts';
 import { leavesPracticalLife } from '../front/practicalLife.ts';
 import { ProveMats } from '../mats/ProveMats.tsx';
 import { MendWays } from '../mend/MendWays.tsx';
+import { isOfWidth } from '../plan/reportParts.ts';
 import { useScene, useUnits, useViewOf } from '../session/hooks.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { ChecksBehind } from './ChecksBehind.tsx';
@@ -71,5 +72,4 @@ function OrderLeftAlone() {
 }
 
 /** What a move could widen: a way to a front, or a narrow place that holds one back. */
-const isAboutWidth = ({ lead }: FindingGroup): boolean =>
-  (lead.rule === 'way/width' || lead.rule === 'way/narrow') && lead.severity !== 'note' && lead.messageKey !== 'covered';
+const isAboutWidth = ({ lead }: FindingGroup): boolean => isOfWidth(lead) && lead.severity !== 'note' && lead.messageKey !== 'covered';

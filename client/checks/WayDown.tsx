@@ -1,5 +1,5 @@
+import { keepInSight } from '../ui/keepInSight.ts';
 import { TextLink } from '../ui/TextLink.tsx';
-import { keepInSight } from './keepInSight.ts';
 
 /** From the head of the column, which is long, down to a part at its end. `to`: id of its heading. */
 export function WayDown({ to, children }: { readonly to: string; readonly children: string }) {

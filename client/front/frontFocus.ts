@@ -1,4 +1,4 @@
-import { keepInSight } from '../checks/keepInSight.ts';
+import { keepInSight } from '../ui/keepInSight.ts';
 
 /** ms that a front may take to be drawn after its shelf was chosen */
 const WAIT = 1_500;

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { afterEach, expect, it, vi } from 'vitest';
-import { keepInSight } from '#client/checks/keepInSight.ts';
+import { keepInSight } from '#client/ui/keepInSight.ts';
 
 const place = (element: HTMLElement, top: number, height: number): void => {
   vi.spyOn(element, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, top, 300, height));
