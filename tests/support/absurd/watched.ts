@@ -1,6 +1,7 @@
 import { fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
+import { runs } from '../runs.ts';
 import { absurdClasses, absurdRooms, absurdThroughout } from './classroom.ts';
 
 export const absurdFiles = { rooms: absurdRooms, classes: absurdClasses, throughout: absurdThroughout } as const;
@@ -26,7 +27,7 @@ export interface FuzzNews {
 }
 
 /** ms without an answer after which a classroom counts as one that never ends, on a busy machine too. */
-const HANGS = 120_000;
+const HANGS = runs(120_000, 900_000);
 /** Enough to see what is wrong. */
 const MOST_FAILURES = 5;
 
