@@ -97,7 +97,7 @@ const trials = new WeakMap<RunningAnalysis, RunningAnalysis>();
 
 /** What is tried out follows the classroom as well, beside the analysis whose answers are shown. */
 function trialOf(running: RunningAnalysis): RunningAnalysis {
-  const known = trials.get(running) ?? new RunningAnalysis();
+  const known = trials.get(running) ?? new RunningAnalysis(false);
   trials.set(running, known);
   return known;
 }

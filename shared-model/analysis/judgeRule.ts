@@ -27,10 +27,14 @@ function optionsOf(rule: Rule, typed: unknown) {
   return read;
 }
 
-/** What the rule itself finds. @param typed the class's own settings of this rule */
-export function resultOf(rule: Rule, scene: Scene, measures: Measures, typed: unknown): RuleResult {
+/**
+ * What the rule itself finds.
+ * @param typed the class's own settings of this rule
+ * @param proposes whether fixes are looked for
+ */
+export function resultOf(rule: Rule, scene: Scene, measures: Measures, typed: unknown, proposes = true): RuleResult {
   const options = optionsOf(rule, typed);
-  if (options.success) return rule.judge({ scene, measures, options: options.data });
+  if (options.success) return rule.judge({ scene, measures, options: options.data, proposes });
   return { applies: true, findings: [badOption(rule, options.error.issues[0]?.path.join('.') ?? '')] };
 }
 

@@ -31,6 +31,9 @@ export class RunningAnalysis {
   private readonly kept = new Map<Rule, KeptRule>();
   private figures: { readonly live: Kept<ReportMeasures>; readonly all: Kept<ReportMeasures> } | null = null;
 
+  /** @param proposes false: what rules find is asked, and of their fixes only what costs nothing to look for */
+  constructor(private readonly proposes = true) {}
+
   analyse(classroom: Classroom, options: AnalyseOptions = {}): Report {
     const moment = this.moveTo(classroom, options.arrangement, options.mats === undefined ? {} : { mats: options.mats });
     const answers: Record<string, Outcome> = {};
@@ -76,7 +79,7 @@ export class RunningAnalysis {
   private keptRule(rule: Rule, desk: MeasureDesk): KeptRule {
     const known = this.kept.get(rule);
     if (known) return known;
-    const made = new KeptRule(rule, desk, () => this.ran.push(rule.id));
+    const made = new KeptRule(rule, desk, this.proposes, () => this.ran.push(rule.id));
     this.kept.set(rule, made);
     return made;
   }
@@ -91,9 +94,10 @@ class KeptRule {
   constructor(
     private readonly rule: Rule,
     desk: MeasureDesk,
+    proposes: boolean,
     onRun: () => void,
   ) {
-    this.result = new Kept(desk, ({ scene, measures }, typed) => resultOf(rule, scene, measures, typed), onRun);
+    this.result = new Kept(desk, ({ scene, measures }, typed) => resultOf(rule, scene, measures, typed, proposes), onRun);
   }
 
   judge(classroom: Classroom): Judged {

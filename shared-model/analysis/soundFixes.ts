@@ -21,8 +21,8 @@ export const mustRules: readonly string[] = [
   'survey/outside',
 ];
 const judging = rules.filter(({ id }) => mustRules.includes(id));
-/** Rules that trays can trip, and those that pieces can, without the dear ones: what a fix brings by these is told with it. */
-const besideTrays = rules.filter(({ id }) => /^(reach|order|steady)\//.test(id));
+/** Rules that trays can trip (seats are no trays, and counting them asks how many mats lie), and those that pieces can, without the dear ones: what a fix brings by these is told with it. */
+const besideTrays = rules.filter(({ id }) => /^(reach|order|steady)\//.test(id) && id !== 'reach/seat');
 const besidePieces = rules.filter(({ id, tier }) => tier === 'live' || ['steady/tip', 'survey/turned', 'survey/outside'].includes(id));
 
 /**
@@ -41,7 +41,7 @@ export function* soundFixes(
   findings: readonly Finding[],
   classroom: Classroom,
   arrangement: string,
-  trial = new RunningAnalysis(),
+  trial = new RunningAnalysis(false),
   asked: readonly Rule[] = rules,
 ): Generator<void, readonly Finding[]> {
   const proposed = findings.filter(({ fix }) => fix !== undefined);

@@ -27,6 +27,8 @@ interface RuleContext<Options> {
   readonly scene: Scene;
   readonly measures: Measures;
   readonly options: Options;
+  /** False: whoever asks wants to know what is found, and no fix. */
+  readonly proposes: boolean;
 }
 
 export interface Rule<Options extends z.ZodObject = z.ZodObject> extends RuleDeclaration<Options> {

@@ -32,7 +32,7 @@ export const strand = defineRule({
   messages: {
     cut: 'Put {what} with the rest of {strand}: {by} stands between, so {apart} of the {all} stand apart.',
   },
-  judge({ scene, measures, options: { practicalLife } }): RuleResult {
+  judge({ scene, measures, options: { practicalLife }, proposes }): RuleResult {
     const order = measures.order();
     const { before, words, columnOf } = order.relation;
     const columnOfTray = (tray: SceneTray): number => columnOf.get(tray.material.id) ?? 0;
@@ -43,7 +43,9 @@ export const strand = defineRule({
     const runs = strandRuns(order.relation.reading.filter(isJudged));
     if (new Set(runs.map((run) => run.strand)).size < 2) return doesNotApply;
     const cuts = cutStrands(runs, isBefore);
-    const findings = cuts.map((cut, index) => finding(scene, cut, index < MOST_FIXES ? joinUp(scene, order, cut, cuts, cutsOf) : null));
+    const findings = cuts.map((cut, index) =>
+      finding(scene, cut, proposes && index < MOST_FIXES ? joinUp(scene, order, cut, cuts, cutsOf) : null),
+    );
     return { applies: true, findings };
   },
 });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '#model/analysis/report.ts';
+import { RunningAnalysis } from '#model/analysis/running.ts';
+import { soundFixes } from '#model/analysis/soundFixes.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
 import { labelParts } from '#model/findings/edit.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
@@ -46,5 +48,35 @@ describe('a fix that brings something', () => {
     const before = new Set(findings.map(({ key }) => key));
     expect(after.filter(({ key }) => !before.has(key))).toEqual([]);
     expect(after.some(({ rule }) => rule === 'order/sequence')).toBe(false);
+  });
+});
+
+describe('trying out what a fix does', () => {
+  const classroom = room({
+    materials: [tray('m1', { step: 1, width: 300 }), tray('m2', { step: 2, width: 300 }), tray('n', { strand: '', width: 390 })],
+    placements: placed({ 'a-1': ['m2'], 'a-2': ['m1', ['n', 310]] }),
+  });
+
+  it('never looks for mats, which takes longer than all else, where only trays go elsewhere', () => {
+    const trial = new RunningAnalysis(false);
+    const ran = new Set<string>();
+    const { findings } = new RunningAnalysis().analyse(classroom);
+    const tries = soundFixes(findings, classroom, 'a1', trial);
+    for (let next = tries.next(); !next.done; next = tries.next()) for (const id of trial.ran) ran.add(id);
+    expect(ran).toContain('order/sequence');
+    for (const id of ['reach/seat', 'floor/mats', 'places/work']) expect(ran).not.toContain(id);
+  });
+
+  it('finds just what the checks find, whose fixes it leaves out where they have to be looked for', () => {
+    const cut = room({
+      materials: ['a1', 'b1', 'a2', 'b2'].map((id) => tray(id, { strand: id.slice(0, 1) })),
+      placements: placed({ 'a-1': ['a1', 'b1', 'a2', 'b2'] }),
+    });
+    const asked = new RunningAnalysis().analyse(cut);
+    const tried = new RunningAnalysis(false).analyse(cut);
+    const found = ({ findings }: typeof asked) => findings.map(({ fix: _, ...finding }) => finding);
+    expect(found(tried)).toEqual(found(asked));
+    expect(asked.findings.filter(({ rule, fix }) => rule === 'order/strand' && fix)).toHaveLength(2);
+    expect(tried.findings.filter(({ rule, fix }) => rule === 'order/strand' && fix)).toEqual([]);
   });
 });
