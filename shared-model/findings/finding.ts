@@ -22,7 +22,7 @@ export type QuestionId = keyof typeof questions;
 /** A value for a message: a quantity is said in the class's units, text and counts as they are. */
 export type MessageValue = string | number | Quantity;
 
-/** What a rule says of one thing. `analysis` adds key, message text and reason. */
+/** What a rule says of one thing; a field that does not apply is absent or undefined. Hundreds are made in each frame of a drag, so whole, without spreading. `analysis` adds key, message text and reason. */
 export interface RuleFinding {
   readonly outcome: 'problem' | 'cannot-tell';
   readonly severity: Severity;
@@ -32,15 +32,15 @@ export interface RuleFinding {
   /** Ids, the first is the primary one; with the rule's id they are the finding's identity. */
   readonly subjects: readonly string[];
   /** Tells findings of one rule on the same subjects apart, such as a strand or a board. */
-  readonly part?: string;
-  readonly measured?: Quantity;
-  readonly needed?: Quantity;
-  readonly at?: Point;
+  readonly part?: string | undefined;
+  readonly measured?: Quantity | undefined;
+  readonly needed?: Quantity | undefined;
+  readonly at?: Point | undefined;
   /** Keys into standards; absent: the rule's own. */
   readonly sources?: readonly string[];
   /** Only for cannot-tell: what to measure or answer, in words. */
   readonly missing?: readonly string[];
-  readonly fix?: Fix;
+  readonly fix?: Fix | undefined;
 }
 
 /** A finding as the report and the sheets show it (classroom-format: Report). */
@@ -54,13 +54,13 @@ export interface Finding {
   readonly subjects: readonly string[];
   readonly message: string;
   readonly why: string;
-  readonly measured?: Quantity;
-  readonly needed?: Quantity;
-  readonly at?: Point;
+  readonly measured?: Quantity | undefined;
+  readonly needed?: Quantity | undefined;
+  readonly at?: Point | undefined;
   readonly sources: readonly string[];
   readonly missing: readonly string[];
   readonly leftReason: string | null;
-  readonly fix?: Fix;
+  readonly fix?: Fix | undefined;
 }
 
 /** What one rule found in one classroom. */

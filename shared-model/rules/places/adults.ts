@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { adultsNeeded, MOST_ADULTS, roleWord } from '../../measures/adultsNeeded.ts';
-import type { ChosenRules } from '../../measures/chosenRules.ts';
+import { type ChosenRules, chooseRules } from '../../measures/chosenRules.ts';
 import { type AdultGroup, type AgeGroup, childrenWith, countOf, largestGroup } from '../../measures/roomNeeds.ts';
 import type { Scene } from '../../scene/types.ts';
 import type { Ratios } from '../../standards/childRatios.ts';
@@ -24,8 +24,8 @@ export const adults = defineRule({
     noAdults: `How many children the adults may look after is not known. ${notAdvice}`,
     noService: `Which ratio of {rule} counts depends on the kind of service. ${notAdvice}`,
   },
-  judge({ scene, measures }): RuleResult {
-    const { rules } = measures.floorPlaces();
+  judge({ scene }): RuleResult {
+    const rules = chooseRules(scene.classroom);
     const { groups } = scene.classroom.children;
     const children = countOf(groups);
     const most = largestGroup(groups, rules.space, rules.ratios);

@@ -48,16 +48,27 @@ function judgePlace(scene: Scene, figures: AccessFigures, found: Narrow): RuleFi
   const subjects = one === other ? [one] : one.startsWith('wall:') && !other.startsWith('wall:') ? [other, one] : [one, other];
   const needed = mm(short?.needed ?? figures.routeWidth);
   const place = sayPlace(scene, one, other);
-  const common = { outcome: 'problem', subjects, measured: mm(width), needed, at } as const;
+  const measured = mm(width);
   // Between two corners there is no length to speak of.
-  const data = { width: mm(width), length: length < 10 ? 'one step' : mm(length), needed, place };
-  if (!short) return { ...common, severity: 'note', messageKey: 'detour', data };
-  return { ...common, severity: short.severity, messageKey: 'holds', data: { ...data, what: sayHeld(holdsBack) } };
+  const along = length < 10 ? 'one step' : mm(length);
+  const outcome = 'problem';
+  if (!short)
+    return {
+      outcome,
+      severity: 'note',
+      messageKey: 'detour',
+      data: { width: measured, length: along, needed, place },
+      subjects,
+      measured,
+      needed,
+      at,
+    };
+  const data = { width: measured, length: along, needed, place, what: sayHeld(holdsBack) };
+  return { outcome, severity: short.severity, messageKey: 'holds', data, subjects, measured, needed, at };
 }
 
 function sayHeld(ways: Narrow['holdsBack']): string {
-  const labels = [...new Set(ways.map((way) => way.target.label))];
-  const [first, ...others] = labels;
+  const [first, ...others] = new Set(ways.map((way) => way.target.label));
   if (others.length === 0) return first ?? '';
   return others.length === 1 ? `${first} and ${others[0]}` : `${first} and ${others.length} others`;
 }

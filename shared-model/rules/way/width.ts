@@ -58,24 +58,26 @@ function once(ways: readonly Way[]): Way[] {
 
 function judgeWay(scene: Scene, figures: AccessFigures, way: Way): RuleFinding[] {
   const short = shortfallOf(way.judged, figures);
+  const isShare = !short && way.target.kind === 'shelf' && way.share < WHOLE;
+  if (!short && !isShare) return [];
+  const { judged, from } = way;
   const to = sayTarget(way.target);
-  const common = {
-    outcome: 'problem',
-    subjects: way.from === null ? [way.to] : [way.to, way.from],
-    ...(way.side && { part: way.side }),
-    ...(way.judgedAt && { at: way.judgedAt }),
-  } as const;
-  if (short) {
-    const measured = mm(way.judged);
-    const needed = mm(short.needed);
-    const base = { ...common, severity: short.severity, measured, needed };
-    const [one, other] = way.judgedBetween;
-    if (way.judged === 0 || !one || !other || way.from === null) return [{ ...base, messageKey: 'none', data: { to } }];
-    const place = sayPlace(scene, one.id, other.id);
-    return [{ ...base, messageKey: 'narrow', data: { to, from: sayOpening(scene, way.from), width: measured, needed, place } }];
+  const outcome = 'problem';
+  const subjects = from === null ? [way.to] : [way.to, from];
+  const part = way.side || undefined;
+  const at = way.judgedAt ?? undefined;
+  if (!short) {
+    const measured = { value: way.share, unit: 'share' } as const;
+    const data = { to, share: measured, needed: mm(figures.routeWidth) };
+    const needed = { value: 1, unit: 'share' } as const;
+    return [{ outcome, severity: 'should', messageKey: 'covered', data, subjects, part, measured, needed, at }];
   }
-  if (way.target.kind !== 'shelf' || way.share >= WHOLE) return [];
-  const share = { value: way.share, unit: 'share' } as const;
-  const data = { to, share, needed: mm(figures.routeWidth) };
-  return [{ ...common, severity: 'should', messageKey: 'covered', data, measured: share, needed: { value: 1, unit: 'share' } }];
+  const { severity } = short;
+  const measured = mm(judged);
+  const needed = mm(short.needed);
+  const [one, other] = way.judgedBetween;
+  if (judged === 0 || !one || !other || from === null)
+    return [{ outcome, severity, messageKey: 'none', data: { to }, subjects, part, measured, needed, at }];
+  const data = { to, from: sayOpening(scene, from), width: measured, needed, place: sayPlace(scene, one.id, other.id) };
+  return [{ outcome, severity, messageKey: 'narrow', data, subjects, part, measured, needed, at }];
 }
