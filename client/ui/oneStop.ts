@@ -1,6 +1,6 @@
 /** What the arrow keys go to. Fields keep the arrows for themselves and stay stops of their own. */
 const THINGS = 'button, a[href], input[type="checkbox"]';
-const ROWS = 'tr, li';
+const ROWS = 'tr, li, legend';
 /** Rows that a page key passes over. */
 const PAGE = 10;
 

@@ -5,6 +5,7 @@ import type { Material } from '#model/schema/types.ts';
 import { useClassroom, useSession, useUnits } from '../../session/hooks.ts';
 import { capital } from '../../text/sayList.ts';
 import { Button } from '../../ui/Button.tsx';
+import { oneStop } from '../../ui/oneStop.ts';
 import { ScrollPart } from '../../ui/ScrollPart.tsx';
 import { Select } from '../../ui/Select.tsx';
 import { TextLink } from '../../ui/TextLink.tsx';
@@ -62,7 +63,7 @@ export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
         Each value says how sure it is: published, common practice or estimate. Measure your own before you build on them.
       </p>
       <ScrollPart className="catalogue-list" label="Materials of the trade">
-        <div className="catalogue-columns">
+        <div ref={oneStop} className="catalogue-columns">
           {strands.map((key) => {
             const [strandArea = '', strand = ''] = key.split('\n');
             const list = shown.filter((each) => each.area === strandArea && each.strand === strand);
@@ -76,15 +77,17 @@ export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
                     <TextLink onPress={() => toggle(free, !isAll)}>{isAll ? 'none of these' : `all ${free.length}`}</TextLink>
                   )}
                 </legend>
-                {list.map((each) => (
-                  <Entry
-                    key={each.id}
-                    material={each}
-                    isHere={here.has(each.id)}
-                    isPicked={picked.has(each.id)}
-                    onPick={(isIn) => toggle([each.id], isIn)}
-                  />
-                ))}
+                <ul>
+                  {list.map((each) => (
+                    <Entry
+                      key={each.id}
+                      material={each}
+                      isHere={here.has(each.id)}
+                      isPicked={picked.has(each.id)}
+                      onPick={(isIn) => toggle([each.id], isIn)}
+                    />
+                  ))}
+                </ul>
               </fieldset>
             );
           })}
@@ -111,21 +114,21 @@ interface EntryProps {
 function Entry({ material, isHere, isPicked, onPick }: EntryProps) {
   if (isHere) {
     return (
-      <div>
+      <li>
         <p className="catalogue-here">
           {material.step} {material.name} <b>already here</b>
         </p>
         <Values material={material} />
-      </div>
+      </li>
     );
   }
   return (
-    <div>
+    <li>
       <Tick isTicked={isPicked} onChange={onPick}>
         {material.step} {material.name}
       </Tick>
       <Values material={material} />
-    </div>
+    </li>
   );
 }
 

@@ -127,3 +127,15 @@ describe('a table that is one stop for Tab', () => {
     expect(one('new').tabIndex).toBe(0);
   });
 });
+
+it('goes through groups with a verb in each head, as through one list', () => {
+  document.body.innerHTML = `
+    <div id="list">
+      <fieldset><legend>Number <button id="all-n"></button></legend><ul><li><input type="checkbox" id="n1"></li><li><input type="checkbox" id="n2"></li></ul></fieldset>
+      <fieldset><legend>Shape <button id="all-s"></button></legend><ul><li>already here</li><li><input type="checkbox" id="s1"></li></ul></fieldset>
+    </div>`;
+  stop = oneStop(one('list'));
+  expect(stops()).toEqual(['all-n']);
+  one('all-n').focus();
+  expect(walk('ArrowDown', 'ArrowDown', 'ArrowDown', 'ArrowDown', 'ArrowUp')).toEqual(['n1', 'n2', 'all-s', 's1', 'all-s']);
+});
