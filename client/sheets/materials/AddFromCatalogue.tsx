@@ -60,6 +60,7 @@ export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
         </div>
       </div>
       <p className="aside">
+        {shown.length > 0 && shown.every((each) => here.has(each.id)) && <b>All of these are in the class already. </b>}
         Each value says how sure it is: published, common practice or estimate. Measure your own before you build on them.
       </p>
       <ScrollPart className="catalogue-list" label="Materials of the trade">
