@@ -17,9 +17,11 @@ const { benchRoom, demoRoom, liveTierTimes, matsRace, settleTimes, waysRace } =
   await loadBundled<typeof import('./analyser.ts')>('analyser.ts');
 const [small, large] = [benchRoom('bench-60'), benchRoom('bench-400')];
 
-const live = { small: liveTierTimes(small, 300), large: liveTierTimes(large, 100) };
+const live = { small: liveTierTimes(small, 1000), large: liveTierTimes(large, 500) };
 say('live tier following a drag, 60 pieces', live.small.following);
+say('  each place at its least', live.small.unhindered);
 say('live tier following a drag, 400 pieces', live.large.following);
+say('  each place at its least', live.large.unhindered);
 say('live tier from the start, 60 pieces', live.small.fromTheStart);
 say('live tier from the start, 400 pieces', live.large.fromTheStart);
 const demo = demoRoom();
