@@ -4,6 +4,9 @@ import type { Box } from './paper.ts';
 import { barFor, barMarks } from './scaleBar.ts';
 import { cutText, wrapText } from './wrapText.ts';
 
+/** What the sheet of the plan is called; fronts have no north. */
+const PLAN = 'Room';
+
 /** What every printed sheet says of itself. */
 export interface TitleFacts {
   readonly className: string;
@@ -30,6 +33,8 @@ const LABEL = 2;
 /** mm of letters of what is said under the scale, and how wide its field becomes for it at most */
 const NOTE = 2.1;
 const MOST_NOTE = 62;
+/** mm */
+const ARROW = { wide: 6, high: 8.4 };
 
 export const STRIP = 17;
 const PAD = 1.6;
@@ -58,7 +63,8 @@ export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Me
   const sheetWide = 23;
   const barWide = of.scale === null ? 0 : barFor(of.scale, facts.units).long / of.scale;
   const noteWide = of.scaleNote === '' ? 0 : Math.min(MOST_NOTE, measure(of.scaleNote, NOTE, 400, false) + 2 * PAD);
-  const scaleWide = of.scale === null ? 0 : Math.max(40, barWide + 21, noteWide);
+  const arrowWide = of.what === PLAN ? ARROW.wide : 0;
+  const scaleWide = of.scale === null ? 0 : Math.max(40, barWide + 21 + arrowWide, noteWide);
   const rest = width - sheetWide - scaleWide;
   const [classWide, arrWide] = [rest * 0.44, rest * 0.29];
   const cautionWide = rest - classWide - arrWide;
@@ -80,6 +86,7 @@ export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Me
     words(cut(facts.arrangement, arrWide, 2.9, 650), at.arr + PAD, y + 6.4, { size: 2.9, weight: 650 }),
     words(cut(facts.day, arrWide, FACTS), at.arr + PAD, y + 13.3, { size: FACTS }),
     ...(of.scale === null ? [] : scaleInStrip(at.scale, y, of.scale, of.scaleNote, facts.units, scaleWide, measure)),
+    ...(of.scale === null || of.what !== PLAN ? [] : northMarks(at.caution - PAD - ARROW.wide / 2, y + 1.6)),
     ...wrapText(CAUTION, cautionWide - 2 * PAD, measure, 2.1)
       .slice(0, 6)
       .map((text, i) => words(text, at.caution + PAD, y + 2.6 + i * 2.55, { size: 2.1 })),
@@ -98,6 +105,27 @@ function scaleInStrip(x: number, y: number, scale: number, note: string, units: 
     ...barMarks(x + PAD + 15, y + 5.6, scale, units),
     ...notes.map((said, i) => words(cutText(said, wide - 2 * PAD, measure, NOTE), x + PAD, y + first + i * 2.7, { size: NOTE })),
   ];
+}
+
+/** "To the east wall": the sheet's top is called north, as on the drawing, whatever the compass says. @param y mm of its tip */
+function northMarks(x: number, y: number): Mark[] {
+  const foot = y + ARROW.high;
+  const barb = (side: number): Mark =>
+    line(
+      [
+        { x: x + side, y: y + 1.8 },
+        { x, y },
+      ],
+      { weight: weights.outline },
+    );
+  const shaft = line(
+    [
+      { x, y: foot - 2.8 },
+      { x, y },
+    ],
+    { weight: weights.outline },
+  );
+  return [shaft, barb(-0.9), barb(0.9), words('N', x, foot - 1.2, { size: 2.6, weight: 650, align: 'middle', isTitle: true })];
 }
 
 /** What to hold a ruler to: said whatever else is. */
@@ -184,6 +212,7 @@ function columnCells(box: Box, facts: TitleFacts, of: TitleOf, measure: Measure)
         label(lengthsIn(facts.units), left, y + 2.4),
         words(`1:${scale}`, left, y + 7, { size: 4.4, weight: 650, isTitle: true }),
         ...barMarks(left + 1, y + 11.2, scale, facts.units),
+        ...(of.what === PLAN ? northMarks(left + inner - ARROW.wide / 2, y + 1.6) : []),
         ...notes.map((note, i) => words(note, left, y + 17 + i * 2.6, { size: NOTE })),
       ],
     });

@@ -192,6 +192,29 @@ describe('the block of titles', () => {
     expect(text).toContain(note);
   });
 
+  it.each([
+    ['a4', 8_400, 7_600],
+    ['a3', 8_400, 7_600],
+    ['letter', 8_400, 7_600],
+    ['tabloid', 12_000, 9_000],
+    ['a4', 30_000, 20_000],
+  ] as const)('says on %s where north is, clear of the scale, of a plan of %i by %i mm and of no front', (paper, width, depth) => {
+    const [plan] = print(room(width, depth), { isRoom: true, paper }, false);
+    const marks = plan?.marks ?? [];
+    const north = marks.findLastIndex((mark) => mark.kind === 'words' && mark.text === 'N');
+    const arrow = boundsOfMarks(marks.slice(north - 3, north + 1), averageWidth);
+    expect(arrow.maxY - arrow.minY).toBeGreaterThan(7);
+    const others = marks.filter((mark, i) => mark.kind === 'words' && mark.text !== '' && (i < north - 3 || i > north));
+    for (const other of others) {
+      const { minX, minY, maxX, maxY } = boundsOfMarks([other], averageWidth);
+      const isApart = minX >= arrow.maxX || maxX <= arrow.minX || minY >= arrow.maxY || maxY <= arrow.minY;
+      expect(isApart, JSON.stringify(other)).toBe(true);
+    }
+    const fronts = print(demo, { fronts: 'all', paper });
+    expect(fronts.length).toBeGreaterThan(0);
+    for (const page of fronts) expect(page.marks.some((mark) => mark.kind === 'words' && mark.text === 'N')).toBe(false);
+  });
+
   it('is never written over by the list beside the plan, however long it is', () => {
     for (let width = 8_600; width <= 11_400; width += 200) {
       for (const count of [24, 40, 48, 56, 64]) {
