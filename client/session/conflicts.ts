@@ -1,5 +1,6 @@
 import type * as Y from 'yjs';
-import type { Overwritten, OverwrittenField } from '#model/document/overwritten.ts';
+import { type Overwritten, type OverwrittenField, standingAt } from '#model/document/overwritten.ts';
+import { sameJson } from '#model/document/plain.ts';
 import { type Keep, keptList } from './keptList.ts';
 import type { Session } from './types.ts';
 
@@ -36,6 +37,8 @@ export function keepConflicts(
   add(found: readonly Overwritten[], initialsOf: (client: number) => string): void;
   /** Somebody came who may have written some of it. */
   name(initialsOf: (client: number) => string): void;
+  /** They went on: what waits says what stands now, not the first of their steps. */
+  follow(isMine: (client: number) => boolean, initialsOf: (client: number) => string): void;
 } {
   const all = keptList(`lowshelf.conflicts.${id}`, storage, (one) => (isConflict(one) ? one : null));
   doc.on('destroy', all.close);
@@ -61,9 +64,38 @@ export function keepConflicts(
       if (!all.list().some(isToName)) return;
       all.change((list) => list.map((one) => (isToName(one) ? { ...one, by: initialsOf(one.client ?? 0) } : one)));
     },
+    follow: (isMine: (client: number) => boolean, initialsOf: (client: number) => string) => {
+      const now = (one: Conflict): Conflict | null => asItStands(one, doc, isMine, initialsOf);
+      if (all.list().some((one) => now(one) !== one)) all.change((list) => list.flatMap((one) => now(one) ?? []));
+    },
   };
   kept.set(doc, made);
   return made;
+}
+
+/**
+ * With what they have written since; what I wrote since stays out of it, and what they took away is told by itself.
+ * @returns the same when nothing is other; null: they wrote what I had, so nothing is left to decide
+ */
+function asItStands(
+  conflict: Conflict,
+  doc: Y.Doc,
+  isMine: (client: number) => boolean,
+  initialsOf: (client: number) => string,
+): Conflict | null {
+  let { client } = conflict;
+  let isOther = false;
+  const fields = Object.entries(conflict.fields).flatMap(([key, field]): [string, OverwrittenField][] => {
+    const now = standingAt(doc, conflict.path, key);
+    if (!now?.version || isMine(now.by) || sameJson(now.version, field.theirs)) return [[key, field]];
+    isOther = true;
+    client = now.by;
+    return sameJson(now.version, field.mine) ? [] : [[key, { ...field, theirs: now.version }]];
+  });
+  if (!isOther) return conflict;
+  if (fields.length === 0) return null;
+  const by = client === conflict.client ? conflict.by : initialsOf(client ?? 0);
+  return { ...conflict, fields: Object.fromEntries(fields), client, by };
 }
 
 /** Whether what was written here was a whole thing, such as a tray's place from the table. */

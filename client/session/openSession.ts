@@ -57,6 +57,7 @@ export async function openSession(id: string, options: OpenOptions, seams: OpenS
   // Before anything can come: the first merge is the one that overwrites most.
   const isConfirmed = (client: number, clock: number): boolean => connection.isConfirmed(client, clock);
   watchOverwritten(doc, { isMine, isConfirmed }, (found) => conflicts.add(found, initialsOf));
+  doc.on('afterTransaction', ({ local }: Y.Transaction) => !local && conflicts.follow(isMine, initialsOf));
   // Who went out of reach is still known by the initials they had.
   const met = new Map<number, string>();
   const initialsOf = (client: number): string => met.get(client) ?? '';

@@ -1,5 +1,5 @@
 import type { Version } from '#model/document/version.ts';
-import { boundingBox } from '#model/geometry/polygon.ts';
+import { type Box, boundingBox } from '#model/geometry/polygon.ts';
 import type { Point } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import type { Piece } from '#model/schema/types.ts';
@@ -52,13 +52,22 @@ export function drawConflicts(pen: Pen, places: ReadonlyMap<string, TwoPlaces>, 
     fill(pen, colours.leaf);
     stroke(pen, { colour: colours.pencil, width: 1.6, dash: dashes.proposed });
     drawPiece(pen, mine, look(id));
-    name(pen, ring, by, colours.pencilText);
-    name(pen, ringOf(pen, mine), 'mine', colours.ink);
+    const here = boundingBox(ringOf(pen, mine));
+    // Under it: above it stand the initials of who holds it.
+    const long = name(pen, 'mine', { x: here.minX, y: here.maxY + 10 }, 'left', colours.ink);
+    name(pen, by, ...besideOf(boundingBox(ring), here, long), colours.pencilText);
   }
 }
 
-/** Under it: above it stand the initials of who holds it. */
-function name(pen: Pen, ring: readonly Point[], text: string, colour: string): void {
-  const { minX, maxY } = boundingBox(ring);
-  write(pen, text, { x: minX, y: maxY + 10 }, { size: 11, weight: 700, colour, align: 'left', ground: colours.leaf });
+/**
+ * Where theirs is named: at its side away from mine, so that neither name lies on the other, however near the two stand. px
+ * @param long of the name of mine, which begins at its left edge
+ */
+export function besideOf(theirs: Box, mine: Box, long: number): [Point, 'left' | 'right'] {
+  const y = (theirs.minY + theirs.maxY) / 2;
+  if (theirs.minX < mine.minX) return [{ x: theirs.minX - 6, y }, 'right'];
+  return [{ x: Math.max(theirs.maxX + 6, mine.minX + long + 9), y }, 'left'];
 }
+
+const name = (pen: Pen, text: string, where: Point, align: 'left' | 'right', colour: string): number =>
+  write(pen, text, where, { size: 11, weight: 700, colour, align, ground: colours.leaf });

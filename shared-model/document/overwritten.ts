@@ -138,3 +138,16 @@ export function thingAt(doc: Y.Doc, path: readonly string[]): Y.Map<unknown> | u
   }
   return here instanceof Y.Map ? here : undefined;
 }
+
+/**
+ * What stands under a key of a thing now, and the Yjs client that wrote it.
+ * @returns null when the thing is gone or never had the key; `version` null: taken away.
+ */
+export function standingAt(
+  doc: Y.Doc,
+  path: readonly string[],
+  key: string,
+): { readonly version: Version | null; readonly by: number } | null {
+  const item = thingAt(doc, path)?._map.get(key);
+  return item ? { version: item.deleted ? null : versionOf(item, null), by: item.id.client } : null;
+}

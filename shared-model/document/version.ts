@@ -5,10 +5,10 @@ import { cleanJson, isReserved } from './plain.ts';
 export type Version = { readonly value: unknown } | { readonly map: { readonly [key: string]: Version } };
 
 /**
- * What an item holds; of one that this transaction deleted, what it held before.
+ * What an item holds; of one that this transaction deleted, what it held before (null: only what is there now).
  * @returns null for what is no part of a version: a list, or an item that was deleted earlier.
  */
-export function versionOf(item: Y.Item, transaction: Y.Transaction): Version | null {
+export function versionOf(item: Y.Item, transaction: Y.Transaction | null): Version | null {
   const content = item.content;
   if (content instanceof Y.ContentType) {
     if (!(content.type instanceof Y.Map)) return null;
@@ -25,7 +25,8 @@ export function versionOf(item: Y.Item, transaction: Y.Transaction): Version | n
 }
 
 /** There now, or taken away by this transaction only. */
-export const wasThere = (item: Y.Item, transaction: Y.Transaction): boolean => !item.deleted || Y.isDeleted(transaction.deleteSet, item.id);
+export const wasThere = (item: Y.Item, transaction: Y.Transaction | null): boolean =>
+  !item.deleted || (transaction !== null && Y.isDeleted(transaction.deleteSet, item.id));
 
 /** Writes versions into a thing, field by field, so that what they do not name stays. Runs inside a transaction. */
 export function writeVersions(target: Y.Map<unknown>, versions: Readonly<Record<string, Version>>): void {

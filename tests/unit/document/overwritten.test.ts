@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { createDocument, openDocument } from '#model/document/openDocument.ts';
-import { type Overwritten, thingAt, watchOverwritten } from '#model/document/overwritten.ts';
+import { type Overwritten, standingAt, thingAt, watchOverwritten } from '#model/document/overwritten.ts';
 import type { ClassroomDocument } from '#model/document/types.ts';
 import type { Version } from '#model/document/version.ts';
 import { furnished } from '../../support/furnished.ts';
@@ -156,5 +156,18 @@ describe('what a merge overwrites', () => {
     expect(first.document.commands.setBack(['corners', corner.id], { x: value(7000), y: value(5000) })).toBe(true);
     expect(first.document.read().room.corners[2]).toMatchObject({ x: 7000, y: 5000 });
     expect(first.document.commands.setBack(['corners', 'gone'], { x: value(1) })).toBe(false);
+  });
+
+  it('what stands under a key, and who wrote it, however many steps later', () => {
+    const [first, second] = two();
+    for (const x of [1900, 2000, 2100]) second.document.commands.movePiece('a1', 's1', { x, y: 200 });
+    meet(first, second);
+    const { doc } = first.document;
+    expect(standingAt(doc, S1, 'x')).toEqual({ version: value(2100), by: 20 });
+    expect(standingAt(doc, S1, 'never')).toBeNull();
+    expect(standingAt(doc, ['arrangements', 'a1', 'pieces', 'gone'], 'x')).toBeNull();
+    second.document.commands.putAwayPiece('a1', 's1');
+    meet(first, second);
+    expect(standingAt(doc, ['arrangements', 'a1', 'pieces'], 's1')?.version).toBeNull();
   });
 });
