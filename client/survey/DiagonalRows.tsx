@@ -35,7 +35,7 @@ export function DiagonalRows({ draft, walk, units, onChange }: Props) {
     <>
       <p className="aside">
         Tape straight across from corner to corner. Two diagonals of four walls, or one across each slanted corner, tell angles that are not
-        square; one more checks the walls and shows which was misread. Corner 1 is where wall 1 begins.
+        square; one more checks the walls and shows which was misread. Corner 1 is where wall 1 begins; the drawing bears the numbers.
       </p>
       {draft.diagonals.map(({ key, from, to, length }) => {
         const fitted = walk.fit?.loose.length === 0 ? walk.fit.diagonals[taped.findIndex((one) => one.key === key)] : undefined;

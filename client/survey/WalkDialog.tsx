@@ -14,7 +14,7 @@ import { sayTrouble, sayUsual, sayWalk } from './saySurvey.ts';
 import { FixtureRows, OpeningRows } from './ThingRows.tsx';
 import { WalkPicture } from './WalkPicture.tsx';
 import { WallRows } from './WallRows.tsx';
-import { hasToSpread, isMistake, layoutOf, type Walk, walkOf } from './walk.ts';
+import { hasToSpread, isByDiagonals, isMistake, layoutOf, type Walk, walkOf } from './walk.ts';
 import '../styles/survey.css';
 
 const partNames = [
@@ -93,7 +93,7 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
   );
   const chain = useMemo(() => (draft.isSpread ? points : onSheet(room, walk, walk.chain)), [room, walk, points, draft.isSpread]);
   const heading = chain[0] && chain[1] ? (Math.atan2(chain[1].y - chain[0].y, chain[1].x - chain[0].x) * 180) / Math.PI : 0;
-  const trouble = sayTrouble(walk, units);
+  const trouble = sayTrouble(walk, units, draft.walls.length);
   const maySpread = hasToSpread(walk);
 
   function put() {
@@ -142,6 +142,7 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
               isClosed={draft.isSpread || (layout !== null && !walk.isRound)}
               laid={laid?.room ?? null}
               current={current}
+              hasCorners={part === 'diagonals' || draft.walls.some(isByDiagonals)}
               units={units}
             />
             <p role="status" className="walk-said">

@@ -17,6 +17,8 @@ interface Props {
   /** The room as it would be laid out; null: the walk has not come round. */
   readonly laid: Room | null;
   readonly current: string | null;
+  /** Diagonals are asked for by the corners: they bear their numbers. */
+  readonly hasCorners: boolean;
   readonly units: LengthUnits;
 }
 
@@ -24,7 +26,7 @@ interface Props {
 const SIZE = { width: 400, height: 300, margin: 56 } as const;
 
 /** The walk as it grows, beside the rows. */
-export function WalkPicture({ draft, walk, points, isClosed, laid, current, units }: Props) {
+export function WalkPicture({ draft, walk, points, isClosed, laid, current, hasCorners, units }: Props) {
   const k = scaleOf(points);
   const place = placing(points, k);
   const path = points
@@ -87,6 +89,21 @@ export function WalkPicture({ draft, walk, points, isClosed, laid, current, unit
         return <path key={`leaf ${opening.id}`} d={path} className="walk-leaf" />;
       })}
       {first && points.length > 1 && <circle {...centre(place(first))} r={5} className="walk-first" />}
+      {hasCorners &&
+        points.length > 1 &&
+        walk.walls.map(({ corner: id }, i) => {
+          const where = points[i];
+          if (!where) return null;
+          const { x, y } = place(where);
+          return (
+            <g key={`corner ${id}`} className="walk-corner">
+              <circle cx={x} cy={y} r={8.5} />
+              <text x={x} y={y}>
+                {i + 1}
+              </text>
+            </g>
+          );
+        })}
     </svg>
   );
 }

@@ -7,7 +7,7 @@ import { NumberField } from '../ui/NumberField.tsx';
 import { Select } from '../ui/Select.tsx';
 import { type Bend, changeWall, type Draft, type DraftWall, insertWall, newWall, takeWallOut } from './draft.ts';
 import { sayChange, sayTurn, sayWallTurned } from './saySurvey.ts';
-import { changesOf, lengthOf, turnedOf, type Walk, walkOf } from './walk.ts';
+import { changesOf, isMistake, lengthOf, turnedOf, type Walk, walkOf } from './walk.ts';
 
 const bends: readonly { value: Bend; text: string }[] = [
   { value: 'right', text: 'right 90°' },
@@ -25,11 +25,11 @@ interface Props {
   readonly current: string | null;
   readonly onCurrent: (corner: string) => void;
   readonly onChange: (change: (draft: Draft) => Draft) => Draft;
-  /** The walk has come round: the keys go on to what to do with it. */
+  /** The walk has come round and closes: the keys go on to what to do with it. */
   readonly onRound: () => void;
 }
 
-/** The walls in the order of the walk, a row each. Enter goes on to the next one, and after the last adds one until the walk comes round. */
+/** The walls in the order of the walk, a row each. Enter goes on to the next one, and after the last adds one until the walk comes round and closes as well as a tape can. */
 export function WallRows({ draft, walk, units, current, onCurrent, onChange, onRound }: Props) {
   const table = useRef<HTMLTableElement>(null);
   const wanted = useRef<string | null>(null);
@@ -48,10 +48,15 @@ export function WallRows({ draft, walk, units, current, onCurrent, onChange, onR
     }
     // What was typed a moment ago is in the draft by now, but not yet in what is shown.
     const now = onChange((latest) => latest);
-    if (!isTyped || walkOf(now).isRound) {
+    const round = walkOf(now);
+    // Four turns to the right do not make a room that is open by metres: there are more walls, or a turn is wrong.
+    const isOver = round.isRound && !isMistake(round);
+    if (isOver || (!isTyped && !round.isRound)) {
       onRound();
       return;
     }
+    // An empty row is there to go on with; how far it is open stands beside it.
+    if (!isTyped) return;
     const made = newWall();
     wanted.current = made.corner;
     onChange(insertWall(corner, made));

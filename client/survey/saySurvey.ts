@@ -73,10 +73,15 @@ function sayMisfit({ of, typed, others, orElse }: Misfit, units: LengthUnits): s
   return `${capital(name)} fits badly: typed ${say(typed)}, the others say ${say(others)}.${also}`;
 }
 
-/** What is odd about a walk that has come round; null: nothing. */
-export function sayTrouble(walk: Walk, units: LengthUnits): string | null {
+/**
+ * What is odd about a walk that has come round; null: nothing.
+ * @param rows of walls, with the empty ones at the end: the next wall is asked for there
+ */
+export function sayTrouble(walk: Walk, units: LengthUnits, rows = walk.walls.length): string | null {
   if (walk.fit?.misfit) return `${sayMisfit(walk.fit.misfit, units)} Tape it again before spreading.`;
   if (!isMistake(walk)) return null;
+  if (rows > walk.walls.length)
+    return `Too much for the tape. Are there more walls? Then go on with wall ${walk.walls.length + 1}. If not, a turn or a length is typed wrong: walk through the rows once more.`;
   const suspect = walk.suspect === null ? '' : ` Wall ${walk.suspect + 1} runs that way: look at its length first.`;
   return `That is too much for the tape.${suspect} A diagonal would tell which wall it is.`;
 }

@@ -62,3 +62,59 @@ it('keeps the one laid aside until a walk is put on the sheet', () => {
   press('Put it on the sheet');
   expect(localStorage.length).toBe(0);
 });
+
+/** One wall as somebody types it, Enter after it. */
+function typeWall(length: string, bend?: string): void {
+  const row = [...document.querySelectorAll('tr[data-wall]')].find((one) => one.contains(document.activeElement));
+  const field = row?.querySelector('input');
+  if (!row || !field) throw new Error('no wall is being typed');
+  act(() => {
+    Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(field, length);
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+  });
+  const turn = row.querySelector('select');
+  if (bend && turn)
+    act(() => {
+      turn.value = bend;
+      turn.dispatchEvent(new Event('change', { bubbles: true }));
+    });
+  act(() => {
+    field.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, cancelable: true }));
+  });
+}
+const rows = (): number => document.querySelectorAll('tr[data-wall]').length;
+
+it('a left turn forgotten: after the fourth right turn Enter goes on, says how far it is open and puts nothing on the sheet', () => {
+  open();
+  press('Begin with an empty walk');
+  act(() => document.querySelector<HTMLElement>('tr[data-wall] input')?.focus());
+  for (const wall of ['9.00', '4.20', '4.70', '2.60']) typeWall(wall);
+  expect(rows()).toBe(5);
+  expect(document.activeElement).toBe(document.querySelectorAll('tr[data-wall]')[4]?.querySelector('input'));
+  expect(document.querySelector('.walk-said')?.textContent).toMatch(/^4\.\d\d m open: /);
+  expect(document.querySelector('.trouble-text')?.textContent).toContain('go on with wall 5');
+  // Enter in the empty row does not put it on the sheet either.
+  act(() => {
+    document.activeElement?.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, cancelable: true }));
+  });
+  expect(document.activeElement?.tagName).toBe('INPUT');
+  typeWall('4.30');
+  typeWall('6.80');
+  expect(readKeptDraft('class')?.walls.map(({ length }) => length)).toEqual([9000, 4200, 4700, 2600, 4300, 6800, null]);
+});
+
+it('a walk that closes as a tape does goes on to the buttons; the corners bear their numbers for the diagonals', () => {
+  open();
+  press('Begin with an empty walk');
+  act(() => document.querySelector<HTMLElement>('tr[data-wall] input')?.focus());
+  typeWall('9.00');
+  typeWall('4.20');
+  typeWall('4.70', 'left');
+  for (const wall of ['2.60', '4.30', '6.81']) typeWall(wall);
+  expect(rows()).toBe(6);
+  expect(document.activeElement?.tagName).toBe('BUTTON');
+  expect(document.querySelectorAll('.walk-corner')).toHaveLength(0);
+  const diagonals = [...document.querySelectorAll('label')].find(({ textContent }) => textContent === 'Diagonals')?.querySelector('input');
+  act(() => diagonals?.click());
+  expect([...document.querySelectorAll('.walk-corner')].map(({ textContent }) => textContent)).toEqual(['1', '2', '3', '4', '5', '6']);
+});
