@@ -4,7 +4,7 @@ import { exchange } from './exchange.ts';
 import { type InsertBy, insertAll, type Mending } from './insertion.ts';
 import { type CarryNoteKg, type Inversions, isExempt, type StrandTrouble } from './inversions.ts';
 import { forEachBit, hasBit, type OrderRelation } from './relation.ts';
-import type { MustHold } from './reshelving.ts';
+import type { MustHold, Shortage } from './reshelving.ts';
 import { cutStrands, strandRuns } from './strandRuns.ts';
 
 /** Materials on shelves up to which other ways are looked at: pairs of them are counted. */
@@ -15,7 +15,8 @@ const MORE_MOVES = 2;
 /**
  * The mend of one strand's trouble that moves the fewest; where that crowds a board, leaves the smallest child's reach,
  * cuts a strand or turns another pair round, the first of these that does not: the other trays of the same pairs moved
- * instead, or the two that stand wrong exchanged. Where each brings something, the one that brings least.
+ * instead, or the two that stand wrong exchanged. Where each brings something, the one that brings least; where each lacks
+ * room, what stands in the way on the boards that are too short moves as well.
  */
 export function bestMending(
   scene: Scene,
@@ -46,7 +47,26 @@ export function bestMending(
     if (faults < best.faults) best = { mending, faults };
     if (faults === 0) break;
   }
+  for (let more = 0; more < MORE_MOVES && best.mending.shortages.length > 0; more++) {
+    const { moves, shortages } = best.mending;
+    let isBetter = false;
+    for (const position of standingOn(relation, shortages)) {
+      if (moves.includes(position)) continue;
+      const mending = insertAll(scene, relation, [...moves, position], mustHold, by);
+      const faults = faultsNow(mending);
+      if (faults >= best.faults) continue;
+      best = { mending, faults };
+      isBetter = true;
+    }
+    if (!isBetter) break;
+  }
   return best.mending;
+}
+
+/** Positions of what stands on boards that lack room. */
+function standingOn({ reading }: OrderRelation, shortages: readonly Shortage[]): number[] {
+  const boards = new Set(shortages.map(({ board }) => board));
+  return reading.flatMap(({ board }, position) => (board && boards.has(board) ? [position] : []));
 }
 
 const isSame = (p: readonly number[], q: readonly number[]): boolean => p.length === q.length && p.every((one, i) => one === q[i]);

@@ -30,7 +30,7 @@ export const sequence = defineRule({
   messages: {
     order: '{mend} {it} comes before {early} {told} ({strand}), but now stands after it, on {lateShelf}.{also}',
     short:
-      'Make room for {what}, which would have to move: {board} is {lack} by {by}, and no board has room. {late} comes before {early} {told} ({strand}), but now stands after it, on {lateShelf}.{also}',
+      'Make room for {what}, which would have to move: {board} is {lack} by {by}, and no other board on which it would be in step has room. {late} comes before {early} {told} ({strand}), but now stands after it, on {lateShelf}.{also}',
     circle: '{circle}: each is said to come after the one before it, round in a circle, so which comes first is not known.',
   },
   // The measure reads the class's setting of practicalLife itself, as for the report.
@@ -51,22 +51,26 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
   const worst = [...(mending?.shortages ?? [])].sort((p, q) => q.by - p.by)[0];
   const told = howTold(scene, order, early, late);
   const point = pointOfTray(scene, early);
+  const nameOf = namesOnce(scene, trouble.strand);
+  const isShort = worst !== undefined && worst.by > 0;
+  // In the order in which the message has them, and only what it has.
+  const mend = isShort ? '' : sayMend(scene, mending, moving, nameOf);
+  const lateName = atStart(nameOf(late));
   return {
     outcome: 'problem',
     severity: trouble.isSure ? 'should' : 'note',
-    messageKey: worst && worst.by > 0 ? 'short' : 'order',
+    messageKey: isShort ? 'short' : 'order',
     data: {
       strand: sayStrand(trouble.strand || early.material.area || 'own order'),
       lateShelf: isSameBoard(early, late) ? 'the same board' : shelfOf(scene, late),
-      early: early.material.name,
-      late: late.material.name,
+      early: nameOf(early),
+      late: lateName,
       // What was just told to be put somewhere is not named again in full.
-      it: mending?.places.length === 1 && mending.places[0]?.material === late.material.id ? 'It' : late.material.name,
+      it: mending?.places.length === 1 && mending.places[0]?.material === late.material.id ? 'It' : lateName,
       told: told.words,
       what: sayThings(moving.map(({ material }) => material.name)),
-      also: sayAlso(order, trouble, moving),
-      mend:
-        mending && mending.places.length > 0 ? sayWhere(scene, mending) : `Move ${sayThings(moving.map(({ material }) => material.name))}.`,
+      also: sayAlso(order, trouble, moving, nameOf),
+      mend,
       ...(worst && lackOf(scene, worst)),
     },
     // What it is of stays the same, whichever of the trays is moved to mend it.
@@ -80,10 +84,29 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
   };
 }
 
+/** Names a thing: in full with its step at first, "step 3" once it was. */
+type NameOf = (tray: SceneTray) => string;
+
+/** Long names are told once. A step stands for a thing only where nothing else of the strand has that step; it stands on the front. */
+function namesOnce({ classroom }: Scene, strand: string): NameOf {
+  const times = new Map<number, number>();
+  for (const { strand: its, step } of classroom.materials)
+    if (its.trim() === strand && typeof step === 'number') times.set(step, (times.get(step) ?? 0) + 1);
+  const told = new Set<string>();
+  return ({ material: { id, name, step, strand: its } }) => {
+    if (strand === '' || its.trim() !== strand || typeof step !== 'number' || times.get(step) !== 1) return name;
+    if (told.has(id)) return `step ${step}`;
+    told.add(id);
+    return `${name}, step ${step},`;
+  };
+}
+
 function shelfOf(scene: Scene, { board }: SceneTray): string {
   const side = board && sideOf(scene, board);
   return side && board ? sayBoard(side, board) : 'its shelf';
 }
+
+const atStart = (words: string): string => words.replace(/^step /, 'Step ');
 
 const isSameBoard = (p: SceneTray, q: SceneTray): boolean => p.board !== null && p.board === q.board;
 
@@ -102,11 +125,14 @@ function lackOf(scene: Scene, { board, what, by }: Shortage) {
 }
 
 /** "Also the wrong way round: the board before the cards." For what moves and is not of the first pair. */
-function sayAlso({ relation, inversions }: OrderMeasure, trouble: StrandTrouble, moving: readonly SceneTray[]): string {
+function sayAlso({ relation, inversions }: OrderMeasure, trouble: StrandTrouble, moving: readonly SceneTray[], nameOf: NameOf): string {
   const { reading, words, columnOf } = relation;
-  const nameOf = (position: number): string => reading[position]?.material.name ?? '';
+  const nameAt = (position: number): string => {
+    const tray = reading[position];
+    return tray ? nameOf(tray) : '';
+  };
   const told = new Set([trouble.early, trouble.late]);
-  const pairs = new Map<number, string[]>();
+  const pairs = new Map<number, number[]>();
   for (const { material } of moving) {
     const position = columnOf.get(material.id) ?? -1;
     if (position === -1 || told.has(position)) continue;
@@ -116,21 +142,33 @@ function sayAlso({ relation, inversions }: OrderMeasure, trouble: StrandTrouble,
     const [early, late] = behind === -1 ? [isPair(trouble.early, position) ? trouble.early : before, position] : [position, behind];
     if (early === -1) continue;
     for (const each of [early, late]) told.add(each);
-    pairs.set(early, [...(pairs.get(early) ?? []), nameOf(late)]);
+    pairs.set(early, [...(pairs.get(early) ?? []), late]);
   }
   if (pairs.size === 0) return '';
-  return ` Also the wrong way round: ${[...pairs].map(([early, late]) => `${nameOf(early)} before ${sayThings(late)}`).join('; ')}.`;
+  const pairsTold = ` Also the wrong way round: ${[...pairs].map(([early, late]) => `${nameAt(early)} before ${sayThings(late.map(nameAt))}`).join('; ')}.`;
+  // A step in commas at the end of a part needs no second one.
+  return pairsTold.replace(/,([.;])/g, '$1');
 }
 
 /** Places told one by one. */
 const MOST_PLACES = 3;
 
-/** "Put Pink cubes on the top board of Size and touch, right of Blocks." */
-function sayWhere(scene: Scene, { places }: Mending): string {
-  const nameOf = (id: string): string => scene.materialById.get(id)?.name ?? id;
-  const told = places.slice(0, MOST_PLACES).map(({ material, side, board, behind }) => {
-    const next = behind === null ? 'at its left end' : `right of ${nameOf(behind)}`;
-    return `${nameOf(material)} on ${sayBoard(side, board)}, ${next}`;
+function sayMend(scene: Scene, mending: Mending | null, moving: readonly SceneTray[], nameOf: NameOf): string {
+  if (mending && mending.places.length > 0) return sayWhere(scene, mending, nameOf);
+  return `Move ${sayThings(moving.map(({ material }) => material.name))}.`;
+}
+
+/** "Put Pink cubes, step 4, on the top board of Size and touch, right of Blocks." */
+function sayWhere(scene: Scene, { places }: Mending, nameOf: NameOf): string {
+  const plain = (id: string): string => scene.materialById.get(id)?.name ?? id;
+  const inFull = (id: string): string => {
+    const tray = scene.stands.get(id);
+    return tray ? nameOf(tray) : plain(id);
+  };
+  // One more is told as soon as counted.
+  const told = places.slice(0, places.length === MOST_PLACES + 1 ? undefined : MOST_PLACES).map(({ material, side, board, behind }) => {
+    const next = behind === null ? 'at its left end' : `right of ${plain(behind)}`;
+    return `${inFull(material)} on ${sayBoard(side, board)}, ${next}`;
   });
   const more = places.length - told.length;
   return `Put ${told.join('; ')}${more === 0 ? '' : `; and move ${more} more`}.`;

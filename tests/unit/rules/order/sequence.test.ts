@@ -170,6 +170,20 @@ testRule(sequence, {
       findings: [{ messageKey: 'order', subjects: ['m2'], fix: 'gone' }],
     },
     {
+      name: 'no board in step has room: what stands in the way there moves as well',
+      // m2 belongs between m1 and n, which comes after it and fills the board; the last board is free.
+      classroom: shelved(
+        [
+          tray('m1', { step: 1, width: 300 }),
+          tray('m2', { step: 2, width: 600 }),
+          tray('n', { strand: 'other', after: ['m2'], width: 650 }),
+        ],
+        { 'a-1': ['m2'], 'a-2': ['m1', ['n', 350]] },
+        { pieces: [shelf('a', { boards: 3, width: 1000 })] },
+      ),
+      findings: [{ messageKey: 'order', subjects: ['m2'], measured: 1, fix: 'gone' }],
+    },
+    {
       name: 'no board has room: says which and by how much',
       classroom: shelved(
         [tray('m1', { step: 1, width: 500 }), tray('m2', { step: 2, width: 900 }), tray('n', { strand: '', width: 400 })],
@@ -257,11 +271,16 @@ describe('the words', () => {
 
   it('say first what to do, then why', () => {
     expect(said(steps(1, 2, 3, 4), { 'a-1': ['m4', 'm1', 'm2', 'm3'] })).toMatch(
-      /^Put m4 on the top board of .*, right of m3\. m1 comes before m4 by the class’s own steps \(sight\), but now stands after it, on the same board\.$/,
+      /^Put m4, step 4, on the top board of .*, right of m3\. m1, step 1, comes before step 4 by the class’s own steps \(sight\), but now stands after it, on the same board\.$/,
     );
     expect(said([...steps(1, 2, 3)], { 'a-1': ['m2', 'm3'], 'a-2': ['m1'] })).toMatch(
-      /^Put m1 on the top board of .*, at its left end\. It comes before m2 .*, but now stands after it, on the middle board of /,
+      /^Put m1, step 1, on the top board of .*, at its left end\. It comes before m2, step 2, by .*, but now stands after it, on the middle board of /,
     );
-    expect(said(steps(3, 4, 1, 2), { 'a-1': ['m1', 'm2'], 'a-2': ['m3', 'm4'] })).toMatch(/^Put .* Also the wrong way round: .* before /);
+    expect(said(steps(3, 4, 1, 2), { 'a-1': ['m1', 'm2'], 'a-2': ['m3', 'm4'] })).toMatch(
+      /^Put m1, step 3, on .*; m2, step 4, on .*\. m3, step 1, comes before step 3 by .* Also the wrong way round: .*$/,
+    );
+    expect(said(steps(3, 3, 1), { 'a-1': ['m1', 'm2'], 'a-2': ['m3'] }), 'a step of two things names neither').toMatch(
+      /It comes before m1 by .*/,
+    );
   });
 });
