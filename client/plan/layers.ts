@@ -213,6 +213,7 @@ function drawChoice(pen: Pen, model: PlanModel): void {
     drawHandles(pen, handles, labelsOf(pen, model, body.id), model.isTouch);
     return;
   }
+  if (chosen.kind === 'tray') drawHolder(pen, model, chosen.id);
   const room = roomOf(model);
   if (chosen.kind === 'wall') {
     const wall = room.walls.find((w) => w.corner === chosen.id);
@@ -235,6 +236,16 @@ function drawChoice(pen: Pen, model: PlanModel): void {
     pen.ctx.rect(p.x - 6, p.y - 6, 12, 12);
     stroke(pen, { colour: colours.blue, width: 2.2 });
   }
+}
+
+/** A tray is too small for the plan: what it stands on is marked, or its place on the floor. */
+function drawHolder(pen: Pen, model: PlanModel, material: string): void {
+  const place = model.session.arrangement().placements.find((one) => one.material === material);
+  if (place?.piece === null) drawPointedPlace(pen, place, place);
+  const body = place?.piece ? bodyById(model, place.piece) : undefined;
+  if (!body || model.moving?.ids.has(body.id)) return;
+  drawPointed(pen, body);
+  drawNumber(pen, model, body);
 }
 
 /** Where the keys are while several are chosen or the tape is laid, and the area that is being drawn. */

@@ -40,6 +40,7 @@ function ingredients(session: Session): Readonly<Record<LayerName, readonly unkn
       view.chosen,
       view.alsoChosen,
       arrangement.pieces,
+      arrangement.placements,
       classroom.room,
       classroom.notes,
       session.people(),

@@ -4,6 +4,7 @@ import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { bestInStep, bestOfBoards, fitOptions } from '../../front/fitOptions.ts';
+import { bringIntoSight } from '../../front/frontFocus.ts';
 import { sayStep } from '../../front/frontLayout.ts';
 import { putOption } from '../../front/putOption.ts';
 import { fitTitle, fitWhy, fitWord, sayNowhere } from '../../front/sayFit.ts';
@@ -38,6 +39,7 @@ export function FitList({ scene, material, isInStep }: { scene: Scene; material:
       chosen: { kind: 'piece', id: piece },
       material: material.id,
     });
+    bringIntoSight('plan');
   }
 
   return (

@@ -17,6 +17,7 @@ import { FitList } from './FitList.tsx';
 import { MaterialEditor } from './MaterialEditor.tsx';
 import { MaterialFacts, MaterialTop } from './MaterialFacts.tsx';
 import { sayWhereabouts } from './sayWhereabouts.ts';
+import { showOnPlan } from './showOnPlan.ts';
 import { areaKey, areaTitle } from './threads.ts';
 import { whereaboutsOf } from './whereabouts.ts';
 
@@ -80,19 +81,7 @@ export function MaterialPanel({ scene, id }: { scene: Scene; id: string | null }
       {!isStepJudged(scene, material) && material.stands !== 'none' && <PracticalLifeWords />}
       {isPlaced && (
         <div className="verbs">
-          <TextLink
-            onPress={() => {
-              if (at.at === 'board')
-                session.setView({
-                  sheet: 'room',
-                  frontOf: { piece: at.side.piece.id, side: at.side.side },
-                  chosen: { kind: 'tray', id: material.id },
-                });
-              else session.setView({ sheet: 'room', chosen: { kind: 'tray', id: material.id } });
-            }}
-          >
-            Show on the plan
-          </TextLink>
+          <TextLink onPress={() => showOnPlan(session, material)}>Show on the plan</TextLink>
           {at.at === 'board' && <TextLink onPress={() => setKneeling(true)}>Kneel here</TextLink>}
           <MayChange>
             <TextLink onPress={() => frontActions(session).putAway(material.id)}>Put away</TextLink>

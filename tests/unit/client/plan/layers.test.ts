@@ -110,3 +110,26 @@ describe('a narrow way that is pointed at', () => {
     expect(ring()).toBe(true);
   });
 });
+
+describe('a chosen tray', () => {
+  it('marks the shelf that holds it, also after it went to another', () => {
+    session = planSession({
+      pieces: [
+        { id: 's1', kind: 'shelf', x: 1000, y: 300, width: 1200, depth: 320, sides: ['front'], levels: [{ id: 'l1', surface: 300 }] },
+        { id: 's2', kind: 'shelf', x: 4000, y: 300, width: 1200, depth: 320, sides: ['front'], levels: [{ id: 'l1', surface: 300 }] },
+      ],
+      materials: [{ id: 'm1', name: 'Rods', width: 300, depth: 200 }],
+      placements: [{ material: 'm1', piece: 's2', side: 'front', level: 'l1', x: 100, y: 0, turned: false }],
+    });
+    model = createPlanModel(session, () => {});
+    model.size = { width: 600, height: 500 };
+    model.view = { k: 0.01, x: 0, y: 0 };
+    // Seen from far only what is marked bears its number.
+    expect(wordsOn('over')).not.toContain('2');
+    session.setView({ chosen: { kind: 'tray', id: 'm1' } });
+    expect(wordsOn('over')).toContain('2');
+    session.commands.place('a1', { material: 'm1', piece: 's1', side: 'front', level: 'l1', x: 100, y: 0, turned: false });
+    expect(wordsOn('over')).toContain('1');
+    expect(wordsOn('over')).not.toContain('2');
+  });
+});
