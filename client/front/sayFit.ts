@@ -68,14 +68,18 @@ export function fitWhy(option: FitOption, units: LengthUnits): string {
   ].filter((part) => part !== '');
   const against = [
     option.isInReach ? '' : ' The smallest child does not reach it there.',
-    option.isInStep ? '' : wrongSide(option),
+    option.isInStep ? '' : sayWrongSide(option),
     option.cuts === null ? '' : ` It cuts the thread of ${option.cuts}.`,
   ].join('');
   const isSaid = option.isInStep && option.isStepJudged;
   return `${isSaid ? `In step: ${parts.join(', ')}` : capital(parts.join(', '))}.${against}${at}`;
 }
 
-function wrongSide({ isStepJudged }: FitOption): string {
-  const what = ' Something stands on the wrong side of it there';
+function sayWrongSide({ isStepJudged, wrongSide }: FitOption): string {
+  const what = !wrongSide
+    ? ' Something stands on the wrong side of it there'
+    : wrongSide.comes === 'before'
+      ? ` ${wrongSide.material.name} comes before it, but would stand after it`
+      : ` ${wrongSide.material.name} comes after it, but would stand before it`;
   return isStepJudged ? `${what}.` : `${what}; ${NOT_JUDGED}.`;
 }

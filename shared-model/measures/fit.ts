@@ -3,6 +3,7 @@ import type { Material, Placement } from '../schema/types.ts';
 import { judgesPracticalLife, trayGapOf } from './order/classOptions.ts';
 import { isExempt } from './order/inversions.ts';
 import { gapThatFits, nudge } from './order/packing.ts';
+import { hasBit } from './order/relation.ts';
 import { type Choice, Reshelving } from './order/reshelving.ts';
 import { type StandSize, standSize, type WorkTray, workShelves } from './order/workShelves.ts';
 import type { OrderMeasure } from './order.ts';
@@ -27,6 +28,8 @@ export interface FitOption {
   readonly isTurned: boolean;
   /** After everything it comes after and before everything that comes after it. */
   readonly isInStep: boolean;
+  /** What would then stand on the wrong side of it; null: nothing, or something too heavy for a higher board. */
+  readonly wrongSide: WrongSide | null;
   /** False where the class does not judge this material's order: then no check says anything of its step. */
   readonly isStepJudged: boolean;
   /** Whether the smallest child takes it from there; true also where that is not known. */
@@ -41,6 +44,12 @@ export interface FitOption {
   readonly isHere: boolean;
   /** What to place so that it stands there: itself first, then what is pushed. Empty where it does not fit. */
   readonly placements: readonly Placement[];
+}
+
+/** A material that comes before it but would stand after it, or the other way round. */
+export interface WrongSide {
+  readonly material: Material;
+  readonly comes: 'before' | 'after';
 }
 
 /**
@@ -81,6 +90,7 @@ export function whereFits(scene: Scene, order: OrderMeasure, materialId: string)
     const at = (index: number) => scene.materialById.get(trays[index]?.id ?? '') ?? null;
     const isLtr = shelves.direction === 'ltr';
     const fits = fitOf(choice, size, gap);
+    const isInStep = (rank >= least && rank <= most) || isExempt(tray, order.carryNoteKg);
     return {
       side: slot.board.side,
       board: slot.board.board,
@@ -92,7 +102,8 @@ export function whereFits(scene: Scene, order: OrderMeasure, materialId: string)
       fits,
       shortBy: { width: fits === 'no' ? tooWideBy(choice, size) : 0, depth: slot.tooDeepBy, height: slot.tooTallBy },
       isTurned: isTurned !== turned,
-      isInStep: (rank >= least && rank <= most) || isExempt(tray, order.carryNoteKg),
+      isInStep,
+      wrongSide: isInStep ? null : onWrongSide(order.relation, others, column, rank),
       isStepJudged,
       isInReach: order.isInReach(tray, slot.board.side, slot.board.board, slot.x),
       cuts: cutBy(before, after, material),
@@ -114,6 +125,24 @@ export function whereFits(scene: Scene, order: OrderMeasure, materialId: string)
   tried.sort((p, q) => compare(p.option, q.option) || p.away - q.away);
   const seen = new Set<string>();
   return tried.filter(({ gapKey }) => !seen.has(gapKey) && seen.add(gapKey)).map(({ option }) => option);
+}
+
+/** The one nearest to the place, of `others` in reading order, between which and it a rank is tried. */
+function onWrongSide(
+  { before, words, columnOf }: OrderMeasure['relation'],
+  others: readonly Material[],
+  column: number,
+  rank: number,
+): WrongSide | null {
+  let found: (WrongSide & { readonly away: number }) | null = null;
+  others.forEach((material, at) => {
+    const its = columnOf.get(material.id);
+    const away = at < rank ? rank - 1 - at : at - rank;
+    if (its === undefined || (found && found.away <= away)) return;
+    if (at >= rank && hasBit(before, words, column, its)) found = { material, comes: 'before', away };
+    else if (at < rank && hasBit(before, words, its, column)) found = { material, comes: 'after', away };
+  });
+  return found;
 }
 
 function fitOf({ slot }: Choice, size: StandSize, gap: number): FitOption['fits'] {

@@ -28,6 +28,12 @@ describe('where would it fit', () => {
       'a-2 1 as it is false',
       'a-1 1 pushed false',
     ]);
+    expect(options.map(({ wrongSide }) => wrongSide && `${wrongSide.material.id} comes ${wrongSide.comes}`)).toEqual([
+      null,
+      'm3 comes after',
+      'm3 comes after',
+      'm1 comes before',
+    ]);
     const [best] = options;
     expect(best).toMatchObject({ from: 250, free: 300, place: 2, isInReach: true, isHere: false, cuts: null });
     expect(best?.behind?.id).toBe('m1');

@@ -73,5 +73,10 @@ describe('where a material would fit', () => {
     expect(fitWhy(option({ isInStep: false, cuts: 'other' }), 'metric')).toBe(
       'Right after First. Something stands on the wrong side of it there. It cuts the thread of other. Board at 0.64 m.',
     );
+    // The place behind Third, found by the model itself.
+    const late = options.find((each) => each.behind?.id === 'c') as FitOption;
+    expect(fitWhy(late, 'metric')).toContain(' Third comes after it, but would stand before it.');
+    const early = { material: late.behind as NonNullable<typeof late.behind>, comes: 'before' } as const;
+    expect(fitWhy(option({ isInStep: false, wrongSide: early }), 'metric')).toContain(' Third comes before it, but would stand after it.');
   });
 });
