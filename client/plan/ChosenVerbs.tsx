@@ -84,7 +84,6 @@ export function ChosenVerbs({ item, isLocked }: Props) {
 function useVerbsOf(item: Item, isLocked: boolean): { often: VerbOf[]; seldom: VerbOf[] } {
   const session = useSession();
   const layout = useLayout();
-  const { hasFigures } = usePlanState();
   const piece = item.kind === 'piece' ? session.arrangement().pieces.find((p) => p.id === item.id) : undefined;
   const isThing = item.kind === 'piece' || item.kind === 'fixture';
   const when = (isShown: boolean, verb: VerbOf): VerbOf[] => (isShown ? [verb] : []);
@@ -102,8 +101,8 @@ function useVerbsOf(item: Item, isLocked: boolean): { often: VerbOf[]; seldom: V
       ...(piece ? [{ id: 'lock', text: isLocked ? 'Unlock' : 'Lock', key: 'L', run: () => toggleLock(session, piece) }] : []),
       ...when(layout === 'tablet', {
         id: 'figures',
-        text: hasFigures ? 'Hide figures' : 'Figures',
-        run: () => planStoreOf(session).set({ hasFigures: !hasFigures }),
+        text: 'Figures',
+        run: () => planStoreOf(session).set({ hasFigures: true }),
       }),
     ],
   };
