@@ -5,6 +5,7 @@ import { Button } from '../ui/Button.tsx';
 import { TextField } from '../ui/TextField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { Day, DayStep } from './dayOf.ts';
+import { sayEarly } from './sayEarly.ts';
 import { nameOfAny, type Saying, sayStep, sayWaits } from './sayStep.ts';
 import { sayWaiters } from './sayWaiters.ts';
 import type { StepActions } from './stepActions.ts';
@@ -95,6 +96,8 @@ function Warnings({ one, day, saying }: Pick<Props, 'one' | 'day' | 'saying'>) {
   }
   if (heldBy.length > 0 && state.state !== 'done')
     words.push(`Waits for ${heldBy.length === 1 ? 'step' : 'steps'} ${sayList(heldBy.map(String))}, which cannot be done.`);
+  const early = state.state === 'done' ? sayEarly(day, one) : null;
+  if (early !== null) words.push(early);
   if (trouble && trouble.inTheWay.length > 0)
     words.push(
       `Does not work here: ${sayList(trouble.inTheWay.map((id) => nameOfAny(id, plan, names)))} still ${trouble.inTheWay.length === 1 ? 'stands' : 'stand'} there.`,

@@ -1,6 +1,7 @@
 import { readMe } from '../session/me.ts';
 import type { Session } from '../session/types.ts';
 import type { Day } from './dayOf.ts';
+import { sayEarly } from './sayEarly.ts';
 import { sayWaiters } from './sayWaiters.ts';
 import { CRATES_KEY, orderKey, type StepState, ticksKey } from './stepStates.ts';
 
@@ -45,8 +46,11 @@ export function stepActions(session: Session, day: Day, from: string, to: string
 
 function sayMarked(day: Day, step: string, number: number, state: StepState['state']): string {
   switch (state) {
-    case 'done':
-      return `Step ${number} is done.`;
+    case 'done': {
+      const one = day.steps.find((other) => other.step.id === step);
+      const early = one && sayEarly(day, one);
+      return `Step ${number} is done.${early ? ` ${early}` : ''}`;
+    }
     case 'doing':
       return `Step ${number} is yours.`;
     case 'open':

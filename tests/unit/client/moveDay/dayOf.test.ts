@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { dayOf, waitersOf } from '#client/moveDay/dayOf.ts';
 import { pairOf } from '#client/moveDay/pairOf.ts';
+import { sayEarly } from '#client/moveDay/sayEarly.ts';
 import { sayStep } from '#client/moveDay/sayStep.ts';
 import { sameButTicks } from '#client/moveDay/steady.ts';
 import type { Classroom } from '#model/schema/types.ts';
@@ -48,6 +49,24 @@ describe('the two arrangements of the day', () => {
     expect(pairOf(three, a1)).toEqual({ from: a1, to: a2 });
     expect(pairOf({ ...three, current: 'a2' }, a2)).toEqual({ from: a2, to: a1 });
     expect(pairOf({ ...three, arrangements: [a1] }, a1)).toBeNull();
+  });
+});
+
+describe('a step ticked before the one it waits for', () => {
+  const ticked = (...done: string[]) => {
+    const now = day(three, { 'a1>a2': Object.fromEntries(done.map((id) => [id, { state: 'done', by: 'MK', at: '' }])) });
+    return (id: string) => {
+      const one = now.steps.find(({ step }) => step.id === id);
+      return one ? sayEarly(now, one) : undefined;
+    };
+  };
+  it.each([
+    [['move:s6'], 'move:s6', 'Step 2, which it waits for, is not done: is the place free?'],
+    [['move:s4'], 'move:s4', 'Step 1, which it waits for, is not done: is it empty?'],
+    [['empty:s4', 'move:s4'], 'move:s4', null],
+    [['empty:s4', 'move:s4', 'move:s6'], 'move:s6', null],
+  ])('%j: asks at %s what may not be so yet', (done, id, words) => {
+    expect(ticked(...done)(id)).toBe(words);
   });
 });
 

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { type Day, dayOf } from '#client/moveDay/dayOf.ts';
+import { sayEarly } from '#client/moveDay/sayEarly.ts';
 import { stepActions } from '#client/moveDay/stepActions.ts';
 import { planSession } from '#tests/unit/client/plan/planSession.ts';
 
@@ -52,4 +53,16 @@ it('moves a step one place, not beyond the ends, and back to the order worked ou
   actions().resetOrder();
   expect(order()).toEqual(['move:s1', 'mats', 'tape']);
   expect(session.said).toEqual(['Step 1 is step 2 now.', 'The steps stand in the order that was worked out.']);
+});
+
+it('ticks a step before the one it waits for, says so, and marks it until that one is done', () => {
+  const { session, day, actions } = opened();
+  const early = () => day().steps.map((one) => sayEarly(day(), one));
+  actions().mark('mats', 'done');
+  expect(day().steps.map(({ state }) => state.state)).toEqual(['open', 'done', 'open']);
+  expect(session.said).toEqual(['Step 2 is done. Step 1, which it waits for, is not done.']);
+  expect(early()[1]).toBe('Step 1, which it waits for, is not done.');
+  actions().mark('move:s1', 'done');
+  expect(early()).toEqual([null, null, null]);
+  expect(session.said.at(-1)).toBe('Step 1 is done.');
 });
