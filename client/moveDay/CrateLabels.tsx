@@ -2,12 +2,11 @@ import { useState } from 'react';
 import { boardName } from '../front/boardNames.ts';
 import { type PaperName, paperNames, sayPaper } from '../print/paper.ts';
 import { keepPaper, readPaper } from '../print/printChoice.ts';
-import { AreaBadge } from '../ui/AreaBadge.tsx';
 import { Button } from '../ui/Button.tsx';
 import { Choice } from '../ui/Choice.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
-import { sayInside } from './CrateTable.tsx';
+import { CrateBadges, sayInside } from './CrateTable.tsx';
 import type { Day } from './dayOf.ts';
 import { sayBoardsOf } from './sayStep.ts';
 import '../styles/printOut.css';
@@ -44,14 +43,14 @@ function Labels({ day, paper }: { readonly day: Day; readonly paper: PaperName }
   const { plan, names } = day;
   return (
     <ul className={`crate-labels print-out ${paper}`}>
-      {plan.packed.crates.map(({ letter, area, strand, materials, to }) => (
+      {plan.packed.crates.map(({ letter, materials, to }) => (
         <li key={letter} className="crate-label">
           <b className="crate-letter">{letter}</b>
           <div>
             <p className="crate-back">{to ? capital(names.name(to.piece)) : 'The table'}</p>
             <p>{to ? sayBoardsOf(plan, materials, boardName) : ''}</p>
             <p>
-              <AreaBadge area={area} strand={strand} /> {sayInside(day, materials)}
+              <CrateBadges day={day} materials={materials} /> {sayInside(day, materials)}
             </p>
             <p className="aside">{materials.map((id) => plan.from.materialById.get(id)?.name ?? id).join(' · ')}</p>
           </div>

@@ -1,5 +1,7 @@
 import { TRAY_KG } from '#model/analysis/moveDay/practice.ts';
+import { areaLetters } from '#model/catalogue/areas.ts';
 import { stepOf } from '#model/measures/steps.ts';
+import type { Material } from '#model/schema/types.ts';
 import { boardName } from '../front/boardNames.ts';
 import { capital } from '../text/sayList.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
@@ -33,7 +35,7 @@ export function CrateTable({ day }: { readonly day: Day }) {
                 <CrateMark letter={crate.letter} />
               </th>
               <td>
-                <AreaBadge area={crate.area} strand={crate.strand} />
+                <CrateBadges day={day} materials={crate.materials} />
               </td>
               <td>{sayInside(day, crate.materials)}</td>
               <td>{crate.to ? `${capital(names.name(crate.to.piece))}, ${sayBoardsOf(plan, crate.materials, boardName)}` : 'the table'}</td>
@@ -57,6 +59,29 @@ export function CrateTable({ day }: { readonly day: Day }) {
       )}
     </>
   );
+}
+
+/** One for each area that is in it. */
+export function CrateBadges({ day, materials }: { readonly day: Day; readonly materials: readonly string[] }) {
+  return (
+    <span className="crate-badges">
+      {areasInside(day, materials).map(({ area, strand }) => (
+        <AreaBadge key={areaLetters(area, strand)} area={area} strand={strand} />
+      ))}
+    </span>
+  );
+}
+
+/** Areas in the order in which the trays go back, those of one badge once: art is a strand with a badge of its own. */
+export function areasInside({ plan }: Pick<Day, 'plan'>, materials: readonly string[]): readonly Pick<Material, 'area' | 'strand'>[] {
+  const found = new Map<string, Pick<Material, 'area' | 'strand'>>();
+  for (const id of materials) {
+    const material = plan.from.materialById.get(id);
+    if (!material || material.area === '') continue;
+    const letters = areaLetters(material.area, material.strand);
+    if (!found.has(letters)) found.set(letters, material);
+  }
+  return [...found.values()];
 }
 
 function CrateMark({ letter }: { readonly letter: string }) {

@@ -7,8 +7,6 @@ import { placeOf, type TrayPlace } from './trayChanges.ts';
 interface Crate {
   /** "A", "B", … in the order in which they are filled again. */
   readonly letter: string;
-  readonly area: string;
-  readonly strand: string;
   /** In the order in which they go back: as a child reads the shelf. */
   readonly materials: readonly string[];
   /** kg, without the crate; those of unknown mass counted as `TRAY_KG`. */
@@ -51,7 +49,7 @@ export function packCrates(
       (p.material.id < q.material.id ? -1 : 1),
   );
   const byHand: string[] = [];
-  const open: { area: string; strand: string; piece: string | null; list: typeof going; kg: number; bulk: number }[] = [];
+  const open: { area: string; piece: string | null; list: typeof going; kg: number; bulk: number }[] = [];
   for (const one of going) {
     if (!fitsCrate(one.material)) {
       byHand.push(one.material.id);
@@ -67,14 +65,12 @@ export function packCrates(
       last.list.push(one);
       last.kg += kg;
       last.bulk += bulk;
-    } else open.push({ area: one.material.area, strand: one.material.strand, piece, list: [one], kg, bulk });
+    } else open.push({ area: one.material.area, piece, list: [one], kg, bulk });
   }
-  const crates = open.map(({ area, strand, piece, list, kg }, i): Crate => {
+  const crates = open.map(({ piece, list, kg }, i): Crate => {
     const places = list.flatMap(({ place }) => place ?? []);
     return {
       letter: crateLetter(i),
-      area,
-      strand,
       materials: list.map(({ material }) => material.id),
       kg,
       unknown: list.filter(({ material }) => material.mass === null).length,
