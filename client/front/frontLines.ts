@@ -1,6 +1,6 @@
+import { sayChild } from '#model/findings/sayChild.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { sayLength } from '#model/units/sayLength.ts';
-import { sayYearsAndMonths } from '../text/sayAges.ts';
 
 export type LineKind = 'take' | 'eye' | 'see' | 'high' | 'low';
 
@@ -61,9 +61,7 @@ export function sayLines({ boards, child }: LineHeights, units: LengthUnits): st
     const deep = `${sayLength(Math.round(atDepth / 10) * 10, units)} behind the front`;
     return all.length > 1 ? `${deep} (${names})` : deep;
   });
-  const whose = child.isMeasured
-    ? `your smallest child, ${sayLength(child.stature, units)} tall`
-    : `a girl of ${sayYearsAndMonths(child.months)}, smaller than ${100 - child.percentile} of 100`;
+  const whose = child.isMeasured ? `your smallest child, ${sayLength(child.stature, units)} tall` : sayChild(child);
   return `Lines for ${whose}${depths.length > 0 ? `; the hand ${depths.join(', ')}` : ''}.`;
 }
 

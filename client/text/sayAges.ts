@@ -20,11 +20,4 @@ export function sayYears(months: number): string {
   return `${years} y ${rest} m`;
 }
 
-/** "3 years 0 months" */
-export function sayYearsAndMonths(months: number): string {
-  const years = Math.floor(months / 12);
-  const rest = Math.round(months - years * 12);
-  return `${years} ${years === 1 ? 'year' : 'years'} ${rest} ${rest === 1 ? 'month' : 'months'}`;
-}
-
 export const countOf = (groups: readonly { readonly count: number }[]): number => groups.reduce((sum, group) => sum + group.count, 0);

@@ -1,7 +1,8 @@
+import { sayChild } from '#model/findings/sayChild.ts';
 import type { ChildModel } from '#model/measures/childModel.ts';
 import type { TrayLook } from '#model/measures/kneelView.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
-import { sayYearsAndMonths } from './sayAges.ts';
+import { capital } from './sayList.ts';
 
 /** mm: distances are said to the nearest 10 */
 const near = (mm: number, units: LengthUnits): string => sayLength(Math.round(mm / 10) * 10, units);
@@ -31,7 +32,7 @@ export function sayLook(one: TrayLook, units: LengthUnits): string {
 export function sayEyes(child: ChildModel, units: LengthUnits): string {
   const high = sayLength(Math.round(child.eye), units);
   if (child.isMeasured) return `The smallest child as measured, ${near(child.stature, units)} tall: her eyes are at ${high}.`;
-  return `A girl of ${sayYearsAndMonths(child.months)}, smaller than ${100 - child.percentile} of 100: her eyes are at ${high}.`;
+  return `${capital(sayChild(child))}: her eyes are at ${high}.`;
 }
 
 /** All of it in one sentence, for those who hear the drawing. */

@@ -5,12 +5,12 @@ import { type Eye, lookAtSide, lookRulesOf } from '#model/measures/kneelView.ts'
 import { measureReach } from '#model/measures/reach.ts';
 import { standOffAt } from '#model/measures/reachCurves.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
+import { sayYearsAndMonths } from '#model/units/sayAge.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { at, fill, line, type Pen, stroke, write } from '../../plan/draw/pen.ts';
 import { RoomPicture } from '../../plan/RoomPicture.tsx';
 import { useUnits } from '../../session/hooks.ts';
 import { colours } from '../../styles/tokens.ts';
-import { sayYearsAndMonths } from '../../text/sayAges.ts';
 import { sayEyes, sayPicture } from '../../text/sayKneel.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Dialog } from '../../ui/Dialog.tsx';

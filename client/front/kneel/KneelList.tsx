@@ -1,7 +1,7 @@
 import type { TrayLook } from '#model/measures/kneelView.ts';
 import type { SceneBoard, SceneSide } from '#model/scene/types.ts';
+import { sayYearsAndMonths } from '#model/units/sayAge.ts';
 import { useUnits } from '../../session/hooks.ts';
-import { sayYearsAndMonths } from '../../text/sayAges.ts';
 import { sayLook } from '../../text/sayKneel.ts';
 import { boardName } from '../boardNames.ts';
 import { Spot } from './KneelPicture.tsx';

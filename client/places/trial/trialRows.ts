@@ -1,8 +1,9 @@
 import { type AdultsMore, MOST_ADULTS, roleWord } from '#model/measures/adultsNeeded.ts';
 import type { FixtureNeed } from '#model/measures/fixtureNeeds.ts';
 import type { ClassNeeds, TrialResult } from '#model/measures/trial.ts';
+import { sayYearsAndMonths } from '#model/units/sayAge.ts';
 import { type LengthUnits, sayArea } from '#model/units/sayLength.ts';
-import { sayYears, sayYearsAndMonths } from '../../text/sayAges.ts';
+import { sayYears } from '../../text/sayAges.ts';
 
 export interface TrialRow {
   readonly text: string;

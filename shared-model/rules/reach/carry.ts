@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { boardPart, sayBoard, sayThings } from '../../findings/sayBoard.ts';
+import { sayChild } from '../../findings/sayChild.ts';
 import { carriedAtOnce } from '../../measures/carrying.ts';
 import { massOf } from '../../measures/childMass.ts';
+import type { ChildModel } from '../../measures/childModel.ts';
 import { CARRY_NOTE } from '../../measures/order/carryNote.ts';
 import { boardsForChildren, type HeldBoard, type Reach } from '../../measures/reach.ts';
 import type { Material } from '../../schema/types.ts';
@@ -29,7 +31,7 @@ export const carry = defineRule({
   options,
   messages: {
     heavy:
-      '{what} on {board}: {heaviest} carried at once is {share} of the {body} of the smallest child meant to use it ({months} months).{estimate} A proxy from backpack advice, no limit for carrying in the hands was found.',
+      '{what} on {board}: {heaviest} carried at once is {share} of the {body} of the smallest child meant to use it ({child}).{estimate} A proxy from backpack advice, no limit for carrying in the hands was found.',
     notKnown: 'Of {count} things it is not known how much of them a child carries at once ({what}).',
     noChild: 'How much the youngest child weighs is not known.',
   },
@@ -53,7 +55,7 @@ interface Load {
   readonly carried: number | null;
   /** kg */
   readonly body: number;
-  readonly months: number;
+  readonly child: ChildModel;
 }
 
 /** What is carried where it may be too much; what is not known but light in any case is none. */
@@ -66,7 +68,7 @@ function loadOf(reach: Reach, held: HeldBoard, material: Material, { note, shoul
   const carried = carriedAtOnce(material);
   if (carried && carried.high <= limit) return [];
   const isKnown = carried !== null && carried.low === carried.high;
-  return [{ material, held, carried: isKnown ? carried.high : null, body, months: child.months }];
+  return [{ material, held, carried: isKnown ? carried.high : null, body, child }];
 }
 
 /** One for each board, by the heaviest for its child. */
@@ -91,7 +93,7 @@ function heavyOn(held: HeldBoard, loads: readonly Load[], { note, should }: Opti
         heaviest: kg(worst.carried),
         share: { value: share(worst), unit: 'share' },
         body: kg(worst.body),
-        months: worst.months,
+        child: sayChild(worst.child),
         estimate: isEstimate ? ' The mass is an estimate: weigh it.' : '',
       },
       subjects: [side.piece.id],

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { boardPart, sayBoard, sayThings } from '../../findings/sayBoard.ts';
+import { sayWhichChild } from '../../findings/sayChild.ts';
 import { mendBoard } from '../../findings/trayMends.ts';
 import type { ChildModel } from '../../measures/childModel.ts';
 import { boardsForChildren, type HeldBoard, missingOf } from '../../measures/reach.ts';
@@ -92,7 +93,7 @@ function unseen(scene: Scene, measures: Measures, held: HeldBoard, judged: reado
       data: {
         what: sayThings(trays.map(({ material }) => material.name)),
         board: sayBoard(side, board),
-        child: child.isMeasured ? `${who} (as measured)` : `${who} (${child.months} months, percentile ${child.percentile})`,
+        child: sayWhichChild(who, child),
         surface: mm(board.surface),
         eye: mm(child.eye),
         limit: mm(limit),

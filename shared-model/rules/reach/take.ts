@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { boardPart, sayBoard, sayThings } from '../../findings/sayBoard.ts';
+import { sayWhichChild } from '../../findings/sayChild.ts';
 import { type MendedSpot, mendBoard } from '../../findings/trayMends.ts';
 import type { ChildModel } from '../../measures/childModel.ts';
 import { boardsForChildren, type HeldBoard, missingOf } from '../../measures/reach.ts';
@@ -85,9 +86,7 @@ function beyond(
       data: {
         what: sayThings(wrong.map(({ tray }) => tray.material.name)),
         board: sayBoard(side, board),
-        child: child.isMeasured
-          ? 'the smallest child (as measured)'
-          : `the smallest child (${child.months} months, percentile ${child.percentile})`,
+        child: sayWhichChild('the smallest child', child),
         stature: mm(child.stature),
         depth: mm(depth),
         deepest: mm(deepest),

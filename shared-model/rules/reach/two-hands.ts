@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { boardPart, sayBoard, sayThings } from '../../findings/sayBoard.ts';
+import { sayWhichChild } from '../../findings/sayChild.ts';
 import { mendBoard } from '../../findings/trayMends.ts';
-import type { ChildModel } from '../../measures/childModel.ts';
 import { boardsForChildren, type HeldBoard, type Reach } from '../../measures/reach.ts';
 import { judgeSee, judgeTake } from '../../measures/trayReach.ts';
 import type { Scene, SceneTray } from '../../scene/types.ts';
@@ -74,7 +74,7 @@ function highOn(
         what: sayThings(wrong.map(({ material }) => material.name)),
         board: sayBoard(side, board),
         height: mm(board.surface),
-        child: sayChild(child),
+        child: sayWhichChild(child.isMeasured ? 'the smallest child' : 'the smallest child meant to use it', child),
         shoulder: mm(child.shoulder),
       },
       subjects: [side.piece.id],
@@ -86,11 +86,6 @@ function highOn(
     },
   ];
 }
-
-const sayChild = (child: ChildModel): string =>
-  child.isMeasured
-    ? 'the smallest child (as measured)'
-    : `the smallest child meant to use it (${child.months} months, percentile ${child.percentile})`;
 
 function noHeight({ side, board }: HeldBoard): RuleFinding[] {
   const trays = board.trays.filter((tray) => tray.material.hands !== 1);

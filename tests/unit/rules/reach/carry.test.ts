@@ -34,7 +34,15 @@ testRule(carry, {
     {
       name: 'above 15 %',
       classroom: room([load('a', 2)]),
-      findings: [{ messageKey: 'heavy', severity: 'should', measured: 2, needed: 1.74 }],
+      findings: [
+        {
+          messageKey: 'heavy',
+          severity: 'should',
+          measured: 2,
+          needed: 1.74,
+          data: { child: 'a girl of 3 years 0 months, smaller than 95 of 100' },
+        },
+      ],
     },
     {
       name: 'one for each board, the heaviest counts',

@@ -71,7 +71,17 @@ testRule(see, {
     {
       name: 'a board above the sight line comes down',
       classroom: room('l1', { piece: at(760) }),
-      findings: [{ messageKey: 'tooHigh', severity: 'should', subjects: ['s1'], measured: 760, needed: 724.22, fix: 'gone' }],
+      findings: [
+        {
+          messageKey: 'tooHigh',
+          severity: 'should',
+          subjects: ['s1'],
+          measured: 760,
+          needed: 724.22,
+          fix: 'gone',
+          data: { child: 'the smallest child (a girl of 3 years 0 months, smaller than 95 of 100)' },
+        },
+      ],
     },
     {
       name: 'the top of the shelf: the tray goes down',

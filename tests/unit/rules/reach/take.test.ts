@@ -72,7 +72,17 @@ testRule(take, {
     {
       name: 'a board above her reach comes down',
       classroom: room('l1'),
-      findings: [{ messageKey: 'tooHigh', severity: 'must', subjects: ['s1'], measured: 950, needed: 904.7, fix: 'gone' }],
+      findings: [
+        {
+          messageKey: 'tooHigh',
+          severity: 'must',
+          subjects: ['s1'],
+          measured: 950,
+          needed: 904.7,
+          fix: 'gone',
+          data: { child: 'the smallest child (a girl of 3 years 0 months, smaller than 95 of 100)' },
+        },
+      ],
     },
     {
       name: 'one finding a board, and the tray goes down where the board is the top',
@@ -115,7 +125,7 @@ testRule(take, {
     {
       name: 'a small child, as measured',
       classroom: room('l1', { piece: { levels: [{ id: 'l1', surface: 850 }] }, children: children(36, { smallestStature: 800 }) }),
-      findings: [{ messageKey: 'tooHigh', fix: 'gone' }],
+      findings: [{ messageKey: 'tooHigh', fix: 'gone', data: { child: 'the smallest child (as measured)' } }],
     },
   ],
   cannotTell: [

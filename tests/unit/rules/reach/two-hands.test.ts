@@ -45,7 +45,13 @@ testRule(twoHands, {
     {
       name: 'one for each board',
       classroom: room([two, tray('m2', { hands: 2 }), tray('m3', { hands: 1 })]),
-      findings: [{ ...note, fix: 'gone' }],
+      findings: [
+        {
+          ...note,
+          fix: 'gone',
+          data: { child: 'the smallest child meant to use it (a girl of 3 years 0 months, smaller than 95 of 100)' },
+        },
+      ],
     },
     {
       name: 'a measured child',
@@ -56,7 +62,7 @@ testRule(twoHands, {
           { id: 's-2', surface: 640 },
         ],
       }),
-      findings: [{ ...note, measured: 640, fix: 'gone' }],
+      findings: [{ ...note, measured: 640, fix: 'gone', data: { child: 'the smallest child (as measured)' } }],
     },
     {
       name: 'beside one that nobody asked about',
