@@ -40,7 +40,7 @@ testRule(carry, {
           severity: 'should',
           measured: 2,
           needed: 1.74,
-          data: { child: 'a girl of 3 years 0 months, smaller than 95 of 100' },
+          says: 'a girl of 3 years 0 months, smaller than 95 of 100',
         },
       ],
     },

@@ -79,7 +79,7 @@ testRule(see, {
           measured: 760,
           needed: 724.22,
           fix: 'gone',
-          data: { child: 'the smallest child (a girl of 3 years 0 months, smaller than 95 of 100)' },
+          says: 'the smallest child (a girl of 3 years 0 months, smaller than 95 of 100)',
         },
       ],
     },

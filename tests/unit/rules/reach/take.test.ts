@@ -80,7 +80,7 @@ testRule(take, {
           measured: 950,
           needed: 904.7,
           fix: 'gone',
-          data: { child: 'the smallest child (a girl of 3 years 0 months, smaller than 95 of 100)' },
+          says: 'the smallest child (a girl of 3 years 0 months, smaller than 95 of 100)',
         },
       ],
     },
@@ -125,7 +125,7 @@ testRule(take, {
     {
       name: 'a small child, as measured',
       classroom: room('l1', { piece: { levels: [{ id: 'l1', surface: 850 }] }, children: children(36, { smallestStature: 800 }) }),
-      findings: [{ messageKey: 'tooHigh', fix: 'gone', data: { child: 'the smallest child (as measured)' } }],
+      findings: [{ messageKey: 'tooHigh', fix: 'gone', says: 'the smallest child (as measured)' }],
     },
   ],
   cannotTell: [

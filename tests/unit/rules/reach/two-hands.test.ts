@@ -49,7 +49,7 @@ testRule(twoHands, {
         {
           ...note,
           fix: 'gone',
-          data: { child: 'the smallest child meant to use it (a girl of 3 years 0 months, smaller than 95 of 100)' },
+          says: 'the smallest child meant to use it (a girl of 3 years 0 months, smaller than 95 of 100)',
         },
       ],
     },
@@ -62,7 +62,7 @@ testRule(twoHands, {
           { id: 's-2', surface: 640 },
         ],
       }),
-      findings: [{ ...note, measured: 640, fix: 'gone', data: { child: 'the smallest child (as measured)' } }],
+      findings: [{ ...note, measured: 640, fix: 'gone', says: 'the smallest child (as measured)' }],
     },
     {
       name: 'beside one that nobody asked about',
