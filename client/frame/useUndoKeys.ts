@@ -1,20 +1,25 @@
 import { useEffect } from 'react';
 import { useSession } from '../session/hooks.ts';
 import type { Session } from '../session/types.ts';
+import { sayUndone } from './sayUndone.ts';
 
 /** Steps live with the page, so that nobody takes back what they no longer have before their eyes. */
 export const NOTHING_BACK = 'There is nothing of yours to take back: steps are kept until the page is loaded again or closed';
 
 export function takeBack(session: Session): void {
-  const can = session.undo.canTakeBack();
-  if (can) session.undo.takeBack();
-  session.announce(can ? 'Taken back.' : `${NOTHING_BACK}.`);
+  if (session.undo.canTakeBack()) saying(session, 'back', session.undo.takeBack);
+  else session.announce(`${NOTHING_BACK}.`);
 }
 
 export function doAgain(session: Session): void {
-  const can = session.undo.canDoAgain();
-  if (can) session.undo.doAgain();
-  session.announce(can ? 'Done again.' : 'There is nothing to do again.');
+  if (session.undo.canDoAgain()) saying(session, 'again', session.undo.doAgain);
+  else session.announce('There is nothing to do again.');
+}
+
+function saying(session: Session, how: 'back' | 'again', step: () => void): void {
+  const before = session.classroom();
+  step();
+  session.announce(sayUndone(before, session.classroom(), how, session.arrangement().id));
 }
 
 /** Ctrl+Z takes back your own last step, Ctrl+Shift+Z or Ctrl+Y does it again; typing in a field keeps its own. */
