@@ -1,5 +1,5 @@
 import { areaLetters } from '#model/catalogue/areas.ts';
-import { add, distance, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
+import { distance, type Point } from '#model/geometry/vec.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { areasOfShelves } from '../plan/areas.ts';
 import { drawFixture } from '../plan/draw/drawFixture.ts';
@@ -18,6 +18,7 @@ import { colours, dashes, lines } from '../styles/tokens.ts';
 import { figure } from '../text/figure.ts';
 import { type Arrow, type Box, lengthPlace, roundPlace } from './clearPlaces.ts';
 import type { Day, DayStep } from './dayOf.ts';
+import { moveArrow } from './moveArrow.ts';
 
 /** Where a step's number stands on the screen, px. */
 export interface NumberPlace {
@@ -114,28 +115,14 @@ function namesOf(pen: Pen, { plan, names }: Day): Box[] {
   });
 }
 
-/** From where the piece stands before the step to where it stands after, with the length in metres; null: nothing is moved. */
-function arrowOf(pen: Pen, { plan }: Day, { step, state }: DayStep): (Arrow & { step: string; isDone: boolean; text: string }) | null {
-  if (step.unit === null) return null;
-  const moved = plan.units[step.unit];
-  const start = step.does === 'back' ? (plan.sequence.places.get(step.unit)?.[0] ?? moved?.from[0]) : moved?.from[0];
-  const end = step.stands;
-  const only = start ?? end;
-  if (!only) return null;
-  const made = { step: step.id, isDone: state.state === 'done' };
-  const a = at(pen, only.center);
-  if (!start || !end) return { ...made, points: [a], text: '' };
-  const centre = at(pen, end.center);
-  const along = unit(sub(centre, a));
-  // Its head stands before the name of the piece.
-  const far = distance(a, centre) - 13;
-  const b = add(a, scale(along, far));
-  if (far <= 2 * ROUND) return { ...made, points: [a], text: '' };
-  const points =
-    step.path?.how === 'slide' && step.path.legs.length === 2 ? [a, at(pen, add(start.center, step.path.legs[0] as Point)), b] : [a, b];
-  const mm = distance(start.center, end.center);
-  const text = far > 34 ? figure(Math.round(mm / 10) * 10, pen.units) : '';
-  return { ...made, points, text };
+/** A step's arrow with the length in metres; null: nothing is moved. */
+function arrowOf(pen: Pen, day: Day, one: DayStep): (Arrow & { step: string; isDone: boolean; text: string }) | null {
+  const arrow = moveArrow(day, one, { at: (p) => at(pen, p), before: 13, least: 2 * ROUND });
+  if (!arrow) return null;
+  const { points, long } = arrow;
+  const isWorded = long !== null && distance(points[0] as Point, points.at(-1) as Point) > 34;
+  const text = isWorded ? figure(Math.round(long / 10) * 10, pen.units) : '';
+  return { step: one.step.id, isDone: one.state.state === 'done', points, text };
 }
 
 function drawArrow(pen: Pen, points: readonly Point[], colour: string): void {

@@ -1,8 +1,11 @@
 import { useDeferredValue, useMemo, useState } from 'react';
+import { type Day, dayOf } from '../moveDay/dayOf.ts';
+import { pairOf } from '../moveDay/pairOf.ts';
+import { useSteadyClassroom } from '../moveDay/steady.ts';
 import { nameOfPiece } from '../plan/describe.ts';
 import { piecesInOrder } from '../plan/items.ts';
 import { pieceNumbers } from '../plan/numbers.ts';
-import { useIsThinking, useRestingReport, useScene, useViewOf } from '../session/hooks.ts';
+import { useArrangement, useClassroom, useIsThinking, useRestingReport, useScene, useViewOf } from '../session/hooks.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { isoToday } from '../text/sayDay.ts';
 import { Button } from '../ui/Button.tsx';
@@ -16,7 +19,7 @@ import { PagePaper } from './PagePaper.tsx';
 import { pagesOf } from './pages.ts';
 import type { PrintPage } from './pageTypes.ts';
 import { paperNames, sayPaper } from './paper.ts';
-import { keepPrintChoice, type PrintChoice, readPrintChoice } from './printChoice.ts';
+import { keepPrintChoice, onlyMove, type PrintChoice, readPrintChoice } from './printChoice.ts';
 import { openRemarks } from './remarkMarks.ts';
 import { unseenOnPaper } from './unseenMarks.ts';
 import '../styles/printOut.css';
@@ -28,20 +31,23 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
   const report = useRestingReport();
   const isThinking = useIsThinking();
   const frontOf = useViewOf('frontOf');
+  const isFromMove = useViewOf('sheet') === 'move-day';
+  const move = useMove();
   const { units } = scene.classroom.display;
   const shelves = useMemo(() => shelvesOf(scene), [scene]);
-  const [choice, setChoice] = useState(() =>
-    readPrintChoice(
+  const [choice, setChoice] = useState(() => {
+    const kept = readPrintChoice(
       units,
       shelves.map(({ value }) => value),
-    ),
-  );
+    );
+    return isFromMove && move ? onlyMove(kept) : kept;
+  });
   const measure = useMemo(createMeasure, []);
   const today = isoToday();
   const wanted = useDeferredValue(choice);
   const pages = useMemo(
-    () => pagesOf({ scene, report, choice: wanted, frontOf, measure, today }),
-    [scene, report, wanted, frontOf, measure, today],
+    () => pagesOf({ scene, report, choice: wanted, move, frontOf, measure, today }),
+    [scene, report, wanted, move, frontOf, measure, today],
   );
 
   function change(part: Partial<PrintChoice>): void {
@@ -56,6 +62,7 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
         <WhatToPrint
           choice={choice}
           shelves={shelves}
+          hasMove={move !== null}
           hasRemarks={openRemarks(scene).length > 0}
           hasUnseen={unseenOnPaper(scene, report).length > 0}
           onChange={change}
@@ -101,16 +108,22 @@ interface WhatProps {
   readonly choice: PrintChoice;
   readonly shelves: readonly { value: string; text: string }[];
   /** There are some that could be printed. */
+  readonly hasMove: boolean;
   readonly hasRemarks: boolean;
   readonly hasUnseen: boolean;
   readonly onChange: (part: Partial<PrintChoice>) => void;
 }
 
-function WhatToPrint({ choice, shelves, hasRemarks, hasUnseen, onChange }: WhatProps) {
+function WhatToPrint({ choice, shelves, hasMove, hasRemarks, hasUnseen, onChange }: WhatProps) {
   const which = (all: string) => [{ value: 'none', text: 'none' }, { value: 'all', text: all }, ...shelves];
   return (
     <>
       <div className="print-ticks">
+        {hasMove && (
+          <Tick isTicked={choice.isMove} onChange={(isMove) => onChange({ isMove })}>
+            Move day: plan, steps, crates
+          </Tick>
+        )}
         <Tick isTicked={choice.isRoom} onChange={(isRoom) => onChange({ isRoom })}>
           Room sheet
         </Tick>
@@ -163,6 +176,18 @@ function shelvesOf(scene: ReturnType<typeof useScene>): { value: string; text: s
       value: piece.id,
       text: [nameOfPiece(piece, numbers), piece.name.replace(/^\s*shelf\s*\d*\s*/i, '')].filter(Boolean).join(' · '),
     }));
+}
+
+/** The move to the arrangement that is shown; null: there is none, or the two do not differ. */
+function useMove(): Day | null {
+  const now = useClassroom();
+  const shown = useArrangement();
+  const classroom = useSteadyClassroom(now);
+  return useMemo(() => {
+    const pair = pairOf(classroom, shown);
+    const day = pair && dayOf(classroom, pair.from, pair.to, now.moveDay);
+    return day && day.steps.length > 0 ? day : null;
+  }, [classroom, shown, now.moveDay]);
 }
 
 /** "Room, 1:50", with its place among the others unless that is said already. */

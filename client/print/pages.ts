@@ -6,6 +6,7 @@ import { checkPages } from './checkPages.ts';
 import { frontPages } from './frontPages.ts';
 import { labelPages } from './labelPages.ts';
 import type { Mark, Measure } from './marks.ts';
+import { movePages } from './movePages.ts';
 import type { PageDraft, PrintInput, PrintPage } from './pageTypes.ts';
 import { roomPages } from './roomPages.ts';
 import { type TitleFacts, titleColumn, titleStrip } from './titleBlock.ts';
@@ -15,6 +16,7 @@ export function pagesOf(input: PrintInput): PrintPage[] {
   const { choice, measure } = input;
   const facts = factsOf(input);
   const drafts = [
+    ...(choice.isMove ? movePages(input, facts) : []),
     ...(choice.isRoom ? roomPages(input, facts) : []),
     ...frontPages(input),
     ...labelPages(input),
@@ -30,7 +32,8 @@ export function pagesOf(input: PrintInput): PrintPage[] {
   }));
 }
 
-function titleOf(draft: PageDraft, facts: TitleFacts, number: number, count: number, measure: Measure): Mark[] {
+function titleOf(draft: PageDraft, shown: TitleFacts, number: number, count: number, measure: Measure): Mark[] {
+  const facts = draft.arrangement === undefined ? shown : { ...shown, arrangement: draft.arrangement };
   const of = { what: draft.what, scale: draft.scale, scaleNote: draft.scaleNote, number, count };
   return draft.title.form === 'strip'
     ? titleStrip(draft.title.box, facts, of, measure)

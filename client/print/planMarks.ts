@@ -37,13 +37,24 @@ interface PlanLook {
   readonly hasRemarks: boolean;
   /** Floor that no adult sees, hatched. */
   readonly hasUnseen: boolean;
+  readonly layer?: PlanLayer;
+}
+
+/** What else is drawn on a plan. */
+export interface PlanLayer {
+  /** How a piece is numbered, where not as in its arrangement. */
+  readonly numberOf: (piece: string) => string | null;
+  /** On the floor, under the things. */
+  readonly under: (pen: PaperPen) => readonly Mark[];
+  /** Over all; it may mind what is drawn. */
+  readonly over: (pen: PaperPen, drawn: readonly Mark[]) => readonly Mark[];
 }
 
 /** mm: what stands farther than this outside the walls is not drawn */
 const BEYOND = 1500;
 
 /** The whole plan at a scale, with neatline and strings. */
-export function planMarks({ scene, report, measure, hasChecks, hasRemarks, hasUnseen }: PlanLook, scale: number): PlanOnPaper {
+export function planMarks({ scene, report, measure, hasChecks, hasRemarks, hasUnseen, layer }: PlanLook, scale: number): PlanOnPaper {
   const { room, classroom, arrangement, bodyById } = scene;
   const bounds = neatlineBounds(room.outline);
   const pen: PaperPen = {
@@ -61,7 +72,7 @@ export function planMarks({ scene, report, measure, hasChecks, hasRemarks, hasUn
   const numbers = pieceNumbers(arrangement);
   const areas = areasOfShelves(arrangement, classroom.materials);
   const draw = (body: SceneBody): Mark[] =>
-    pieceMarks(pen, body, { number: numbers.get(body.id) ?? null, area: areas.get(body.id) ?? null });
+    pieceMarks(pen, body, { number: layer ? layer.numberOf(body.id) : (numbers.get(body.id) ?? null), area: areas.get(body.id) ?? null });
   const isRug = (body: SceneBody): boolean => body.kind === 'rug';
   const onFloor: Mark[] = [
     ...zoneMarks(pen, classroom.room.zones),
@@ -69,6 +80,7 @@ export function planMarks({ scene, report, measure, hasChecks, hasRemarks, hasUn
     ...drawn.filter(isRug).flatMap(draw),
     ...(hasUnseen ? unseenMarks(pen, unseenOnPaper(scene, report)) : []),
     ...matMarks(pen, report),
+    ...(layer?.under(pen) ?? []),
     ...fixtures.filter(isNear).flatMap((body) => fixtureMarks(pen, body)),
     ...drawn.filter((body) => !isRug(body)).flatMap(draw),
   ];
@@ -82,6 +94,7 @@ export function planMarks({ scene, report, measure, hasChecks, hasRemarks, hasUn
     ...chairWords(pen, room.outline.map(pen.at), drawn, [...inside, ...checks, ...remarks]),
     ...checks,
     ...remarks,
+    ...(layer?.over(pen, inside) ?? []),
   ];
   const box = boundsOfMarks(all, measure);
   const [left, top] = [box.minX - NEATLINE.gap, box.minY - NEATLINE.gap];

@@ -4,6 +4,8 @@ import { type PaperName, paperNames } from './paper.ts';
 /** What this person prints, and on what. Kept on the device. */
 export interface PrintChoice {
   readonly paper: PaperName;
+  /** The day of the move: its plan, steps and crates. */
+  readonly isMove: boolean;
   readonly isRoom: boolean;
   /** The open checks marked on the plan. */
   readonly hasMarks: boolean;
@@ -23,6 +25,7 @@ const KEY = 'lowshelf.print';
 
 const atFirst = (units: LengthUnits): PrintChoice => ({
   paper: units === 'imperial' ? 'letter' : 'a4',
+  isMove: false,
   isRoom: true,
   hasMarks: true,
   hasRemarks: true,
@@ -37,7 +40,7 @@ const atFirst = (units: LengthUnits): PrintChoice => ({
 export function readPrintChoice(units: LengthUnits, shelves: readonly string[]): PrintChoice {
   const first = atFirst(units);
   const kept = load();
-  const flag = (key: 'isRoom' | 'hasMarks' | 'hasRemarks' | 'hasUnseen' | 'isChecks'): boolean =>
+  const flag = (key: 'isMove' | 'isRoom' | 'hasMarks' | 'hasRemarks' | 'hasUnseen' | 'isChecks'): boolean =>
     typeof kept[key] === 'boolean' ? kept[key] : first[key];
   const which = (key: 'fronts' | 'labels'): string => {
     const wanted = kept[key];
@@ -48,6 +51,7 @@ export function readPrintChoice(units: LengthUnits, shelves: readonly string[]):
   };
   return {
     paper: paperOf(kept, units),
+    isMove: flag('isMove'),
     isRoom: flag('isRoom'),
     hasMarks: flag('hasMarks'),
     hasRemarks: flag('hasRemarks'),
@@ -61,6 +65,16 @@ export function readPrintChoice(units: LengthUnits, shelves: readonly string[]):
 
 const paperOf = (kept: Record<string, unknown>, units: LengthUnits): PaperName =>
   paperNames.find((name) => name === kept.paper) ?? atFirst(units).paper;
+
+/** What is printed first of all from the sheet of the move. */
+export const onlyMove = (choice: PrintChoice): PrintChoice => ({
+  ...choice,
+  isMove: true,
+  isRoom: false,
+  isChecks: false,
+  fronts: 'none',
+  labels: 'none',
+});
 
 /** The paper that this device prints on; that of the units where none was chosen. */
 export const readPaper = (units: LengthUnits): PaperName => paperOf(load(), units);

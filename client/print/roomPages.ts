@@ -1,48 +1,37 @@
 import type { SceneSide } from '#model/scene/types.ts';
 import { shownSide } from '../front/shownSide.ts';
 import { checkRows } from './checkRows.ts';
+import { fitPlan, GAP, heightOfTitle, MOST_TITLE } from './fitPlan.ts';
 import { breakRows, drawRows, type FlowRow } from './flow.ts';
 import { frontOnPaper } from './frontMarks.ts';
 import { trayTable } from './frontPages.ts';
 import { type Mark, shifted } from './marks.ts';
 import type { PageDraft, PrintInput } from './pageTypes.ts';
-import { type Box, isLarge, type Sheet, sayPaper, sheetOf } from './paper.ts';
+import { type Box, isLarge, type Sheet, sheetOf } from './paper.ts';
 import { type PlanOnPaper, planMarks } from './planMarks.ts';
 import { remarkRows } from './remarkMarks.ts';
 import { legendRows, shelfListRows } from './shelfListRows.ts';
 import { aboveStrip, stripPage } from './stripPage.ts';
 import { textRows } from './table.ts';
-import { type TitleFacts, titleColumn } from './titleBlock.ts';
+import type { TitleFacts } from './titleBlock.ts';
 
-/** The scale that is wanted first; a room that is too large takes the next. */
-const SCALES = [50, 100, 200, 500, 1000, 2000, 5000, 10_000] as const;
-const GAP = 3;
-/** mm: a title in a column; a list beside the plan; a list and the checks; the trays beside a front */
-const LEAST = { title: 33, list: 68, two: 150, trays: 44 } as const;
-const MOST_TITLE = 98;
+/** mm: a list beside the plan; a list and the checks; the trays beside a front */
+const LEAST = { list: 68, two: 150, trays: 44 } as const;
 
 /** mm of letters: as written, or smaller where the whole list then stands beside the plan */
 const SIZES = [2.4, 2.1] as const;
 type ListOf = (width: number, size: number) => FlowRow[];
 
-interface Fit {
-  readonly scale: number;
-  readonly sheet: Sheet;
-  readonly form: 'strip' | 'column';
-  readonly plan: PlanOnPaper;
-}
-
 /** The plan with its list on one sheet; the list goes on to further ones where it has no room. */
 export function roomPages(input: PrintInput, facts: TitleFacts): PageDraft[] {
-  const fit = fitPlan(input, facts);
-  const { sheet, plan, scale } = fit;
-  const scaleNote = scale === SCALES[0] ? '' : noteOf(input, facts, scale);
+  const draw = (scale: number): PlanOnPaper => planMarks({ ...input, ...input.choice, hasChecks: input.choice.hasMarks }, scale);
+  const { sheet, plan, scale, form, note: scaleNote } = fitPlan({ input, facts, draw });
   const list: ListOf = (width, size) => [
     ...shelfListRows(input, width, size),
     ...(input.choice.hasRemarks ? remarkRows(input.scene, input.measure, width, size) : []),
     ...outsideRows(plan, width, input),
   ];
-  if (fit.form === 'strip') {
+  if (form === 'strip') {
     const free = aboveStrip(sheet);
     const page = stripPage(sheet, 'Room', shifted(plan.marks, free.x, free.y), scale, scaleNote);
     return [page, ...listPages(input, list)];
@@ -57,49 +46,6 @@ export function roomPages(input: PrintInput, facts: TitleFacts): PageDraft[] {
   const marks = [...shifted(plan.marks, inner.x, inner.y), ...beside.marks, ...frontBelow(input, sheet, plan)];
   const page: PageDraft = { what: 'Room', sheet, scale, scaleNote, marks, title: { form: 'column', box: titleBox } };
   return [page, ...(beside.isListDone ? [] : listPages(input, list))];
-}
-
-/** The largest scale at which the plan and its title have room, lying before upright. */
-function fitPlan(input: PrintInput, facts: TitleFacts): Fit {
-  const { choice } = input;
-  let last: Fit | null = null;
-  for (const scale of SCALES) {
-    const plan = planMarks({ ...input, ...choice, hasChecks: choice.hasMarks }, scale);
-    for (const [isLying, form] of [
-      [true, 'column'],
-      [true, 'strip'],
-      [false, 'strip'],
-    ] as const) {
-      const fit: Fit = { scale, sheet: sheetOf(choice.paper, isLying), form, plan };
-      last = fit;
-      if (hasRoom(fit, facts, input)) return fit;
-    }
-  }
-  return last as Fit;
-}
-
-function hasRoom({ sheet, form, plan, scale }: Fit, facts: TitleFacts, input: PrintInput): boolean {
-  if (form === 'strip') {
-    const free = aboveStrip(sheet);
-    return plan.width <= free.width && plan.height <= free.height;
-  }
-  const { inner } = sheet;
-  const width = inner.width - plan.width - GAP;
-  if (plan.height > inner.height || width < LEAST.title) return false;
-  return heightOfTitle({ ...inner, width: Math.min(width, MOST_TITLE) }, facts, scale, '', input) <= inner.height;
-}
-
-const heightOfTitle = (box: Box, facts: TitleFacts, scale: number, scaleNote: string, { measure }: PrintInput): number =>
-  titleColumn(box, facts, { what: 'Room', scale, scaleNote, number: 88, count: 88 }, measure).height;
-
-/** "too large for 1:50 on A4; A3 takes it at 1:50" */
-function noteOf(input: PrintInput, facts: TitleFacts, scale: number): string {
-  const { paper } = input.choice;
-  const larger = ({ a4: 'a3', letter: 'tabloid' } as const)[paper as 'a4' | 'letter'];
-  const note = `too large for 1:50 on ${sayPaper(paper)}`;
-  if (!larger) return note;
-  const there = fitPlan({ ...input, choice: { ...input.choice, paper: larger } }, facts).scale;
-  return there < scale ? `${note}; ${sayPaper(larger)} takes it at 1:${there}` : note;
 }
 
 /** The lists in the column beside the plan, as far as there is room. `height`: mm above the title. */

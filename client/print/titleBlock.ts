@@ -4,8 +4,8 @@ import type { Box } from './paper.ts';
 import { barFor, barMarks } from './scaleBar.ts';
 import { cutText, wrapText } from './wrapText.ts';
 
-/** What the sheet of the plan is called; fronts have no north. */
-const PLAN = 'Room';
+/** What sheets with a plan are called; fronts have no north. */
+const PLANS: readonly string[] = ['Room', 'Move day'];
 
 /** What every printed sheet says of itself. */
 export interface TitleFacts {
@@ -52,9 +52,9 @@ const label = (text: string, x: number, y: number): Mark => words(text, x, y, { 
 const FACTS = 2.2;
 
 /** Two lines at most; what has no room ends in "…". */
-function twoLines(text: string, width: number, measure: Measure): string[] {
-  const [first = '', ...rest] = wrapText(text, width, measure, FACTS);
-  return rest.length === 0 ? [first] : [first, cutText(rest.join(' '), width, measure, FACTS)];
+function twoLines(text: string, width: number, measure: Measure, size: number, weight = 400): string[] {
+  const [first = '', ...rest] = wrapText(text, width, measure, size, weight);
+  return rest.length === 0 ? [first] : [first, cutText(rest.join(' '), width, measure, size, weight)];
 }
 
 /** The block as a strip along the foot of a sheet, `STRIP` mm high. */
@@ -63,7 +63,7 @@ export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Me
   const sheetWide = 23;
   const barWide = of.scale === null ? 0 : barFor(of.scale, facts.units).long / of.scale;
   const noteWide = of.scaleNote === '' ? 0 : Math.min(MOST_NOTE, measure(of.scaleNote, NOTE, 400, false) + 2 * PAD);
-  const arrowWide = of.what === PLAN ? ARROW.wide : 0;
+  const arrowWide = PLANS.includes(of.what) ? ARROW.wide : 0;
   const scaleWide = of.scale === null ? 0 : Math.max(40, barWide + 21 + arrowWide, noteWide);
   const rest = width - sheetWide - scaleWide;
   const [classWide, arrWide] = [rest * 0.44, rest * 0.29];
@@ -81,12 +81,14 @@ export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Me
     ...[at.arr, ...(of.scale === null ? [] : [at.scale]), at.caution, at.sheet].map((line) => rule(line, y, y + height)),
     label('Class', x + PAD, y + 2.6),
     words(cut(facts.className, classWide, 5, 650, true), x + PAD, y + 7.4, { size: 5, weight: 650, isTitle: true }),
-    ...twoLines(facts.facts, classWide - 2 * PAD, measure).map((text, i) => words(text, x + PAD, y + 12 + i * 2.9, { size: FACTS })),
+    ...twoLines(facts.facts, classWide - 2 * PAD, measure, FACTS).map((text, i) => words(text, x + PAD, y + 12 + i * 2.9, { size: FACTS })),
     label('Arrangement', at.arr + PAD, y + 2.6),
-    words(cut(facts.arrangement, arrWide, 2.9, 650), at.arr + PAD, y + 6.4, { size: 2.9, weight: 650 }),
+    ...twoLines(facts.arrangement, arrWide - 2 * PAD, measure, 2.9, 650).map((text, i) =>
+      words(text, at.arr + PAD, y + 6.4 + i * 3.5, { size: 2.9, weight: 650 }),
+    ),
     words(cut(facts.day, arrWide, FACTS), at.arr + PAD, y + 13.3, { size: FACTS }),
     ...(of.scale === null ? [] : scaleInStrip(at.scale, y, of.scale, of.scaleNote, facts.units, scaleWide, measure)),
-    ...(of.scale === null || of.what !== PLAN ? [] : northMarks(at.caution - PAD - ARROW.wide / 2, y + 1.6)),
+    ...(of.scale === null || !PLANS.includes(of.what) ? [] : northMarks(at.caution - PAD - ARROW.wide / 2, y + 1.6)),
     ...wrapText(CAUTION, cautionWide - 2 * PAD, measure, 2.1)
       .slice(0, 6)
       .map((text, i) => words(text, at.caution + PAD, y + 2.6 + i * 2.55, { size: 2.1 })),
@@ -212,7 +214,7 @@ function columnCells(box: Box, facts: TitleFacts, of: TitleOf, measure: Measure)
         label(lengthsIn(facts.units), left, y + 2.4),
         words(`1:${scale}`, left, y + 7, { size: 4.4, weight: 650, isTitle: true }),
         ...barMarks(left + 1, y + 11.2, scale, facts.units),
-        ...(of.what === PLAN ? northMarks(left + inner - ARROW.wide / 2, y + 1.6) : []),
+        ...(PLANS.includes(of.what) ? northMarks(left + inner - ARROW.wide / 2, y + 1.6) : []),
         ...notes.map((note, i) => words(note, left, y + 17 + i * 2.6, { size: NOTE })),
       ],
     });

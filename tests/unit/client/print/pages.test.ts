@@ -24,6 +24,7 @@ const report = analyse(demo, { mats: null, tiers: ['live'] });
 
 const nothing: PrintChoice = {
   paper: 'a4',
+  isMove: false,
   isRoom: false,
   hasMarks: true,
   hasRemarks: true,
@@ -38,6 +39,7 @@ const print = (classroom: Classroom, choice: Partial<PrintChoice>, withReport = 
     scene: buildScene(classroom),
     report: withReport ? report : null,
     choice: { ...nothing, ...choice },
+    move: null,
     frontOf: null,
     measure: averageWidth,
     today: '2026-11-25',
@@ -154,6 +156,7 @@ describe('what the drawing shows besides', () => {
         scene: buildScene(demo),
         report: { ...report, measures: { ...report.measures, sight } },
         choice: { ...nothing, isRoom: true, paper: 'a3', hasUnseen, hasMarks: false },
+        move: null,
         frontOf: null,
         measure: averageWidth,
         today: '2026-11-25',
@@ -230,7 +233,7 @@ describe('the block of titles', () => {
         }));
         const classroom = plainRoom({ room: bare.room, pieces });
         const scene = buildScene(classroom);
-        const input = { scene, report: null, frontOf: null, measure: averageWidth, today: '2026-11-25' };
+        const input = { scene, report: null, move: null, frontOf: null, measure: averageWidth, today: '2026-11-25' };
         for (const paper of ['a3', 'tabloid'] as const) {
           const [draft] = roomPages({ ...input, choice: { ...nothing, isRoom: true, paper } }, facts);
           if (draft?.title.form !== 'column') continue;
@@ -314,10 +317,7 @@ describe.each(paperNames)('on %s', (paper) => {
       // 1 of n, 2 of n, 3 of n, as they lie in the tray of the printer.
       expect(pages.length).toBeGreaterThan(3);
       const numbers = pages.map(({ marks }) =>
-        /\b(\d+) of (\d+)\b/
-          .exec(textOf(marks.slice(-40)))
-          ?.slice(1)
-          .map(Number),
+        marks.flatMap((mark) => (mark.kind === 'words' ? (/^(?:Sheet )?(\d+) of (\d+)$/.exec(mark.text)?.slice(1).map(Number) ?? []) : [])),
       );
       expect(numbers).toEqual(pages.map((_, i) => [i + 1, pages.length]));
     }
