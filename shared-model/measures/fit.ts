@@ -47,7 +47,7 @@ export interface FitOption {
 }
 
 /** A material that comes before it but would stand after it, or the other way round. */
-export interface WrongSide {
+interface WrongSide {
   readonly material: Material;
   readonly comes: 'before' | 'after';
 }
