@@ -202,14 +202,14 @@ function sayWhere({ by, stands, path }: MoveStep, { plan, names, units }: Saying
     : `${path?.how === 'slide' ? 'to ' : ''}${sayGap(by.gap, units)} from ${name}, ${cells}`;
 }
 
+export const sayTwoPeople = (units: LengthUnits): string =>
+  `Two people lift it: ${sayLength(TWO_PEOPLE.long, units)} long or ${sayLength(TWO_PEOPLE.high, units)} high and more is not moved alone (common practice, no source).`;
+
 function mindOf(step: MoveStep, { plan, names, units }: Saying): string[] {
   const mind: string[] = [];
   if (step.unfasten === 'yes') mind.push('Unfasten it from the wall first; from then on it can tip: one of you holds it.');
   if (step.unfasten === 'look') mind.push('Look first whether it is fastened to the wall: that is not known.');
-  if (step.isLarge)
-    mind.push(
-      `Two people lift it: ${sayLength(TWO_PEOPLE.long, units)} long or ${sayLength(TWO_PEOPLE.high, units)} high and more is not moved alone (common practice, no source).`,
-    );
+  if (step.isLarge) mind.push(sayTwoPeople(units));
   if (step.fasten === 'yes') mind.push('Fasten it to the wall again before anything is put on it: until then it can tip.');
   if (step.fasten === 'loose')
     mind.push('It is not fastened to the wall there. Low shelves tip too: see the check whether it is safe as it stands.');

@@ -2,7 +2,7 @@ import { CRATE_KG, TRAY_KG } from '#model/analysis/moveDay/practice.ts';
 import { boardName } from '../front/boardNames.ts';
 import { sayInside } from '../moveDay/CrateTable.tsx';
 import type { Day, DayStep } from '../moveDay/dayOf.ts';
-import { type Saying, sayBoardsOf, sayStep, sayWaits } from '../moveDay/sayStep.ts';
+import { type Saying, sayBoardsOf, sayStep, sayTwoPeople, sayWaits } from '../moveDay/sayStep.ts';
 import { matsIn } from '../plan/reportParts.ts';
 import { nameOfArrangement } from '../text/nameOfArrangement.ts';
 import { capital } from '../text/sayList.ts';
@@ -76,15 +76,20 @@ function stepRows({ measure, report, scene }: PrintInput, day: Day, width: numbe
     mats: isShown && report ? matsIn(report).length : null,
   };
   const again = headRow('Steps (continued)', width, 3.6);
+  // Said once; the steps it is true of begin with "two people".
+  const twoPeople = sayTwoPeople(saying.units);
+  const words = day.steps.map((one) => ({ one, said: sayStep(one.step, saying) }));
+  const isTwo = words.some(({ said }) => said.mind.includes(twoPeople));
   return [
     headRow('Steps', width, 5),
-    ...textRows(
-      'Small children are out of the room while anything is moved. What was fastened to a wall can tip until it is fastened again.',
-      width,
-      measure,
-      ASIDE,
+    ...[
+      'No children in the room until every piece is fastened: what was held by a wall can tip until it is held again.',
+      ...(isTwo ? [twoPeople.replace('lift it', 'lift')] : []),
+    ].flatMap((text) => textRows(text, width, measure, ASIDE)),
+    spaceRow(1),
+    ...words.flatMap(({ one, said }) =>
+      stepRow(one, { ...said, mind: said.mind.filter((text) => text !== twoPeople) }, { width, measure, again }),
     ),
-    ...day.steps.flatMap((one) => stepRow(one, sayStep(one.step, saying), { width, measure, again })),
   ];
 }
 
@@ -161,15 +166,15 @@ function crateRows({ measure }: PrintInput, day: Day, width: number): FlowRow[] 
   const { plan, names } = day;
   const { crates, byHand } = plan.packed;
   if (crates.length === 0 && byHand.length === 0) return textRows('No shelf has to be emptied: no crate is needed.', width, measure, SIZE);
-  const [letter, kg, box] = [12, 16, 14];
+  const [letter, kg, box] = [12, 16, 17];
   const words = width - letter - kg - 2 * box;
   const columns: Column[] = [
     { title: 'Crate', width: letter },
     { title: 'Steps inside', width: words * 0.55 },
     { title: 'Back to', width: words * 0.45 },
     { title: 'kg', width: kg, align: 'end' },
-    { title: '   packed', width: box, draw: (_, x, y) => tick(x + 5, y - 1.7, false) },
-    { title: '   emptied', width: box, draw: (_, x, y) => tick(x + 5, y - 1.7, false) },
+    { title: 'packed', width: box, align: 'end', draw: (_, x, y) => tick(x + box - 5, y - 1.7, false) },
+    { title: 'emptied', width: box, align: 'end', draw: (_, x, y) => tick(x + box - 5, y - 1.7, false) },
   ];
   const cells = crates.map((crate) => [
     crate.letter,
@@ -191,6 +196,7 @@ function crateRows({ measure }: PrintInput, day: Day, width: number): FlowRow[] 
   return [
     headRow('Crates', width, 5),
     ...(crates.length > 0 ? tableRows({ measure, size: ASIDE, columns }, cells) : []),
+    spaceRow(1),
     ...notes.flatMap((note) => textRows(note, width, measure, ASIDE)),
   ];
 }
