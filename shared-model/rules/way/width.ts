@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { type AccessFigures, accessFigures, shortfallOf } from '../../measures/accessFigures.ts';
+import type { SeatStrip } from '../../measures/seats.ts';
 import { targetsOf } from '../../measures/targets.ts';
 import type { Way } from '../../measures/ways.ts';
-import { sayOpening, sayPlace, sayTarget } from '../../measures/wayWords.ts';
+import { sayChairs, sayOpening, sayPlace, sayTarget } from '../../measures/wayWords.ts';
 import type { Scene } from '../../scene/types.ts';
 import { mm } from '../../units/quantity.ts';
 import { defineRule } from '../rule.ts';
@@ -20,7 +21,7 @@ export const width = defineRule({
   options: z.strictObject({}),
   messages: {
     none: 'No way leads from a door to {to}.',
-    narrow: 'The way from {from} to {to} is {width} wide at its narrowest, {place}; {needed} is needed.',
+    narrow: 'The way from {from} to {to} is {width} wide at its narrowest, {place}; {needed} is needed.{chairs}{kept}{behind}',
     covered: 'Only {share} of {to} can be come up to over a width of {needed}.',
     walls: 'How wide the ways are is not known: the walls cross each other or enclose nothing.',
     door: 'How wide the ways are is not known: no door or passage is drawn.',
@@ -32,7 +33,7 @@ export const width = defineRule({
     if (!scene.room.isSound) return unknown('walls', 'walls that close and do not cross');
     const figures = accessFigures(scene);
     if (doors.length === 0) return unknown('door', 'where the doors and passages are');
-    return { applies: true, findings: once(measures.ways().ways).flatMap((way) => judgeWay(scene, figures, way)) };
+    return { applies: true, findings: once(measures.ways().ways).flatMap((way) => judgeWay(scene, figures, measures.seatStrips(), way)) };
   },
 });
 
@@ -56,7 +57,7 @@ function once(ways: readonly Way[]): Way[] {
   });
 }
 
-function judgeWay(scene: Scene, figures: AccessFigures, way: Way): RuleFinding[] {
+function judgeWay(scene: Scene, figures: AccessFigures, strips: readonly SeatStrip[], way: Way): RuleFinding[] {
   const short = shortfallOf(way.judged, figures);
   const isShare = !short && way.target.kind === 'shelf' && way.share < WHOLE;
   if (!short && !isShare) return [];
@@ -72,12 +73,21 @@ function judgeWay(scene: Scene, figures: AccessFigures, way: Way): RuleFinding[]
     const needed = { value: 1, unit: 'share' } as const;
     return [{ outcome, severity: 'should', messageKey: 'covered', data, subjects, part, measured, needed, at }];
   }
-  const { severity } = short;
   const measured = mm(judged);
   const needed = mm(short.needed);
   const [one, other] = way.judgedBetween;
   if (judged === 0 || !one || !other || from === null)
-    return [{ outcome, severity, messageKey: 'none', data: { to }, subjects, part, measured, needed, at }];
-  const data = { to, from: sayOpening(scene, from), width: measured, needed, place: sayPlace(scene, one.id, other.id) };
-  return [{ outcome, severity, messageKey: 'narrow', data, subjects, part, measured, needed, at }];
+    return [{ outcome, severity: short.severity, messageKey: 'none', data: { to }, subjects, part, measured, needed, at }];
+  const { chairs, kept, behind } = sayChairs(strips, way.judgedBetween);
+  const data = {
+    to,
+    from: sayOpening(scene, from),
+    width: measured,
+    needed,
+    place: sayPlace(scene, one.id, other.id),
+    chairs,
+    kept,
+    behind,
+  };
+  return [{ outcome, severity: short.severity, messageKey: 'narrow', data, subjects, part, measured, needed, at }];
 }
