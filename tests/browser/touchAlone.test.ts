@@ -145,9 +145,10 @@ describe.each(screens('phone', 'tablet'))('by touch alone, on a %s', (size) => {
     const saved = page.waitForEvent('download');
     await finger.tap(page.getByRole('menuitem', { name: 'Save a file' }));
     expect((await saved).suggestedFilename()).toMatch(/\.lowshelf\.json$/);
-    await toSheet(/Room/);
     await finger.tap(button('File'));
     await finger.tap(page.getByRole('menuitem', { name: /^Print/ }));
+    await expect.poll(() => page.getByRole('checkbox', { name: 'Move day: plan, steps, crates' }).isChecked()).toBe(true);
+    expect(await page.locator('.print-page').count()).toBeGreaterThan(1);
     await leaveDialog();
   });
 });
