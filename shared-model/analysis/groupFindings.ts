@@ -1,6 +1,9 @@
 import type { Finding } from '../findings/finding.ts';
 
-/** What one mend would answer: the first finding, and others of the same rule at the same place with the same figure. */
+/**
+ * What one mend would answer: the first finding, and others of the same rule at the same place with the same figure. A narrow
+ * place leads the ways that it narrows: it says where, how long, and for whom.
+ */
 export interface FindingGroup {
   readonly lead: Finding;
   readonly others: readonly Finding[];
@@ -15,11 +18,14 @@ export function groupFindings(findings: readonly Finding[]): FindingGroup[] {
   // Hundreds of one rule are common while a room is laid out: compare only what could be one thing.
   const alike = new Map<string, { lead: Finding; others: Finding[] }[]>();
   for (const finding of findings) {
-    const kind = `${finding.rule} ${finding.severity} ${finding.messageKey}`;
+    const kind = `${kindOf(finding)} ${finding.severity}`;
     const candidates = alike.get(kind) ?? [];
     const group = candidates.find(({ lead }) => isSameThing(lead, finding));
     if (group) {
-      group.others.push(finding);
+      if (isPlace(finding) && !isPlace(group.lead)) {
+        group.others.unshift(group.lead);
+        group.lead = finding;
+      } else group.others.push(finding);
       continue;
     }
     const started = { lead: finding, others: [] };
@@ -30,6 +36,17 @@ export function groupFindings(findings: readonly Finding[]): FindingGroup[] {
   return groups;
 }
 
+const PLACE = 'way/narrow holds';
+const WAY = 'way/width narrow';
+const nameOf = ({ rule, messageKey }: Finding): string => `${rule} ${messageKey}`;
+const isPlace = (finding: Finding): boolean => nameOf(finding) === PLACE;
+
+/** A way and the place that narrows it are one thing. */
+function kindOf(finding: Finding): string {
+  const name = nameOf(finding);
+  return name === PLACE ? WAY : name;
+}
+
 export const isIn = (group: FindingGroup, key: string | null): boolean =>
   key !== null && (group.lead.key === key || group.others.some((other) => other.key === key));
 
@@ -37,6 +54,6 @@ function isSameThing(p: Finding, q: Finding): boolean {
   if (!p.at || !q.at || !p.measured || !q.measured || p.fix || q.fix) return false;
   // The cheapest question first: few lie near each other.
   if (Math.abs(p.at.x - q.at.x) >= SAME_PLACE || Math.hypot(p.at.x - q.at.x, p.at.y - q.at.y) >= SAME_PLACE) return false;
-  if (p.rule !== q.rule || p.severity !== q.severity || p.messageKey !== q.messageKey || p.leftReason !== q.leftReason) return false;
+  if (p.leftReason !== q.leftReason) return false;
   return p.measured.unit === q.measured.unit && Math.abs(p.measured.value - q.measured.value) < 1;
 }

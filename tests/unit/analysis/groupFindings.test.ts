@@ -27,6 +27,19 @@ describe('one thing to mend stands in the list once', () => {
     expect(groupFindings([first, ...apart])).toHaveLength(6);
   });
 
+  it('puts a narrow place before the ways that it narrows, as one thing with them', () => {
+    const way = (key: string) => ({ ...pinch(key, 500), rule: 'way/width', messageKey: 'narrow' });
+    const place = { ...pinch('place', 500), rule: 'way/narrow', messageKey: 'holds' };
+    const detour = { ...pinch('detour', 500), rule: 'way/narrow', messageKey: 'detour' };
+    const groups = groupFindings([way('s1'), way('s2'), place, detour, way('s3')]);
+    expect(groups.map(({ lead, others }) => [lead.key, others.map((o) => o.key)])).toEqual([
+      ['place', ['s1', 's2', 's3']],
+      ['detour', []],
+    ]);
+    const elsewhere = { ...place, at: { x: 700, y: 1000 } };
+    expect(groupFindings([way('s1'), elsewhere])).toHaveLength(2);
+  });
+
   it('gathers what was left together, and keeps an entry that finds nothing any more', () => {
     const entry = (key: string) => ({ key, reason: 'later', by: 'MK', at: '2026-11-25' });
     const groups = leftGroups([entry('s1'), entry('s2'), entry('gone')], [pinch('s1', 500), pinch('s2', 500), pinch('s9', 500)]);
