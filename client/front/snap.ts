@@ -20,34 +20,32 @@ export const overlaps = (a: Omit<Standing, 'id'>, b: Omit<Standing, 'id'>): bool
 export const onBoard = (x: number, width: number, boardWidth: number): number => Math.max(0, Math.min(x, boardWidth - width));
 
 /**
- * Where a tray dropped at x catches: the board's ends, flush to a neighbour, or `gap` mm from it, whichever
- * lies nearest within `tolerance` mm and overlaps nobody. Else the nearest 5 mm.
+ * Where a tray dropped at x catches: the board's ends, or beside a neighbour, whichever lies nearest within `tolerance` mm
+ * and overlaps nobody. Beside it means with `gap` mm between, room for the hands, also where it was let go nearer than that;
+ * flush only where the gap has no room. Else the nearest 5 mm.
  */
 export function snapTray(others: readonly Standing[], moving: Standing, boardWidth: number, gap: number, tolerance: number): Snapped {
   const { width } = moving;
-  const candidates: Snapped[] = [
-    { x: 0, to: 'end', beside: null },
-    { x: boardWidth - width, to: 'end', beside: null },
-  ];
-  for (const other of others) {
-    if (other.id === moving.id) continue;
-    const end = other.x + other.width;
-    candidates.push(
-      { x: end, to: 'flush', beside: other.id },
-      { x: end + gap, to: 'gap', beside: other.id },
-      { x: other.x - width, to: 'flush', beside: other.id },
-      { x: other.x - width - gap, to: 'gap', beside: other.id },
-    );
-  }
-  let best: Snapped | null = null;
-  for (const candidate of candidates) {
-    const away = Math.abs(candidate.x - moving.x);
-    if (away > tolerance || candidate.x < -TOUCH_MM || candidate.x + width > boardWidth + TOUCH_MM) continue;
-    if (best && away >= Math.abs(best.x - moving.x)) continue;
-    if (others.some((other) => other.id !== moving.id && overlaps({ x: candidate.x, width }, other))) continue;
-    best = candidate;
-  }
-  return best ?? { x: onBoard(Math.round(moving.x / GRID_MM) * GRID_MM, width, boardWidth), to: null, beside: null };
+  const rest = others.filter((other) => other.id !== moving.id);
+  const isFree = (x: number): boolean =>
+    x >= -TOUCH_MM && x + width <= boardWidth + TOUCH_MM && !rest.some((other) => overlaps({ x, width }, other));
+  const places: Snapped[] = [0, boardWidth - width]
+    .filter((x) => Math.abs(x - moving.x) <= tolerance && isFree(x))
+    .map((x) => ({ x, to: 'end', beside: null }));
+  for (const { id, x, width: its } of rest)
+    for (const [flush, side] of [
+      [x + its, 1],
+      [x - width, -1],
+    ] as const) {
+      const apart = (moving.x - flush) * side;
+      if (isFree(flush + gap * side)) {
+        if (apart >= -tolerance && apart <= gap + tolerance) places.push({ x: flush + gap * side, to: 'gap', beside: id });
+      } else if (Math.abs(apart) <= tolerance && isFree(flush)) places.push({ x: flush, to: 'flush', beside: id });
+    }
+  const away = (place: Snapped): number => Math.abs(place.x - moving.x);
+  const [first, ...more] = places;
+  if (!first) return { x: onBoard(Math.round(moving.x / GRID_MM) * GRID_MM, width, boardWidth), to: null, beside: null };
+  return more.reduce((best, place) => (away(place) < away(best) ? place : best), first);
 }
 
 export interface Dropped extends Snapped {

@@ -7,7 +7,10 @@ const others = [tray('a', 100, 300), tray('b', 800, 300)];
 
 describe('where a tray catches', () => {
   it.each([
-    ['flush to its neighbour', 405, { x: 400, to: 'flush', beside: 'a' }],
+    ['with room for the hands where it was let go flush to its neighbour', 405, { x: 450, to: 'gap', beside: 'a' }],
+    ['so also where it was let go a little over it', 392, { x: 450, to: 'gap', beside: 'a' }],
+    ['so also nearer than that', 430, { x: 450, to: 'gap', beside: 'a' }],
+    ['so also on its other side', 585, { x: 550, to: 'gap', beside: 'b' }],
     ['at the gap of the class', 455, { x: 450, to: 'gap', beside: 'a' }],
     ['at the gap before the next', 545, { x: 550, to: 'gap', beside: 'b' }],
     ['at the right end', 1592, { x: 1600, to: 'end', beside: null }],
@@ -17,6 +20,11 @@ describe('where a tray catches', () => {
 
   it('comes to stand on 5 mm where nothing is near', () => {
     expect(snapTray(others, tray('new', 1321.4, 200), 1800, 50, 12)).toEqual({ x: 1320, to: null, beside: null });
+  });
+
+  it('catches flush where there is no room for the hands', () => {
+    const close = [tray('a', 0, 300), tray('b', 520, 300)];
+    expect(snapTray(close, tray('new', 305, 200), 1000, 50, 12)).toEqual({ x: 300, to: 'flush', beside: 'a' });
   });
 
   it('never catches where it would overlap', () => {
