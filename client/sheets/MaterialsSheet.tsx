@@ -37,8 +37,8 @@ export function MaterialsSheet() {
   const [area, setArea] = useState<string | null>(null);
   const [typed, setTyped] = useState('');
   const [order, setOrder] = useState<RowOrder>('step');
-  // A tablet has room for the table or for all threads.
-  const [isFolded, setFolded] = useState(layout === 'tablet');
+  // A tablet and a phone have room for the table or for all threads: what is looked for comes first.
+  const [isFolded, setFolded] = useState(layout === 'tablet' || layout === 'phone');
   const [adding, setAdding] = useState<'catalogue' | 'own' | null>(null);
   const filter = useDeferredValue(useMemo(() => ({ area, typed, order }), [area, typed, order]));
   const fits = useFits(scene);
