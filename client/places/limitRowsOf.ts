@@ -2,7 +2,7 @@ import type { FloorPlaces } from '#model/measures/floorPlaces.ts';
 import { sayDecimal } from '#model/units/round.ts';
 import { type LengthUnits, sayArea } from '#model/units/sayLength.ts';
 import type { PlacesLine } from './placesLine.ts';
-import { sayEach, sayNeedSum } from './sayEach.ts';
+import { sayEach, sayNeedSum, sayPerChild } from './sayEach.ts';
 
 /** One way of asking how many, in words. */
 export interface LimitRow {
@@ -69,12 +69,12 @@ function floorWords({ counted, need, byArea, byAreaMost, rules }: FloorPlaces, u
     counted.most > counted.least ? `${sayArea(counted.least, units)} to ${sayArea(counted.most, units)}` : sayArea(counted.least, units);
   if (need.rows.length > 1) return `${area} counted; ${sayNeedSum(need, units)} needed`;
   const takes = byAreaMost !== null && byArea !== null && byAreaMost > byArea ? `${byArea} to ${byAreaMost}` : null;
-  return `${area} counted ÷ ${sayArea(need.perChild, units)} = ${takes ?? sayQuotient(counted.least, need.perChild, byArea, units)}`;
+  return `${area} counted ÷ ${sayPerChild(need.perChild, units)} = ${takes ?? sayQuotient(counted.least, need.perChild, byArea, units)}`;
 }
 
 /** Only what the printed figures give; where rounding hides that, the whole children. */
 function sayQuotient(area: number, perChild: number, takes: number | null, units: LengthUnits): string {
-  const [p, q] = [area, perChild].map((m2) => Number.parseFloat(sayArea(m2, units).replaceAll(',', '')));
+  const [p, q] = [sayArea(area, units), sayPerChild(perChild, units)].map((said) => Number.parseFloat(said.replaceAll(',', '')));
   const printed = (p ?? 0) / (q ?? 1);
   return Math.floor(printed) === takes ? sayDecimal(printed, 2) : `about ${takes ?? 0}`;
 }

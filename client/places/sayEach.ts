@@ -1,10 +1,11 @@
 import type { SpaceNeed } from '#model/measures/roomNeeds.ts';
+import { sayDecimal } from '#model/units/round.ts';
 import { type LengthUnits, sayArea } from '#model/units/sayLength.ts';
 
 /** "2.30 m² a child"; of several ages each as its rule has it: "2.50 m² at age 2, 2.30 m² from 3". A mean is no rule's figure. */
 export function sayEach({ rows }: Pick<SpaceNeed, 'rows'>, units: LengthUnits): string {
   const [only] = rows;
-  if (rows.length === 1 && only) return `${sayArea(only.m2, units)} a child`;
+  if (rows.length === 1 && only) return `${sayPerChild(only.m2, units)} a child`;
   return rows.map(({ m2, fromMonths }, i) => `${sayArea(m2, units)} ${i === 0 ? sayFirst(rows) : `from ${age(fromMonths)}`}`).join(', ');
 }
 
@@ -29,3 +30,7 @@ function sayFirst(rows: SpaceNeed['rows']): string {
   if (from % 12 === 0 && next - from === 12) return `at age ${from / 12}`;
   return `under ${age(next)}`;
 }
+
+/** What one child needs; a figure that another unit makes uneven to a third place, so that a quotient is right: "2.787 m²" for 30 sq ft. */
+export const sayPerChild = (m2: number, units: LengthUnits): string =>
+  units === 'metric' && Math.abs(m2 - Math.round(m2 * 100) / 100) > 5e-4 ? `${sayDecimal(m2, 3)} m²` : sayArea(m2, units);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { scaleFor } from '#client/places/limitRows.tsx';
 import { limitRowsOf } from '#client/places/limitRowsOf.ts';
 import type { PlacesLine } from '#client/places/placesLine.ts';
+import { sayPerChild } from '#client/places/sayEach.ts';
 import { childrenOn, spaceNeed } from '#model/measures/roomNeeds.ts';
 
 const line = { enrolled: 24, byArea: 23, byWork: 26, byAdults: null, byGroup: 24, year: [] } as unknown as PlacesLine;
@@ -78,6 +79,15 @@ describe('the reckoning of the floor', () => {
         54.92,
       ),
     ).toEqual(['2.50 m² at age 2, 2.30 m² from 3, England', '54.92 m² counted; 1 × 2.50 + 24 × 2.30 = 57.70 m² needed']);
+  });
+  // NIST SP 811: 1 ft = 0.3048 m exactly, so 30 sq ft are 2.787 091 2 m² and 35 are 3.251 606 4.
+  it.each([
+    [30 * 0.3048 ** 2, '2.787 m²'],
+    [35 * 0.3048 ** 2, '3.252 m²'],
+    [2.3, '2.30 m²'],
+  ])('of %d m² a child is written so that a quotient by it is right', (m2, said) => {
+    expect(sayPerChild(m2, 'metric')).toBe(said);
+    expect(54.92 / Number.parseFloat(said)).toBeCloseTo(54.92 / m2, 2);
   });
   it('gives no quotient that its own figures do not give', () => {
     // 45.996 m² takes 19 of 2.3 m²; printed it reads 46.00 m², which would be 20.
