@@ -28,13 +28,12 @@ async function open(width: number): Promise<void> {
   const { MaterialsSheet } = await import('#client/sheets/MaterialsSheet.tsx');
   const { SessionContext } = await import('#client/session/SessionProvider.tsx');
   const session = planSession({ materials: [{ id: 'm1', name: 'Rods', area: 'mathematics', strand: 'numbers', step: 1 }] });
+  const analyst = { ...silentAnalyst, aside: () => ({ places: null }) };
   const [scene, kept] = [session.scene(), session.kept()];
   root = createRoot(document.body.appendChild(document.createElement('main')));
   await act(async () =>
     root?.render(
-      <SessionContext
-        value={{ session: { ...session, scene: () => scene, kept: () => kept, subscribe: () => () => {} }, analyst: silentAnalyst }}
-      >
+      <SessionContext value={{ session: { ...session, scene: () => scene, kept: () => kept, subscribe: () => () => {} }, analyst }}>
         <MaterialsSheet />
       </SessionContext>,
     ),
