@@ -1,16 +1,17 @@
 import type { Session } from '#client/session/types.ts';
 import { areaName } from '#model/catalogue/areas.ts';
 import type { Finding } from '#model/findings/finding.ts';
+import { distance } from '#model/geometry/vec.ts';
 import type { Fixture, Opening, Piece } from '#model/schema/types.ts';
 import { sayQuantity } from '#model/units/quantity.ts';
-import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
+import { sayLength } from '#model/units/sayLength.ts';
 import { compassWord } from '../text/compass.ts';
 import { capital } from '../text/sayList.ts';
 import { wallName } from '../text/wallName.ts';
 import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import type { Item } from './items.ts';
-import { cellsOf, neatlineBounds } from './neatline.ts';
+import { cellAt, cellsOf, neatlineBounds } from './neatline.ts';
 import { pieceNumbers } from './numbers.ts';
 import { wallLength } from './roomShape.ts';
 
@@ -80,7 +81,7 @@ function nameOfWall(session: Session, corner: string): string {
   return capital(wallName(walls, wall));
 }
 
-/** "Shelf 7, mathematics, B5 to B7, open to the east; way 0.74 m of 0.915 m, must": what is said when a thing is chosen. */
+/** "Shelf 7, mathematics, B5 to B7, open to the east. The way to it is too narrow, at B4: 0.74 m, 0.915 m needed (must)": what is said when a thing is chosen. */
 export function describeItem(session: Session, item: Item): string {
   const { room, display } = session.classroom();
   const bounds = neatlineBounds(room.corners);
@@ -102,7 +103,7 @@ export function describeItem(session: Session, item: Item): string {
   if (item.kind === 'wall') parts.push(`${sayLength(wallLength(room.corners, item.id) ?? 0, display.units)} long`);
   const holder = session.people().find((person) => !person.isMe && person.holds === item.id);
   if (holder) parts.push(`held by ${holder.name || holder.initials}`);
-  return [parts.join(', '), ...worstOf(session, item.id)].join('; ');
+  return [parts.join(', '), ...worstOf(session, item.id)].join('. ');
 }
 
 function sayPiece(session: Session, piece: Piece): string[] {
@@ -119,22 +120,31 @@ function openTo(piece: Piece): string[] {
 
 const ranks = { must: 0, should: 1, note: 2 } as const;
 
-/** Findings about a thing that nobody has left as they are, the gravest first. */
+/** Findings about a thing that nobody has left as they are: the gravest first, of those the nearest to it. */
 function findingsAbout(session: Session, id: string): readonly Finding[] {
   const all = session.report()?.findings ?? [];
-  return all.filter((f) => f.subjects.includes(id) && f.leftReason === null).sort((p, q) => ranks[p.severity] - ranks[q.severity]);
+  const { room } = session.classroom();
+  const thing = session.arrangement().pieces.find((piece) => piece.id === id) ?? room.fixtures.find((fixture) => fixture.id === id);
+  const away = ({ at }: Finding): number => (at && thing ? distance(at, thing) : 0);
+  return all
+    .filter((f) => f.subjects.includes(id) && f.leftReason === null)
+    .sort((p, q) => ranks[p.severity] - ranks[q.severity] || away(p) - away(q));
 }
 
 function worstOf(session: Session, id: string): string[] {
   const worst = findingsAbout(session, id)[0];
-  return worst ? [sayFinding(worst, session.classroom().display.units)] : [];
+  return worst ? [sayFinding(session, worst)] : [];
 }
 
-function sayFinding(finding: Finding, units: LengthUnits): string {
-  const { measured, needed } = finding;
-  const topic = finding.rule.split('/')[0] ?? '';
-  if (!measured || !needed || needed.value === 0) return `${withoutCaution(finding.message)}, ${finding.severity}`;
-  return `${topic} ${sayQuantity(measured, units, needed.value)} of ${sayQuantity(needed, units)}, ${finding.severity}`;
+/** "The way from hall to Pouring is too narrow between shelf 1 and table 5, at G4: 0.70 m, 0.711 m needed (must)": it may be far from the thing. */
+function sayFinding(session: Session, { message, measured, needed, at, severity }: Finding): string {
+  const { room, display } = session.classroom();
+  const cell = at ? cellAt(at, neatlineBounds(room.corners)) : '';
+  const figures =
+    measured && needed && needed.value !== 0
+      ? `: ${sayQuantity(measured, display.units, needed.value)}, ${sayQuantity(needed, display.units)} needed`
+      : '';
+  return `${withoutCaution(message)}${cell === '' ? '' : `, at ${cell}`}${figures} (${severity})`;
 }
 
 /** One line has no room for whose word counts in the end; the list has it. */

@@ -42,7 +42,7 @@ export function slideBy(session: Session, item: Item, by: Point): boolean {
       return false;
     }
     const isDone = putAt(session, item, { x: kept.x, y: kept.y, rotation: thing.rotation });
-    if (isDone && wall) session.announce(`${describeItem(session, item)}; it ${standsAgainst(session, wall)}`);
+    if (isDone && wall) session.announce(`${describeItem(session, item)}. It ${standsAgainst(session, wall)}`);
     return isDone && wall ? true : told(session, item, isDone);
   }
   if (item.kind === 'opening') {

@@ -40,29 +40,44 @@ describe('verbs of the chosen thing', () => {
     expect(session.view()).toMatchObject({ chosen: shelf, frontOf: { piece: 's7', side: 'front' } });
   });
 
-  it('adds the gravest finding with its figures', () => {
+  it('adds the gravest finding as a sentence that says where, of two as grave the nearer', () => {
     const report = analyse(session.classroom());
+    const narrow = {
+      rule: 'way/narrow',
+      messageKey: 'narrow',
+      outcome: 'problem',
+      severity: 'must',
+      subjects: ['s7', 'wall:c4'],
+      why: '',
+      needed: { value: 915, unit: 'mm' },
+      sources: [],
+      missing: [],
+      leftReason: null,
+    } as const;
+    const far = {
+      ...narrow,
+      key: 'f',
+      message: 'The way is too narrow by the door.',
+      measured: { value: 700, unit: 'mm' },
+      at: { x: 5500, y: 4500 },
+    } as const;
+    const near = {
+      ...narrow,
+      key: 'n',
+      message: 'The way is too narrow by the wall.',
+      measured: { value: 740, unit: 'mm' },
+      at: { x: 1300, y: 1500 },
+    } as const;
+    session.setReport({ ...report, findings: [far, near] });
+    expect(describeItem(session, shelf)).toMatch(/\. The way is too narrow by the wall, at [A-Z]\d: 0\.74 m, 0\.915 m needed \(must\)$/);
     session.setReport({
       ...report,
       findings: [
-        {
-          key: 'k',
-          rule: 'way/narrow',
-          messageKey: 'narrow',
-          outcome: 'problem',
-          severity: 'must',
-          subjects: ['s7', 'wall:c4'],
-          message: 'Narrow.',
-          why: '',
-          measured: { value: 740, unit: 'mm' },
-          needed: { value: 915, unit: 'mm' },
-          sources: [],
-          missing: [],
-          leftReason: null,
-        },
+        { ...far, severity: 'must' },
+        { ...near, severity: 'should' },
       ],
     });
-    expect(describeItem(session, shelf)).toContain('; way 0.74 m of 0.915 m, must');
+    expect(describeItem(session, shelf)).toContain('. The way is too narrow by the door, at ');
   });
 
   it('slides, but never out of the room', () => {
@@ -74,7 +89,7 @@ describe('verbs of the chosen thing', () => {
 
   it('says which wall stops it, whether it still moved a little or not at all', () => {
     slideBy(session, shelf, { x: -5000, y: 0 });
-    expect(session.said.at(-1)).toContain('; it stands against the west wall');
+    expect(session.said.at(-1)).toContain('. It stands against the west wall');
     expect(slideBy(session, shelf, { x: -50, y: 0 })).toBe(false);
     expect(session.said.at(-1)).toBe('Shelf 7 stands against the west wall.');
     slideBy(session, shelf, { x: 50, y: 0 });
