@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Report } from '#model/analysis/report.ts';
 import { distance, type Point } from '#model/geometry/vec.ts';
+import { seatStrips } from '#model/measures/seats.ts';
 import type { Scene } from '#model/scene/types.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
 import { colours } from '../styles/tokens.ts';
@@ -116,7 +117,7 @@ function drawSmall(pen: Pen, scene: Scene, report: Report | null, size: Size): v
   drawOpeningNames(pen, room);
   drawUnseen(pen, unseenIn(report));
   for (const mat of matsIn(report)) drawMat(pen, mat);
-  const obstacles = { bodyById: (id: string) => bodyById.get(id), room };
+  const obstacles = { bodyById: (id: string) => bodyById.get(id), room, strips: seatStrips(scene) };
   const [first] = report?.findings ?? [];
   const narrow = first && report ? narrowPlaceOf(first, report, obstacles) : null;
   if (narrow) drawNarrowStrip(pen, narrow);

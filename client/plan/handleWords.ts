@@ -1,4 +1,5 @@
 import { lerp } from '#model/geometry/vec.ts';
+import { seatStrips } from '#model/measures/seats.ts';
 import { bodyOfFixture, bodyOfPiece } from './bodies.ts';
 import type { WordsAt } from './handles.ts';
 import { bodyById, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
@@ -17,7 +18,7 @@ export function wordsBeside(model: PlanModel, id: string): WordsAt[] {
   const labels = bodies.filter((body) => body.id !== id).map(({ center }) => ({ at: toScreen(view, center), radius: LABEL }));
   const report = session.report();
   const finding = report?.findings.find(({ key }) => key === session.view().finding);
-  const obstacles = { bodyById: (other: string) => bodyById(model, other), room: roomOf(model) };
+  const obstacles = { bodyById: (other: string) => bodyById(model, other), room: roomOf(model), strips: seatStrips(session.scene()) };
   const place = finding && report && narrowPlaceOf(finding, report, obstacles);
   if (!place) return labels;
   const middle = toScreen(view, lerp(place.a, place.b, 0.5));

@@ -1,6 +1,7 @@
 import { pointedAt } from '#client/checks/pointOut.ts';
 import { colours } from '#client/styles/tokens.ts';
 import type { Finding } from '#model/findings/finding.ts';
+import { seatStrips } from '#model/measures/seats.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { pictureOf } from '#model/schema/picture.ts';
@@ -274,7 +275,7 @@ function lineOf(model: PlanModel, { kind, id }: Item) {
 }
 
 function obstaclesOf(model: PlanModel) {
-  return { bodyById: (id: string) => bodyById(model, id), room: roomOf(model) };
+  return { bodyById: (id: string) => bodyById(model, id), room: roomOf(model), strips: seatStrips(model.session.scene()) };
 }
 
 function shownFinding(model: PlanModel): Finding | null {

@@ -1,7 +1,8 @@
 import type { Report } from '#model/analysis/report.ts';
 import type { Finding } from '#model/findings/finding.ts';
-import { edges } from '#model/geometry/polygon.ts';
+import { edges, type Polygon } from '#model/geometry/polygon.ts';
 import { distance, type Point, type Segment } from '#model/geometry/vec.ts';
+import { type SeatStrip, stripAt } from '#model/measures/seats.ts';
 import type { SceneBody, SceneRoom } from '#model/scene/types.ts';
 import type { TurnedBox } from './box.ts';
 import { closest, nearestOn } from './snap.ts';
@@ -15,11 +16,14 @@ export interface NarrowPlace {
   readonly needed: number;
   /** mm along the gap, for the tinted strip */
   readonly length: number;
+  /** Floor kept for children at a table, where the place ends at it and not at the table. */
+  readonly kept: readonly Polygon[];
 }
 
 interface Obstacles {
   readonly bodyById: (id: string) => SceneBody | undefined;
   readonly room: SceneRoom;
+  readonly strips: readonly SeatStrip[];
 }
 
 /** It is about how wide a way is: what is to be seen is the place where it is narrow, not only what it leads to. */
@@ -34,7 +38,11 @@ export function narrowPlaceOf(finding: Finding, report: Report, obstacles: Obsta
   if (!finding.rule.startsWith('way/') || !at || measured?.unit !== 'mm' || needed?.unit !== 'mm') return null;
   const ends = endsInReport(report, at) ?? endsFromSubjects(finding, at, obstacles);
   if (!ends || distance(ends[0], ends[1]) < 1) return null;
-  return { a: ends[0], b: ends[1], measured: measured.value, needed: needed.value, length: lengthInReport(report, at) };
+  const kept = ends.flatMap((end): Polygon[] => {
+    const at = stripAt(obstacles.strips, end);
+    return at ? [at.strip] : [];
+  });
+  return { a: ends[0], b: ends[1], measured: measured.value, needed: needed.value, length: lengthInReport(report, at), kept };
 }
 
 type Ends = readonly [Point, Point];
@@ -52,12 +60,13 @@ function lengthInReport(report: Report, at: Point): number {
   return typeof found?.length === 'number' ? Math.max(200, found.length) : 300;
 }
 
-/** The nearest points of the two things on either side of the place. */
-function endsFromSubjects(finding: Finding, at: Point, { bodyById, room }: Obstacles): Ends | null {
+/** The nearest points of the two things on either side of the place; of a table in use also of its children. */
+function endsFromSubjects(finding: Finding, at: Point, { bodyById, room, strips }: Obstacles): Ends | null {
   const points = finding.subjects.flatMap((id): Point[] => {
     const body = bodyById(id);
     const wall = room.walls.find((w) => w.id === id);
-    const segments: readonly Segment[] = body ? edges(body.footprint) : wall ? [wall] : [];
+    const seated = finding.rule === 'way/narrow' ? strips.filter(({ table }) => table.id === id) : [];
+    const segments: readonly Segment[] = body ? [body.footprint, ...seated.map(({ strip }) => strip)].flatMap(edges) : wall ? [wall] : [];
     const nearest = closest(
       segments.map((segment) => nearestOn(segment, at)),
       (p) => distance(p, at),

@@ -28,6 +28,7 @@ export interface NarrowPlace {
 
 /** One stretch of a place. mm. */
 export interface NarrowMember {
+  readonly gap: Gap;
   readonly between: readonly [string, string];
   readonly width: number;
   readonly length: number;
@@ -59,9 +60,10 @@ export function narrowPlaces(field: WaysField, threshold: number, bounds: readon
   return chains(single.map((s) => s.stretch)).map((members): NarrowPlace => {
     const all = members.map((i) => single[i] as (typeof single)[number]).sort((p, q) => p.gap.width - q.gap.width);
     const { gap } = all[0] as (typeof single)[number];
-    const ends = all.map(({ gap: { i, j, width, ax, ay, bx, by }, parts, stretch }): NarrowMember => {
+    const ends = all.map(({ gap, parts, stretch }): NarrowMember => {
+      const { i, j, width, ax, ay, bx, by } = gap;
       const between = [(parts[i] as Part).id, (parts[j] as Part).id] as const;
-      return { between, width, length: stretch.length, at: { x: (ax + bx) / 2, y: (ay + by) / 2 }, stretch };
+      return { gap, between, width, length: stretch.length, at: { x: (ax + bx) / 2, y: (ay + by) / 2 }, stretch };
     });
     const { between, width, at } = ends[0] as NarrowMember;
     const stretches = all.map((s) => s.stretch);

@@ -60,6 +60,20 @@ export function seatStrips(scene: Scene): SeatStrip[] {
   });
 }
 
+/** mm: a place this near to a strip's outline lies on it. */
+const ON = 1;
+
+/** The strip that something measured to a place ends at, instead of at the table itself; of the table with that id, where one is given. */
+export function stripAt(strips: readonly SeatStrip[], { id, x, y }: Point & { readonly id?: string }): SeatStrip | undefined {
+  const p = { x, y };
+  return strips.find(
+    ({ table, strip, edge }) =>
+      (id === undefined || id === table.id) &&
+      distanceToSegment(edge, p) > ON &&
+      strip.some((a, i) => distanceToSegment({ a, b: strip[(i + 1) % strip.length] as Point }, p) <= ON),
+  );
+}
+
 const stripsOf = keptWith((table: SceneBody): Readonly<Record<Side, SeatStrip>> => {
   const strip = (side: Side): SeatStrip => {
     const edge = table.edges[side];

@@ -1,4 +1,7 @@
 import type { Scene } from '../scene/types.ts';
+import { mm, type Quantity } from '../units/quantity.ts';
+import type { WayEnd } from './boundEnds.ts';
+import { SEATED_DEPTH, type SeatStrip, stripAt } from './seats.ts';
 import type { Target } from './targets.ts';
 
 /** How people call what stands beside a way: a piece, a fixture, a door or the wall. */
@@ -23,4 +26,24 @@ export function sayPlace(scene: Scene, one: string, other: string): string {
   if (one === other) return words[0] === 'the wall' ? 'between the walls' : `beside ${words[0]}`;
   if (words[0] === words[1]) return 'between the walls';
   return words[0] === 'the wall' ? `between ${words[1]} and the wall` : `between ${words[0]} and ${words[1]}`;
+}
+
+/** What "{chairs}{kept}{behind}" at the end of a message is filled with. */
+interface ChairWords {
+  readonly chairs: string;
+  readonly kept: Quantity | '';
+  readonly behind: string;
+}
+
+const noChairs: ChairWords = { chairs: '', kept: '', behind: '' };
+
+/**
+ * Why less is measured than lies open on the plan: "The chairs of table 1 are in use here: 0.483 m behind its edge are
+ * kept for the children on them." Nothing where neither end is at such a strip.
+ */
+export function sayChairs(strips: readonly SeatStrip[], ends: readonly WayEnd[]): ChairWords {
+  const tables = new Set(ends.flatMap((end) => stripAt(strips, end)?.table.label ?? []));
+  if (tables.size === 0) return noChairs;
+  const behind = ` behind ${tables.size > 1 ? 'their edges' : 'its edge'} are kept for the children on them.`;
+  return { chairs: ` The chairs of ${[...tables].join(' and ')} are in use here: `, kept: mm(SEATED_DEPTH), behind };
 }

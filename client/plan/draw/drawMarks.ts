@@ -16,7 +16,7 @@ export function drawMat(pen: Pen, mat: MatPlace): void {
   if (long > 16) write(pen, text, at(pen, mat), { size: 10.5, colour: colours.pencilText });
 }
 
-/** The tinted strip of a place too narrow; it lies under the pieces. */
+/** The tinted strip of a place too narrow, and what is kept for children where it ends at them; it lies under the pieces. */
 export function drawNarrowStrip(pen: Pen, place: NarrowPlace): void {
   const across = unit(sub(place.b, place.a));
   const along = scale({ x: -across.y, y: across.x }, place.length / 2);
@@ -24,6 +24,10 @@ export function drawNarrowStrip(pen: Pen, place: NarrowPlace): void {
   pen.ctx.globalAlpha = 0.12;
   fill(pen, colours.must);
   pen.ctx.globalAlpha = 1;
+  for (const strip of place.kept) {
+    planPath(pen, strip);
+    stroke(pen, { colour: colours.shouldText, width: 1, dash: dashes.mat });
+  }
 }
 
 /** px that the words of an arrow are moved, nearest first, to keep off what stands written there */

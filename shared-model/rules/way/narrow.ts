@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
 import { type AccessFigures, accessFigures, shortfallOf } from '../../measures/accessFigures.ts';
 import type { Narrow } from '../../measures/narrow.ts';
-import { sayPlace } from '../../measures/wayWords.ts';
+import type { SeatStrip } from '../../measures/seats.ts';
+import { sayChairs, sayPlace } from '../../measures/wayWords.ts';
 import type { Scene } from '../../scene/types.ts';
 import { mm } from '../../units/quantity.ts';
 import { defineRule } from '../rule.ts';
@@ -15,9 +16,9 @@ export const narrow = defineRule({
   sources: ['A01', 'A02', 'B09', 'class rule'],
   options: z.strictObject({}),
   messages: {
-    holds: 'It is {width} wide {place}, for {length}; {needed} is needed on the way to {what}.',
+    holds: 'It is {width} wide {place}, for {length}; {needed} is needed on the way to {what}.{chairs}{kept}{behind}',
     detour:
-      'It is {width} wide {place}, for {length}. Every front is reached another way, so it holds nobody up; somebody who needs {needed} goes round.',
+      'It is {width} wide {place}, for {length}. Every front is reached another way, so it holds nobody up; somebody who needs {needed} goes round.{chairs}{kept}{behind}',
     walls: 'Where it is narrow is not known: the walls cross each other or enclose nothing.',
     door: 'Which narrow places matter is not known: no door or passage is drawn.',
   },
@@ -27,7 +28,10 @@ export const narrow = defineRule({
     const figures = accessFigures(scene);
     if (places.length === 0) return scene.bodies.length === 0 ? doesNotApply : { applies: true, findings: [] };
     if (!scene.room.openings.some((o) => o.isWayIn)) return unknown('door', 'where the doors and passages are');
-    return { applies: true, findings: places.filter((p) => p.matters && !p.isPinch).map((place) => judgePlace(scene, figures, place)) };
+    return {
+      applies: true,
+      findings: places.filter((p) => p.matters && !p.isPinch).map((place) => judgePlace(scene, figures, measures.seatStrips(), place)),
+    };
   },
 });
 
@@ -38,10 +42,10 @@ function unknown(messageKey: 'walls' | 'door', missing: string): RuleResult {
   };
 }
 
-function judgePlace(scene: Scene, figures: AccessFigures, found: Narrow): RuleFinding {
+function judgePlace(scene: Scene, figures: AccessFigures, strips: readonly SeatStrip[], found: Narrow): RuleFinding {
   const { holdsBack } = found;
   // A place with a single stretch has its own length, round corners too; of several only the one on the way counts.
-  const { between, width, length, at } = found.members.length > 1 && found.heldAt ? found.heldAt : found;
+  const { gap, between, width, length, at } = found.members.length > 1 && found.heldAt ? found.heldAt : found;
   const short = holdsBack.length > 0 ? shortfallOf(width, figures) : null;
   // A piece first: it is what somebody would move.
   const [one, other] = between;
@@ -50,6 +54,10 @@ function judgePlace(scene: Scene, figures: AccessFigures, found: Narrow): RuleFi
   const place = sayPlace(scene, one, other);
   const measured = mm(width);
   // Between two corners there is no length to speak of.
+  const { chairs, kept, behind } = sayChairs(strips, [
+    { id: one, x: gap.ax, y: gap.ay },
+    { id: other, x: gap.bx, y: gap.by },
+  ]);
   const along = length < 10 ? 'one step' : mm(length);
   const outcome = 'problem';
   if (!short)
@@ -57,13 +65,13 @@ function judgePlace(scene: Scene, figures: AccessFigures, found: Narrow): RuleFi
       outcome,
       severity: 'note',
       messageKey: 'detour',
-      data: { width: measured, length: along, needed, place },
+      data: { width: measured, length: along, needed, place, chairs, kept, behind },
       subjects,
       measured,
       needed,
       at,
     };
-  const data = { width: measured, length: along, needed, place, what: sayHeld(holdsBack) };
+  const data = { width: measured, length: along, needed, place, what: sayHeld(holdsBack), chairs, kept, behind };
   return { outcome, severity: short.severity, messageKey: 'holds', data, subjects, measured, needed, at };
 }
 

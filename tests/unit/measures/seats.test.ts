@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { area, boundingBox } from '#model/geometry/polygon.ts';
-import { measureSeats, SEATED_DEPTH, seatStrips } from '#model/measures/seats.ts';
+import { measureSeats, SEATED_DEPTH, seatStrips, stripAt } from '#model/measures/seats.ts';
 import { buildScene } from '#model/scene/build.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
 
@@ -58,5 +58,13 @@ describe('seat strips', () => {
   it('are given once for a side that both name, and not at all for a table without seats', () => {
     expect(seatStrips(sceneOf([{ ...table, seatSides: { back: 1 } }, seat('k1', 3000, 2150)]))).toHaveLength(1);
     expect(seatStrips(sceneOf([{ ...table, seatSides: { back: 0 } }]))).toHaveLength(0);
+  });
+  it('are told where something measured ends at one, and not at the table itself', () => {
+    const strips = seatStrips(sceneOf([{ ...table, seatSides: { back: 2 } }]));
+    expect(stripAt(strips, { x: 3000, y: 2200 - SEATED_DEPTH })?.side).toBe('back');
+    expect(stripAt(strips, { id: 't1', x: 3000, y: 2200 - SEATED_DEPTH })?.table.id).toBe('t1');
+    expect(stripAt(strips, { id: 't2', x: 3000, y: 2200 - SEATED_DEPTH })).toBeUndefined();
+    expect(stripAt(strips, { x: 3000, y: 2200 })).toBeUndefined();
+    expect(stripAt(strips, { x: 3000, y: 2800 })).toBeUndefined();
   });
 });

@@ -20,7 +20,7 @@ function canvas(written: Written[]): CanvasRenderingContext2D {
   return new Proxy(made, { get: (target, key) => target[String(key)] ?? (() => undefined) }) as unknown as CanvasRenderingContext2D;
 }
 
-const level: NarrowPlace = { a: { x: 900, y: 1000 }, b: { x: 1100, y: 1000 }, measured: 200, needed: 915, length: 300 };
+const level: NarrowPlace = { a: { x: 900, y: 1000 }, b: { x: 1100, y: 1000 }, measured: 200, needed: 915, length: 300, kept: [] };
 const label = { x0: 112, x1: 124, y0: 80, y1: 130 };
 
 function wordsOf(place: NarrowPlace, labels: readonly (typeof label)[]): Written[] {
