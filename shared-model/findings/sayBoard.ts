@@ -15,6 +15,16 @@ export function sayBoard(side: SceneSide, board: SceneBoard): string {
   return `${whichBoard(side, board)} of ${side.body.label}${where}`;
 }
 
+/** Boards of one sentence after the other: a shelf is named once, then "the low board there". */
+export function boardsInTurn(): typeof sayBoard {
+  let last: SceneSide | null = null;
+  return (side, board) => {
+    const said = side === last ? `${whichBoard(side, board)} there` : sayBoard(side, board);
+    last = side;
+    return said;
+  };
+}
+
 function whichBoard(side: SceneSide, board: SceneBoard): string {
   if (board.level === null) return 'the top';
   const boards = side.boards.filter((b) => b.level !== null);

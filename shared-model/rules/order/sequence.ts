@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Fix } from '../../findings/edit.ts';
 import { doesNotApply, type RuleFinding, type RuleResult } from '../../findings/finding.ts';
-import { sayBoard, sayStrand, sayThings } from '../../findings/sayBoard.ts';
+import { boardsInTurn, sayBoard, sayStrand, sayThings } from '../../findings/sayBoard.ts';
 import type { Mending } from '../../measures/order/insertion.ts';
 import type { StrandTrouble } from '../../measures/order/inversions.ts';
 import { hasBit, isToldBy } from '../../measures/order/relation.ts';
@@ -52,9 +52,10 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
   const told = howTold(scene, order, early, late);
   const point = pointOfTray(scene, early);
   const nameOf = namesOnce(scene, trouble.strand);
+  const boardOf = boardsInTurn();
   const isShort = worst !== undefined && worst.by > 0;
   // In the order in which the message has them, and only what it has.
-  const mend = isShort ? '' : sayMend(scene, mending, moving, nameOf);
+  const mend = isShort ? '' : sayMend(scene, mending, moving, { nameOf, boardOf });
   const lateName = atStart(nameOf(late));
   return {
     outcome: 'problem',
@@ -62,7 +63,7 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
     messageKey: isShort ? 'short' : 'order',
     data: {
       strand: sayStrand(trouble.strand || early.material.area || 'own order'),
-      lateShelf: isSameBoard(early, late) ? 'the same board' : shelfOf(scene, late),
+      lateShelf: isSameBoard(early, late) ? 'the same board' : shelfOf(scene, late, boardOf),
       early: nameOf(early),
       late: lateName,
       // What was just told to be put somewhere is not named again in full.
@@ -87,6 +88,12 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
 /** Names a thing: in full with its step at first, "step 3" once it was. */
 type NameOf = (tray: SceneTray) => string;
 
+/** How the parts of a message call things and boards. */
+interface Say {
+  readonly nameOf: NameOf;
+  readonly boardOf: typeof sayBoard;
+}
+
 /** Long names are told once. A step stands for a thing only where nothing else of the strand has that step; it stands on the front. */
 function namesOnce({ classroom }: Scene, strand: string): NameOf {
   const times = new Map<number, number>();
@@ -101,9 +108,9 @@ function namesOnce({ classroom }: Scene, strand: string): NameOf {
   };
 }
 
-function shelfOf(scene: Scene, { board }: SceneTray): string {
+function shelfOf(scene: Scene, { board }: SceneTray, boardOf: typeof sayBoard): string {
   const side = board && sideOf(scene, board);
-  return side && board ? sayBoard(side, board) : 'its shelf';
+  return side && board ? boardOf(side, board) : 'its shelf';
 }
 
 const atStart = (words: string): string => words.replace(/^step /, 'Step ');
@@ -153,13 +160,13 @@ function sayAlso({ relation, inversions }: OrderMeasure, trouble: StrandTrouble,
 /** Places told one by one. */
 const MOST_PLACES = 3;
 
-function sayMend(scene: Scene, mending: Mending | null, moving: readonly SceneTray[], nameOf: NameOf): string {
-  if (mending && mending.places.length > 0) return sayWhere(scene, mending, nameOf);
+function sayMend(scene: Scene, mending: Mending | null, moving: readonly SceneTray[], say: Say): string {
+  if (mending && mending.places.length > 0) return sayWhere(scene, mending, say);
   return `Move ${sayThings(moving.map(({ material }) => material.name))}.`;
 }
 
 /** "Put Pink cubes, step 4, on the top board of Size and touch, right of Blocks." */
-function sayWhere(scene: Scene, { places }: Mending, nameOf: NameOf): string {
+function sayWhere(scene: Scene, { places }: Mending, { nameOf, boardOf }: Say): string {
   const plain = (id: string): string => scene.materialById.get(id)?.name ?? id;
   const inFull = (id: string): string => {
     const tray = scene.stands.get(id);
@@ -168,7 +175,7 @@ function sayWhere(scene: Scene, { places }: Mending, nameOf: NameOf): string {
   // One more is told as soon as counted.
   const told = places.slice(0, places.length === MOST_PLACES + 1 ? undefined : MOST_PLACES).map(({ material, side, board, behind }) => {
     const next = behind === null ? 'at its left end' : `right of ${plain(behind)}`;
-    return `${inFull(material)} on ${sayBoard(side, board)}, ${next}`;
+    return `${inFull(material)} on ${boardOf(side, board)}, ${next}`;
   });
   const more = places.length - told.length;
   return `Put ${told.join('; ')}${more === 0 ? '' : `; and move ${more} more`}.`;

@@ -274,7 +274,7 @@ describe('the words', () => {
       /^Put m4, step 4, on the top board of .*, right of m3\. m1, step 1, comes before step 4 by the class’s own steps \(sight\), but now stands after it, on the same board\.$/,
     );
     expect(said([...steps(1, 2, 3)], { 'a-1': ['m2', 'm3'], 'a-2': ['m1'] })).toMatch(
-      /^Put m1, step 1, on the top board of .*, at its left end\. It comes before m2, step 2, by .*, but now stands after it, on the middle board of /,
+      /^Put m1, step 1, on the top board of .*, at its left end\. It comes before m2, step 2, by .*, but now stands after it, on the middle board there\.$/,
     );
     expect(said(steps(3, 4, 1, 2), { 'a-1': ['m1', 'm2'], 'a-2': ['m3', 'm4'] })).toMatch(
       /^Put m1, step 3, on .*; m2, step 4, on .*\. m3, step 1, comes before step 3 by .* Also the wrong way round: .*$/,
