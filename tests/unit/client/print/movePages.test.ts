@@ -11,6 +11,7 @@ import { onlyMove, readPrintChoice } from '#client/print/printChoice.ts';
 import { buildScene } from '#model/scene/build.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
 import type { Classroom } from '#model/schema/types.ts';
+import { expectWithinMargins } from '#tests/support/withinMargins.ts';
 
 const read = readClassroom(JSON.parse(readFileSync(resolve(import.meta.dirname, '../../../../client/demo/demo-room.json'), 'utf8')));
 if (!read.ok) throw new Error('the demo can be read');
@@ -86,14 +87,7 @@ describe('the day of the move on paper', () => {
   });
 
   it.each(paperNames)('on %s stays within the margins', (paper) => {
-    for (const page of print({ paper })) {
-      const { inner } = page.sheet;
-      const box = boundsOfMarks(page.marks, averageWidth);
-      expect(box.minX).toBeGreaterThan(inner.x - 1);
-      expect(box.minY).toBeGreaterThan(inner.y - 1);
-      expect(box.maxX).toBeLessThan(inner.x + inner.width + 1);
-      expect(box.maxY).toBeLessThan(inner.y + inner.height + 1);
-    }
+    for (const page of print({ paper })) expectWithinMargins(page);
   });
 
   it('has no page where there is nothing to move', () => expect(print({}, null)).toEqual([]));

@@ -16,6 +16,7 @@ import { buildScene } from '#model/scene/build.ts';
 import { readClassroom } from '#model/schema/readFile.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
+import { expectWithinMargins } from '#tests/support/withinMargins.ts';
 
 const read = readClassroom(JSON.parse(readFileSync(resolve(import.meta.dirname, '../../../../client/demo/demo-room.json'), 'utf8')));
 if (!read.ok) throw new Error('the demo can be read');
@@ -306,14 +307,7 @@ describe.each(paperNames)('on %s', (paper) => {
   it.each(['metric', 'imperial'] as const)('nothing lies outside the margins, in %s, either way of reading', (units) => {
     for (const readingDirection of ['ltr', 'rtl'] as const) {
       const pages = print({ ...demo, display: { ...demo.display, units, readingDirection } }, everything);
-      for (const page of pages) {
-        const { inner } = page.sheet;
-        const box = boundsOfMarks(page.marks, averageWidth);
-        expect(box.minX).toBeGreaterThan(inner.x - 1);
-        expect(box.minY).toBeGreaterThan(inner.y - 1);
-        expect(box.maxX).toBeLessThan(inner.x + inner.width + 1);
-        expect(box.maxY).toBeLessThan(inner.y + inner.height + 1);
-      }
+      for (const page of pages) expectWithinMargins(page);
       // 1 of n, 2 of n, 3 of n, as they lie in the tray of the printer.
       expect(pages.length).toBeGreaterThan(3);
       const numbers = pages.map(({ marks }) =>
