@@ -18,6 +18,13 @@ export function sideName(scene: Scene, side: SceneSide): string {
   return side.piece.sides.length > 1 ? `${words}, ${sideWords[side.side]}` : words;
 }
 
+/** "Sensorial A (shelf 1)": by its name, as findings call it, and its number on the plan; "shelf 1" where it has none. */
+export function namedSide(scene: Scene, side: SceneSide): string {
+  const words = sideName(scene, side);
+  const { name } = side.piece;
+  return name.trim() === '' || name.toLowerCase() === shelfWords(scene, side.piece.id) ? words : `${name} (${words})`;
+}
+
 export const sideWord = (side: Side): string => sideWords[side];
 
 /** "7", or "7 back": for a place to let go. */

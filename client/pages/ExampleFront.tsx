@@ -7,7 +7,7 @@ import { frontLines } from '../front/frontLines.ts';
 import { frontView, heightFor } from '../front/frontView.ts';
 import { LineLegend } from '../front/LineLegend.tsx';
 import { lineHeights } from '../front/lineHeights.ts';
-import { shelfWords, sideName } from '../front/shelfNames.ts';
+import { namedSide, shelfWords } from '../front/shelfNames.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
 import { capital } from '../text/sayList.ts';
 
@@ -62,7 +62,7 @@ export function ExampleFront({ scene, side, hasLines }: Props) {
       </div>
       <LineLegend lines={lines} isShown />
       <p className="aside">
-        {capital(sideName(scene, side))}:{' '}
+        {capital(namedSide(scene, side))}:{' '}
         {layout.boards
           .filter((board) => board.trays.length > 0)
           .map((board) => `${board.name.toLowerCase()} board, ${board.trays.map(({ name }) => name).join(', then ')}`)

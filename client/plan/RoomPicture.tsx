@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Report } from '#model/analysis/report.ts';
-import { distance, type Point } from '#model/geometry/vec.ts';
+import type { Point } from '#model/geometry/vec.ts';
 import { seatStrips } from '#model/measures/seats.ts';
 import type { Scene } from '#model/scene/types.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
@@ -129,12 +129,11 @@ function drawSmall(pen: Pen, scene: Scene, report: Report | null, size: Size): v
   if (narrow && first) drawNarrowArrow(pen, narrow, first.severity);
   for (const { x, y } of arrangement.watch ?? []) drawWatcher(pen, at(pen, { x, y }));
   const shelves = bodies.filter(({ piece }) => piece?.kind === 'shelf' || piece?.kind === 'table');
+  const labels = shelves.flatMap((body) => labelPlace(pen, body, `${numbers.get(body.id) ?? ''} MM`, 650) ?? []);
   for (const finding of report?.findings ?? []) {
     if (!finding.at || (narrow && finding === first)) continue;
-    const on = shelves.find(({ center }) => finding.at && distance(center, finding.at) < 1);
-    const words = on && labelPlace(pen, on, `${numbers.get(on.id) ?? ''} MM`, 650);
     const p = at(pen, finding.at);
-    drawSeverity(pen, words ? besideLabel(p, words) : p, finding);
+    drawSeverity(pen, labels.map((label) => besideLabel(p, label)).find((beside) => beside !== p) ?? p, finding);
   }
   drawScaleBar(pen, { x: size.width - 20, y: size.height - 20 });
 }
