@@ -9,10 +9,10 @@ interface Props {
 const WIDTH = 148;
 const lineOf: Readonly<Record<Severity, string>> = { must: 'var(--must)', should: 'var(--should)', note: 'var(--note)' };
 
-/** Measured as a bar, needed as a tick with a foot, on one scale that starts at nothing. */
+/** Measured as a bar, needed as a tick with a foot, on one scale that starts at nothing; none where nothing is what is needed: things to move, what is too much. */
 export function Gauge({ measured, needed, severity, label }: Props) {
   const most = Math.max(measured, needed) * 1.25;
-  if (!Number.isFinite(most) || most <= 0) return null;
+  if (!Number.isFinite(most) || needed <= 0) return null;
   const at = (value: number) => 1 + (Math.max(0, value) / most) * (WIDTH - 2);
   const bar = at(measured);
   const tick = at(needed);
