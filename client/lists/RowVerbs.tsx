@@ -38,7 +38,10 @@ export function RowVerbs({ item, name, isLocked }: { item: Item; name: string; i
       {isThing && (
         <>
           <TextLink isDisabled={isLocked} onPress={() => turnBy(session, item, 15)}>
-            Turn
+            Turn 15°
+          </TextLink>
+          <TextLink isDisabled={isLocked} onPress={() => turnBy(session, item, 90)}>
+            Turn 90°
           </TextLink>
           <TextLink isDisabled={isLocked} onPress={() => toTheWall(session, item)}>
             To the wall
@@ -48,7 +51,7 @@ export function RowVerbs({ item, name, isLocked }: { item: Item; name: string; i
       {piece?.kind === 'shelf' && <TextLink onPress={() => openFront(session, item.id)}>See its front</TextLink>}
       {isThing && (
         <>
-          <TextLink onPress={() => copyChosen(session, [item])}>Again</TextLink>
+          <TextLink onPress={() => copyChosen(session, [item])}>Another like it</TextLink>
           <TextLink isDisabled={isLocked} onPress={() => mirrorChosen(session, [item])}>
             Mirror
           </TextLink>

@@ -87,16 +87,19 @@ function useVerbsOf(item: Item, isLocked: boolean): { often: VerbOf[]; seldom: V
   const piece = item.kind === 'piece' ? session.arrangement().pieces.find((p) => p.id === item.id) : undefined;
   const isThing = item.kind === 'piece' || item.kind === 'fixture';
   const when = (isShown: boolean, verb: VerbOf): VerbOf[] => (isShown ? [verb] : []);
+  const quarter: VerbOf = { id: 'quarter', text: 'Turn 90°', isOff: isLocked, run: () => turnBy(session, item, 90) };
   return {
     often: [
-      ...when(isThing, { id: 'turn', text: 'Turn', key: ']', isOff: isLocked, run: () => turnBy(session, item, 15) }),
+      ...when(isThing, { id: 'turn', text: 'Turn 15°', key: ']', isOff: isLocked, run: () => turnBy(session, item, 15) }),
+      ...when(isThing && layout !== 'tablet', quarter),
       ...when(isThing, { id: 'wall', text: 'To the wall', isOff: isLocked, run: () => toTheWall(session, item) }),
       // On a wide sheet the front is always there.
       ...when(piece?.kind === 'shelf' && layout !== 'wide', { id: 'front', text: 'See its front', run: () => openFront(session, item.id) }),
       ...when(item.kind !== 'wall', { id: 'away', text: 'Put away', key: 'Del', run: () => putAway(session, item) }),
     ],
     seldom: [
-      ...when(isThing, { id: 'again', text: 'Again', key: 'G', run: () => copyChosen(session, [item]) }),
+      ...when(isThing && layout === 'tablet', quarter),
+      ...when(isThing, { id: 'again', text: 'Another like it', key: 'G', run: () => copyChosen(session, [item]) }),
       ...when(isThing, { id: 'mirror', text: 'Mirror', key: 'M', isOff: isLocked, run: () => mirrorChosen(session, [item]) }),
       ...(piece ? [{ id: 'lock', text: isLocked ? 'Unlock' : 'Lock', key: 'L', run: () => toggleLock(session, piece) }] : []),
       ...when(layout === 'tablet', {

@@ -57,7 +57,7 @@ describe.each(screens('phone', 'tablet'))('by touch alone, on a %s', (size) => {
     const from = await onScreen(page, SHELF);
     await finger.slide(from, { x: from.x - 40, y: from.y - 30 });
     await said(/^Shelf 1, practical life, E5 to E7/);
-    await finger.tap(button('Turn'));
+    await finger.tap(button('Turn 15°'));
     await takeBack();
     await takeBack();
     await finger.tap(button('Put away'));

@@ -122,7 +122,7 @@ function useVerbsOfSet(items: readonly Item[]): VerbOfSet[] {
     return { id, text, key: letter, run: () => run(session, items), isOff: items.length < least || (id === 'lock' && !hasPieces) };
   });
   return [
-    { id: 'turn', text: 'Turn', key: ']', run: () => turnChosen(session, items, 15) },
+    { id: 'turn', text: 'Turn 15°', key: ']', run: () => turnChosen(session, items, 15) },
     ...more,
     { id: 'away', text: 'Put away', key: 'Del', run: () => putAwayChosen(session, items) },
     { id: 'none', text: 'Let go', key: 'Esc', run: () => choose(session, null) },

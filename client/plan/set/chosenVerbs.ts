@@ -57,7 +57,7 @@ export interface SetVerb {
 }
 
 export const setVerbs: readonly SetVerb[] = [
-  { id: 'again', name: 'Again', letter: 'G', least: 1, run: copyChosen },
+  { id: 'again', name: 'Others like them', letter: 'G', least: 1, run: copyChosen },
   { id: 'mirror', name: 'Mirror', letter: 'M', least: 1, run: mirrorChosen },
   { id: 'row', name: 'In a row', letter: 'O', least: 2, run: verb('rowSet') },
   { id: 'evenly', name: 'Evenly', letter: 'Y', least: 3, run: verb('spaceSet') },

@@ -59,3 +59,9 @@ it('shows the figures in the place of the verbs on a tablet, and the verbs again
   expect(words('label')).toEqual([]);
   expect(words('button')).toContain('Put away');
 });
+
+it('says how far it turns', () => {
+  expect(words('button')).toContain('Turn 15°');
+  press('Turn 15°');
+  expect(session.arrangement().pieces[0]?.rotation).toBe(15);
+});
