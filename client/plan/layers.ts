@@ -83,13 +83,13 @@ function drawUnderMarks(pen: Pen, model: PlanModel): void {
   const shown = shownFinding(model);
   const unseen = unseenToDraw(report, {
     finding: shown,
-    isSomethingChosen: session.view().chosen !== null,
     isMoving: model.moving !== null,
     floor: roomOf(model).area * 1e6,
   });
   // A rug lies under what is laid on it.
   for (const piece of restingPieces(model)) if (isRug(piece)) drawPiece(pen, bodyOfPiece(piece), NO_LOOK);
-  drawUnseen(pen, unseen);
+  // Quieter beside what is chosen.
+  drawUnseen(pen, unseen, session.view().chosen !== null && !shown ? 0.5 : 1);
   for (const mat of matsLying(report, session.arrangement().pieces)) drawMat(pen, mat);
   if (unseen.length > 0) {
     const taken = [...takenOnFloor(pen, model), ...takenByMarks(pen, report)];

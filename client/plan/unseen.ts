@@ -12,19 +12,18 @@ const CROWDED = 0.3;
 
 interface Shown {
   readonly finding: Finding | null;
-  readonly isSomethingChosen: boolean;
   readonly isMoving: boolean;
   /** mm² inside the walls */
   readonly floor: number;
 }
 
 /** The unseen floor to draw: all of it while a finding of sight is looked at, else what does not crowd the sheet, and nothing while another thing is looked at. */
-export function unseenToDraw(report: Report | null, { finding, isSomethingChosen, isMoving, floor }: Shown): readonly UnseenPatch[] {
+export function unseenToDraw(report: Report | null, { finding, isMoving, floor }: Shown): readonly UnseenPatch[] {
   // While something moves the slower checks still speak of where it stood.
   if (isMoving) return [];
   const patches = unseenIn(report);
   if (finding?.rule.startsWith('sight/')) return patches;
-  if (finding || isSomethingChosen) return [];
+  if (finding) return [];
   const large = patches.filter((patch) => areaOf(patch) >= SLIVER);
   return large.reduce((sum, patch) => sum + areaOf(patch), 0) > floor * CROWDED ? [] : large;
 }

@@ -12,7 +12,7 @@ const EDGE = [0.6, 0.9];
 
 /** Floor that no adult sees, as the drawing shows it while nothing is looked at. */
 export const unseenOnPaper = ({ room }: Scene, report: Report | null): readonly UnseenPatch[] =>
-  unseenToDraw(report, { finding: null, isSomethingChosen: false, isMoving: false, floor: room.area * 1e6 });
+  unseenToDraw(report, { finding: null, isMoving: false, floor: room.area * 1e6 });
 
 /** Hatched with sparse slanted lines inside a dotted edge: it reads in black alone. */
 export function unseenMarks(pen: PaperPen, patches: readonly UnseenPatch[]): Mark[] {

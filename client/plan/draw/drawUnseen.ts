@@ -9,8 +9,9 @@ import { cornersOfBox, firstClear, type WordBox } from './wordPlace.ts';
 const SIZE = 10.5;
 const STEP = 6;
 
-/** Floor that is not seen, hatched. */
-export function drawUnseen(pen: Pen, patches: readonly UnseenPatch[]): void {
+/** Floor that is not seen, hatched. `strength`: 0 to 1. */
+export function drawUnseen(pen: Pen, patches: readonly UnseenPatch[], strength = 1): void {
+  pen.ctx.globalAlpha = strength;
   for (const { outline, holes } of patches) {
     const ring = outline.map((p) => at(pen, p));
     hatch(
@@ -24,6 +25,7 @@ export function drawUnseen(pen: Pen, patches: readonly UnseenPatch[]): void {
     path(pen, ring);
     stroke(pen, { colour: colours.pencil, width: 0.8, dash: [2, 3] });
   }
+  pen.ctx.globalAlpha = 1;
 }
 
 /** The words once, on the largest patch that holds them whole; shorter ones where none does. `taken`: px. */

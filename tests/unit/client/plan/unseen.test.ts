@@ -25,18 +25,17 @@ const finding = (rule: string): Finding => ({
   missing: [],
   leftReason: null,
 });
-const idle = { finding: null, isSomethingChosen: false, isMoving: false, floor: 30e6 };
+const idle = { finding: null, isMoving: false, floor: 30e6 };
 
 describe('unseen floor', () => {
   it('is drawn while a finding of sight is looked at, or nothing is', () => {
-    const all = unseenToDraw(report, { ...idle, finding: finding('sight/hidden'), isSomethingChosen: true });
+    const all = unseenToDraw(report, { ...idle, finding: finding('sight/hidden') });
     expect(all.length).toBeGreaterThan(0);
     expect(unseenToDraw(report, idle).length).toBeGreaterThan(0);
   });
 
-  it('is left out while another thing is looked at or one moves', () => {
+  it('is left out while another finding is looked at or something moves', () => {
     expect(unseenToDraw(report, { ...idle, finding: finding('way/narrow') })).toEqual([]);
-    expect(unseenToDraw(report, { ...idle, isSomethingChosen: true })).toEqual([]);
     expect(unseenToDraw(report, { ...idle, isMoving: true, finding: finding('sight/hidden') })).toEqual([]);
     expect(unseenToDraw(null, idle)).toEqual([]);
   });
