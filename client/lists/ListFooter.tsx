@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { measureSeats } from '#model/measures/seats.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
-import { matCountIn } from '../plan/reportParts.ts';
+import { leastWordIn, matCountIn } from '../plan/reportParts.ts';
 import { useArrangement, useClassroom, useReportOf, useSession } from '../session/hooks.ts';
 import { figure } from '../text/figure.ts';
 import { sayCount } from '../text/sayCount.ts';
@@ -13,6 +13,7 @@ export function ListFooter() {
   const classroom = useClassroom();
   const arrangement = useArrangement();
   const mats = useReportOf(matCountIn);
+  const least = useReportOf(leastWordIn);
   const { out, placed } = useMemo(() => countTrays(classroom, arrangement), [classroom, arrangement]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: seats hang on the arrangement; where a thing is just being dragged does not change them
   const seats = useMemo(() => measureSeats(session.scene()), [session, arrangement]);
@@ -36,7 +37,7 @@ export function ListFooter() {
         <div>
           <dt>Mats that fit</dt>
           <dd>
-            <b>{mats ?? '–'}</b> of {plain(mat.depth)} × {plain(mat.width)}
+            {least} <b>{mats ?? '–'}</b> of {plain(mat.depth)} × {plain(mat.width)}
           </dd>
         </div>
       </dl>

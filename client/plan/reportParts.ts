@@ -117,6 +117,12 @@ function ringFrom(corners: unknown): Point[] {
   });
 }
 
+/** "at least" until it is proven that no more mats fit; "" once it is, or where none are reckoned. */
+export function leastWordIn(report: Report | null): string {
+  const mats = report?.measures.mats;
+  return isRecord(mats) && typeof mats.count === 'number' && mats.proven !== true ? 'at least' : '';
+}
+
 export function matCountIn(report: Report | null): number | null {
   const mats = report?.measures.mats;
   return isRecord(mats) && typeof mats.count === 'number' ? mats.count : null;

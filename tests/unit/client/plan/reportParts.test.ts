@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { narrowPlaceOf } from '#client/plan/reportParts.ts';
+import { leastWordIn, narrowPlaceOf } from '#client/plan/reportParts.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { SEATED_DEPTH, seatStrips } from '#model/measures/seats.ts';
 import { buildScene } from '#model/scene/build.ts';
@@ -19,4 +19,13 @@ it('the arrow of a narrow place beside a table in use ends where its children be
   expect(place?.measured).toBeCloseTo(790 - SEATED_DEPTH, 3);
   expect(Math.hypot((place?.a.x ?? 0) - (place?.b.x ?? 0), (place?.a.y ?? 0) - (place?.b.y ?? 0))).toBeCloseTo(790 - SEATED_DEPTH, 0);
   expect(place?.kept).toEqual([strips[0]?.strip]);
+});
+
+it('mats are at least so many until that is proven', () => {
+  const report = analyse(plainRoom());
+  const withMats = (mats: unknown) => ({ ...report, measures: { ...report.measures, mats } }) as typeof report;
+  expect(leastWordIn(withMats({ count: 12, upperBound: 15, proven: false }))).toBe('at least');
+  expect(leastWordIn(withMats({ count: 12, upperBound: 12, proven: true }))).toBe('');
+  expect(leastWordIn(withMats(null))).toBe('');
+  expect(leastWordIn(null)).toBe('');
 });
