@@ -13,6 +13,7 @@ import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import type { Item } from './items.ts';
 import { cellAt, cellsOf, neatlineBounds } from './neatline.ts';
 import { pieceNumbers } from './numbers.ts';
+import { isOfWidth } from './reportParts.ts';
 import { wallLength } from './roomShape.ts';
 
 const pieceWords: Readonly<Record<Piece['kind'], string>> = {
@@ -81,7 +82,7 @@ function nameOfWall(session: Session, corner: string): string {
   return capital(wallName(walls, wall));
 }
 
-/** "Shelf 7, mathematics, B5 to B7, open to the east. The way to it is too narrow, at B4: 0.74 m, 0.915 m needed (must)": what is said when a thing is chosen. */
+/** "Shelf 7, mathematics, B5 to B7, open to the east. At B4 a way is 0.74 m wide; it must be 0.915 m": what is said when a thing is chosen. */
 export function describeItem(session: Session, item: Item): string {
   const { room, display } = session.classroom();
   const bounds = neatlineBounds(room.corners);
@@ -136,15 +137,18 @@ function worstOf(session: Session, id: string): string[] {
   return worst ? [sayFinding(session, worst)] : [];
 }
 
-/** "The way from hall to Pouring is too narrow between shelf 1 and table 5, at G4: 0.70 m, 0.711 m needed (must)": it may be far from the thing. */
-function sayFinding(session: Session, { message, measured, needed, at, severity }: Finding): string {
+const musts = { must: 'it must be', should: 'it should be', note: 'better were' } as const;
+
+/** "At G4 a way is 0.70 m wide; it must be 0.711 m": it may be far from the thing. What is no width is said as the list says it. */
+function sayFinding(session: Session, finding: Finding): string {
+  const { message, measured, needed, at, severity } = finding;
   const { room, display } = session.classroom();
   const cell = at ? cellAt(at, neatlineBounds(room.corners)) : '';
-  const figures =
-    measured && needed && needed.value !== 0
-      ? `: ${sayQuantity(measured, display.units, needed.value)}, ${sayQuantity(needed, display.units)} needed`
-      : '';
-  return `${withoutCaution(message)}${cell === '' ? '' : `, at ${cell}`}${figures} (${severity})`;
+  if (measured && needed && needed.value !== 0 && isOfWidth(finding)) {
+    const wide = `${cell === '' ? 'A' : `At ${cell} a`} way is ${sayQuantity(measured, display.units, needed.value)} wide`;
+    return `${wide}; ${musts[severity]} ${sayQuantity(needed, display.units)}`;
+  }
+  return `${capital(severity)}${cell === '' ? '' : `, at ${cell}`}: ${withoutCaution(message)}`;
 }
 
 /** One line has no room for whose word counts in the end; the list has it. */
