@@ -4,7 +4,16 @@ import { inPlace } from '../../ui/inPlace.ts';
 import { measureName } from '../measureText.ts';
 import { nameWithin, wholeName } from '../nameLabels.ts';
 import { useBoxSize } from '../useBoxSize.ts';
-import { type DrawnTray, type Face, type KneelDrawing, markOn, type Opening, type PicturePoint, seenFace } from './kneelDrawing.ts';
+import {
+  type DrawnTray,
+  type Face,
+  type KneelDrawing,
+  levelWordsAt,
+  markOn,
+  type Opening,
+  type PicturePoint,
+  seenFace,
+} from './kneelDrawing.ts';
 
 /** mm beside the shelf, below its floor and above its highest thing */
 const BESIDE = 70;
@@ -14,6 +23,7 @@ const ABOVE = 100;
 const NAME = 10.5;
 const MOST_HIGH = 430;
 const MARK = 4.2;
+const LEVEL = 'eye level';
 
 interface Props {
   readonly drawing: KneelDrawing;
@@ -40,6 +50,8 @@ export function KneelPicture({ drawing, eye, looks, chosen, onChoose, label }: P
       return drawn ? [{ one, drawn, opening }] : [];
     }),
   );
+  const words = { width: px(measureName(LEVEL) + 6), height: px(NAME + 4) };
+  const wordsAt = levelWordsAt(drawing, eye, words, BESIDE);
   const picked = stands.find(({ one }) => one.tray.material.id === chosen);
   return (
     <div ref={frame} className="kneel-frame">
@@ -53,14 +65,15 @@ export function KneelPicture({ drawing, eye, looks, chosen, onChoose, label }: P
           viewBox={`${-BESIDE} ${-drawing.top - ABOVE} ${wide} ${high}`}
         >
           <Faces faces={drawing.behind} />
+          {/* Behind what stands there, whose names it would strike through. */}
+          <path className="kneel-level" d={`M${-BESIDE} ${-eye.height}H${drawing.width + BESIDE}`} />
           {drawing.openings.map((opening) => (
             <Through key={opening.key} {...{ opening, chosen, onChoose, scale, names }} top={drawing.top + ABOVE} />
           ))}
           <Faces faces={drawing.edges} />
           <path className="kneel-ground" d={`M${-BESIDE} 0H${drawing.width + BESIDE}`} />
-          <path className="kneel-level" d={`M${-BESIDE} ${-eye.height}H${drawing.width + BESIDE}`} />
-          <text className="kneel-words" x={-BESIDE + px(2)} y={-eye.height - px(4)} fontSize={px(NAME)}>
-            eye level
+          <text className="kneel-name" x={wordsAt + px(2)} y={-eye.height - px(4)} fontSize={px(NAME)}>
+            {LEVEL}
           </text>
           {stands.map(({ one, drawn, opening }) => (
             <Spot

@@ -27,6 +27,11 @@ interface Box {
   readonly width: number;
   readonly height: number;
 }
+/** mm on the picture */
+interface Rail {
+  readonly from: number;
+  readonly to: number;
+}
 /** What is seen through one opening: between two boards, or above the topmost. */
 export interface Opening {
   readonly key: string;
@@ -35,6 +40,8 @@ export interface Opening {
   readonly to: number | null;
   readonly left: number;
   readonly right: number;
+  /** The shelf's upper edge before it, where no board closes the shelf there: nothing is written across it. */
+  readonly rail: Rail | null;
   readonly inside: readonly Face[];
   readonly trays: readonly DrawnTray[];
 }
@@ -69,7 +76,9 @@ export function kneelDrawing(side: SceneSide, eye: Eye): KneelDrawing {
   const wall = (x: number): Face => ({ of: 'panel', points: [see(x, 0, 0), see(x, deep, 0), see(x, deep, height), see(x, 0, height)] });
   const back: Face = { of: 'back', points: [see(0, deep, 0), see(width, deep, 0), see(width, deep, height), see(0, deep, height)] };
   const floor: Face = { of: 'floor', points: [see(0, 0, 0), see(width, 0, 0), see(width, deep, 0), see(0, deep, 0)] };
-  const openings = side.boards.flatMap((board) => openingOf(side, board, eye));
+  const hasTop = side.boards.some((board) => board.surface !== null && board.level !== null && board.surface >= height - 1);
+  const rail = hasTop ? null : { from: height - BOARD, to: height };
+  const openings = side.boards.flatMap((board) => openingOf(side, board, eye, rail));
   const edge = (x: number, wide: number, z: number, high: number): Face => ({
     of: 'edge',
     points: [see(x, 0, z), see(x + wide, 0, z), see(x + wide, 0, z + high), see(x, 0, z + high)],
@@ -81,7 +90,6 @@ export function kneelDrawing(side: SceneSide, eye: Eye): KneelDrawing {
     const [z, bottom, right] = [board.surface, board.surface - BOARD, left + board.width];
     return [{ of: 'edge', points: [at(left, bottom), at(right, bottom), at(right, z), at(left, z)] }];
   });
-  const hasTop = side.boards.some((board) => board.surface !== null && board.level !== null && board.surface >= height - 1);
   const tops = openings.flatMap(({ trays }) => trays.map(({ front }) => front.z + front.height));
   return {
     behind: [...(isOpenBehind && !piece.divider ? [] : [back]), floor, wall(panel), wall(width - panel)],
@@ -90,7 +98,7 @@ export function kneelDrawing(side: SceneSide, eye: Eye): KneelDrawing {
       ...boardEdges,
       edge(0, panel, 0, height),
       edge(width - panel, panel, 0, height),
-      ...(hasTop ? [] : [edge(0, width, height - BOARD, BOARD)]),
+      ...(rail ? [edge(0, width, rail.from, BOARD)] : []),
     ],
     width,
     top: Math.max(height, eye.height, ...tops),
@@ -99,7 +107,7 @@ export function kneelDrawing(side: SceneSide, eye: Eye): KneelDrawing {
 
 const opposite = { front: 'back', back: 'front', left: 'right', right: 'left' } as const;
 
-function openingOf(side: SceneSide, board: SceneBoard, eye: Eye): Opening[] {
+function openingOf(side: SceneSide, board: SceneBoard, eye: Eye, rail: Rail | null): Opening[] {
   const { surface, setBack, depth, clear } = board;
   if (surface === null) return [];
   const left = (side.width - board.width) / 2;
@@ -119,7 +127,8 @@ function openingOf(side: SceneSide, board: SceneBoard, eye: Eye): Opening[] {
     // The farthest first; of those as far as one another the one farther to the side.
     .sort((p, q) => q.far - p.far || q.aside - p.aside)
     .map(({ drawn }) => drawn);
-  return [{ key: board.level?.id ?? 'top', from: surface, to: above, left, right, inside, trays }];
+  const before = rail && surface < rail.to && (above === null || above > rail.from) ? rail : null;
+  return [{ key: board.level?.id ?? 'top', from: surface, to: above, left, right, rail: before, inside, trays }];
 }
 
 function drawnTray(tray: SceneTray, board: SceneBoard, left: number, eye: Eye): { drawn: DrawnTray; far: number; aside: number } {
@@ -144,13 +153,31 @@ function drawnTray(tray: SceneTray, board: SceneBoard, left: number, eye: Eye): 
   return { drawn, far: y[1], aside: Math.abs((x[0] + x[1]) / 2 - eye.along) };
 }
 
-/** What its opening lets through of a thing's face on the picture; its height is 0 where boards hide all of it. */
+/** What its opening lets through of a thing's face on the picture, on the larger side of a rail; its height is 0 where boards hide all of it. */
 export function seenFace({ front, top }: DrawnTray, opening: Opening, which: 'front' | 'top' = 'front'): Box {
   const face = which === 'front' ? front : top;
   const sides = opening.to === null ? ([-Infinity, Infinity] as const) : ([opening.left, opening.right] as const);
   const [x, right] = [Math.max(face.x, sides[0]), Math.min(face.x + face.width, sides[1])];
-  const [z, end] = [Math.max(face.z, opening.from), Math.min(face.z + face.height, opening.to ?? Infinity)];
+  const [z, end] = besideRail(Math.max(face.z, opening.from), Math.min(face.z + face.height, opening.to ?? Infinity), opening.rail);
   return { x: Math.min(x, right), z: Math.min(z, opening.to ?? z), width: Math.max(0, right - x), height: Math.max(0, end - z) };
+}
+
+function besideRail(z: number, end: number, rail: Rail | null): readonly [number, number] {
+  if (!rail || end <= rail.from || z >= rail.to) return [z, end];
+  return rail.from - z >= end - rail.to ? [z, rail.from] : [rail.to, end];
+}
+
+/** The end of the line at her eyes where its words lie on less of what stands there. mm: the words, and how far the picture goes on beside the shelf */
+export function levelWordsAt(drawing: KneelDrawing, eye: Eye, words: { readonly width: number; readonly height: number }, beside: number) {
+  const points = drawing.openings.flatMap(({ trays }) => trays.map(({ faces }) => faces.flatMap((face) => face.points)));
+  const spans = points.filter((all) => all.some(({ z }) => z >= eye.height) && all.some(({ z }) => z <= eye.height + words.height));
+  const covered = (from: number, to: number): number =>
+    spans.reduce((sum, all) => {
+      const xs = all.map(({ x }) => x);
+      return sum + Math.max(0, Math.min(to, Math.max(...xs)) - Math.max(from, Math.min(...xs)));
+    }, 0);
+  const [left, right] = [-beside, drawing.width + beside - words.width];
+  return covered(right, right + words.width) < covered(left, left + words.width) ? right : left;
 }
 
 /**
