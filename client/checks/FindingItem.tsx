@@ -12,6 +12,7 @@ import { fixWords } from './fixWords.ts';
 import { Gauge } from './Gauge.tsx';
 import { KneelLink } from './KneelLink.tsx';
 import { LeaveForm } from './LeaveForm.tsx';
+import { leadSentence } from './leadSentence.ts';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { pointOut } from './pointOut.ts';
 import { type Figures, sayFigures } from './sayFigures.ts';
@@ -91,11 +92,24 @@ function saysTheSame(before: Props, now: Props): boolean {
 /** Short for the eye, which has the figures beside it; whole for the ear. */
 function Message({ message, figures }: { message: string; figures: Figures | null }) {
   const short = shortMessage(message, figures);
-  if (short === message) return message;
+  if (short === message) return <Sentences text={message} />;
   return (
     <>
       <span className="only-heard">{message}</span>
-      <span aria-hidden="true">{short}</span>
+      <span aria-hidden="true">
+        <Sentences text={short} />
+      </span>
+    </>
+  );
+}
+
+/** What is wrong first, to be read at a glance; what else is said of it on lines of its own. */
+function Sentences({ text }: { text: string }) {
+  const [lead, rest] = leadSentence(text);
+  return (
+    <>
+      <span className="lead">{lead}</span>
+      {rest !== '' && <span className="rest"> {rest}</span>}
     </>
   );
 }
