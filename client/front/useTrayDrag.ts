@@ -108,17 +108,7 @@ function handAt(event: PointerEvent, press: Press, { box, layout, view, gap }: W
   return { tray: press.tray, x, y, drop, over };
 }
 
-/** px at the ends of the line of shelves where it slides on while a tray is held there */
-const EDGE = 40;
-const SLIDE = 14;
-
 function placeUnder(event: PointerEvent): string | null {
   const under = document.elementFromPoint(event.clientX, event.clientY);
-  const strip = under?.closest('.front-drop-strip');
-  if (strip) {
-    const { left, right } = strip.getBoundingClientRect();
-    if (event.clientX > right - EDGE) strip.scrollLeft += SLIDE;
-    else if (event.clientX < left + EDGE) strip.scrollLeft -= SLIDE;
-  }
   return under?.closest('[data-drop]')?.getAttribute('data-drop') ?? null;
 }

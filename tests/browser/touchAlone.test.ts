@@ -102,7 +102,9 @@ describe.each(screens('phone', 'tablet'))('by touch alone, on a %s', (size) => {
   });
 
   it('opens the front and drags a tray to another board, which stays under the finger', async () => {
-    await chooseShelf();
+    // Whichever the check before was about.
+    await turnTo(/^Drawing/);
+    await finger.tapAt(await onScreen(page, SHELF));
     await finger.tap(button('See its front'));
     const drawing = page.locator('.front-drawing canvas').first();
     await drawing.waitFor();
@@ -111,7 +113,24 @@ describe.each(screens('phone', 'tablet'))('by touch alone, on a %s', (size) => {
     const box = await drawing.boundingBox();
     if (!box) throw new Error('the front is not drawn');
     // The first tray of the top board, and the free part of the low one.
+    // While it is in hand each of the other shelves is there to let go on.
+    const places = page.evaluate(
+      () =>
+        new Promise<readonly [count: number, missed: readonly string[]]>((done) => {
+          function look(): void {
+            const all = [...document.querySelectorAll('.front-drop')];
+            if (all.length === 0) return void requestAnimationFrame(look);
+            const missed = all.filter((one) => {
+              const { left, top, width, height } = one.getBoundingClientRect();
+              return document.elementFromPoint(left + width / 2, top + height / 2) !== one;
+            });
+            done([all.length, missed.map(({ textContent }) => textContent)]);
+          }
+          look();
+        }),
+    );
     await finger.slide({ x: box.x + 85, y: box.y + 23 }, { x: box.x + box.width * 0.7, y: box.y + 0.665 * box.height });
+    expect(await places).toEqual([15, []]);
     await said(/^Carrying a tray: shelf 1, low board, 1\.0/);
     await takeBack();
   });
