@@ -6,6 +6,7 @@ import { Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { InThisClass } from './InThisClass.tsx';
+import { inReadingOrder } from './inReadingOrder.ts';
 import { OptionList } from './OptionList.tsx';
 import { PageRoom } from './PageRoom.tsx';
 import { PageSource } from './PageSource.tsx';
@@ -48,7 +49,7 @@ export function RulePageDialog({ rule, onRule, onClose }: Props) {
             Back
           </TextLink>
         </div>
-        <Sections key={rule} rule={rule} sections={page.sections} onClose={onClose} onRule={onRule} />
+        <Sections key={rule} rule={rule} written={page.sections} onClose={onClose} onRule={onRule} />
       </div>
       <AnotherCheck rule={rule} onRule={onRule} />
       {close}
@@ -56,7 +57,8 @@ export function RulePageDialog({ rule, onRule, onClose }: Props) {
   );
 }
 
-function Sections({ rule, sections, onClose, onRule }: Pick<Props, 'rule' | 'onClose' | 'onRule'> & { sections: readonly PageSection[] }) {
+function Sections({ rule, written, onClose, onRule }: Pick<Props, 'rule' | 'onClose' | 'onRule'> & { written: readonly PageSection[] }) {
+  const sections = useMemo(() => inReadingOrder(written), [written]);
   const rooms = useMemo(
     () => sections.flatMap((section) => section.blocks.flatMap((block) => (block.kind === 'room' ? [block.change] : []))),
     [sections],

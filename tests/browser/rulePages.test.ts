@@ -51,9 +51,10 @@ describe.each(screens('wide', 'tablet', 'phone'))('why? on a %s screen', (size) 
     expect(headings).toEqual([
       'What it asks',
       'Why',
-      'Source',
       'A room that trips it',
       'A room that passes',
+      'What is worked out',
+      'Source',
       'When it cannot tell',
       'Options',
       'When to leave it',
