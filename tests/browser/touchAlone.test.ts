@@ -70,6 +70,15 @@ describe.each(screens('phone', 'tablet'))('by touch alone, on a %s', (size) => {
     await finger.tapAt(await onScreen(page, { x: 3000, y: 3000 }));
     await finger.tapAt(await onScreen(page, FLOOR));
     await said(/^Tape: /);
+    if (size === 'tablet') {
+      // Its answer keeps within the sheet, beside who is here.
+      const [words, here, sheet] = await Promise.all(
+        ['.draft-line', '.short-state', '.room-sheet'].map((part) => page.locator(part).first().boundingBox()),
+      );
+      if (!words || !here || !sheet) throw new Error('the strip is not drawn');
+      expect(words.x + words.width).toBeLessThanOrEqual(here.x);
+      expect(words.y + words.height).toBeLessThanOrEqual(sheet.y + sheet.height + 1);
+    }
     await finger.tap(button('Tape'));
     await finger.tap(button('Draw'));
     await finger.tap(page.getByRole('menuitem', { name: 'Table', exact: true }));
