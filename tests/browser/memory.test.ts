@@ -18,7 +18,7 @@ const SHELF = { x: 5600, y: 6250 };
 /** px from there */
 const FAR = { x: -60, y: -40 };
 /** Steps of one slide, as a hand makes them in about a second. */
-const STEPS = 30;
+const STEPS = runs(10, 30);
 /** Bytes of code that the engine makes of what runs often: 1.4 MB after ten slides in a heap snapshot, 1.6 or so after 24. */
 const WARMING_UP = 2.5 * 2 ** 20;
 /** Bytes of marks that a slide leaves in the shared document, where each write is kept as a step: 9 kB in that snapshot. */

@@ -188,7 +188,7 @@ describe('the rooms for benchmarks', () => {
 
 describe('seeded rooms', () => {
   it('every mat passes the checker, and no more lie than the bound allows', { timeout: patience }, () => {
-    for (let seed = 1; seed <= runs(80, 600); seed++) {
+    for (let seed = 1; seed <= runs(50, 600); seed++) {
       const scene = sceneOf(seededRoom(seed));
       const { count, exact, upperBound } = lay(scene, 'quick');
       expect(wrongMats(scene, exact), `seed ${seed}`).toEqual([]);
@@ -196,7 +196,7 @@ describe('seeded rooms', () => {
     }
   });
   it('more furniture never raises the bound', { timeout: patience }, () => {
-    for (let seed = 1; seed <= runs(80, 600); seed++) {
+    for (let seed = 1; seed <= runs(50, 600); seed++) {
       const change = seededRoom(seed);
       const pieces = change.pieces ?? [];
       const bounds = pieces.map((_, k) => boundOf(sceneOf({ ...change, pieces: pieces.slice(0, k) })));
@@ -205,7 +205,7 @@ describe('seeded rooms', () => {
     }
   });
   it('the bound stays when the room is mirrored, turned by a quarter, or moved', { timeout: patience }, () => {
-    for (let seed = 1; seed <= runs(80, 600); seed++) {
+    for (let seed = 1; seed <= runs(50, 600); seed++) {
       const change = seededRoom(seed);
       const bound = boundOf(sceneOf(change));
       expect(boundOf(sceneOf(mirrored(change))), `mirrored ${seed}`).toBe(bound);
