@@ -75,14 +75,16 @@ function run(classroom: Classroom): Mend {
 /** The shortest move of one piece to a place of the grid after which every way is wide enough and nothing stands badly; null: none below `below`. */
 function byTryingOut(classroom: Classroom, below: number): number | null {
   const base = buildScene(classroom);
-  const before = faults(classroom);
+  const before = overlapsIn(classroom);
   const covered = new Map(measureWaysAndNarrow(base).ways.map((way) => [`${way.to}/${way.side}`, way.share]));
   const places = grid().filter(({ far }) => far < below);
   for (const { x, y, far } of places) {
     for (const piece of piecesOf(classroom)) {
       if (piece.locked) continue;
       const moved = applyEdits(classroom, 'a1', [{ do: 'move-piece', piece: piece.id, x: piece.x + x, y: piece.y + y }]);
-      if ([...faults(moved)].some((fault) => !before.has(fault))) continue;
+      // What is moved stands inside the walls then; what stood in the same place before may stay so, but no deeper.
+      if (measureOutside(buildScene(moved), 1).some(({ body }) => body.id === piece.id)) continue;
+      if ([...overlapsIn(moved)].some(([two, by]) => by > (before.get(two) ?? 0) + 1)) continue;
       const { ways } = measureWaysAndNarrow(buildScene(moved));
       const isWide = ways.every(
         ({ from, judged, share, to, side }) =>
@@ -94,11 +96,9 @@ function byTryingOut(classroom: Classroom, below: number): number | null {
   return null;
 }
 
-function faults(classroom: Classroom): Set<string> {
-  const scene = buildScene(classroom);
-  const over = measureOverlaps(scene).filter(({ depth }) => depth > 1);
-  return new Set([...over.map(({ a, b }) => `${a.id} ${b.id}`), ...measureOutside(scene, 1).map(({ body }) => body.id)]);
-}
+/** How far (mm) each two things stand in the same place. */
+const overlapsIn = (classroom: Classroom): Map<string, number> =>
+  new Map(measureOverlaps(buildScene(classroom)).map(({ a, b, depth }) => [`${a.id} ${b.id}`, depth]));
 
 function grid(): { x: number; y: number; far: number }[] {
   const places: { x: number; y: number; far: number }[] = [];

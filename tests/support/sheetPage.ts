@@ -20,7 +20,7 @@ export async function openDemo(page: Page, server: ServedAt): Promise<void> {
 
 /** Until the checks have looked at everything there is now. */
 export async function checked(page: Page): Promise<void> {
-  await page.locator('.counts, .finding-head').first().waitFor({ state: 'attached', timeout: 60_000 });
+  await page.locator('.counts, .finding-head, #places-statement').first().waitFor({ state: 'attached', timeout: 60_000 });
   // What was just done has reached the checks, and then their words the page.
   await atRest(page);
   await page.getByText('still looking').first().waitFor({ state: 'detached', timeout: 60_000 });
