@@ -66,7 +66,8 @@ const musts = (classroom: Classroom): Set<string> =>
 const piecesOf = (classroom: Classroom) => classroom.arrangements[0]?.pieces ?? [];
 
 function run(classroom: Classroom): Mend {
-  const work = mendWays(classroom, { looks: 1000, gridLooks: 500 });
+  // In the long form as far as the app looks.
+  const work = mendWays(classroom, isLong ? {} : { looks: 1000, gridLooks: 500 });
   let step = work.next();
   while (!step.done) step = work.next();
   return step.value;
