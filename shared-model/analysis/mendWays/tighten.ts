@@ -1,5 +1,6 @@
 import type { Point } from '../../geometry/vec.ts';
 import { type Layout, totalOf } from './layout.ts';
+import { FARTHEST } from './limits.ts';
 import type { Search, SearchProgress } from './search.ts';
 
 /** mm: the first steps by which moves are made shorter; halved until 1 mm. */
@@ -23,6 +24,8 @@ function* shorter(search: Search, layout: Layout, step: number): Generator<Searc
   const total = totalOf(layout);
   for (const [unit, shift] of layout) {
     for (const next of steps(shift, step)) {
+      // What goes farther goes to its wall, and stays there.
+      if (Math.hypot(next.x, next.y) > FARTHEST) continue;
       const tried = new Map(layout);
       if (next.x === 0 && next.y === 0) tried.delete(unit);
       else tried.set(unit, next);
