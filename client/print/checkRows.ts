@@ -17,10 +17,11 @@ import { sourceLetters } from '../checks/sourceLetters.ts';
 import { wantedOnce } from '../checks/wantedOnce.ts';
 import { severityWord } from '../ui/SeverityMark.tsx';
 import type { FlowRow } from './flow.ts';
-import { line, type Mark, type Measure, rect, weights, words } from './marks.ts';
+import { line, type Mark, type Measure, weights, words } from './marks.ts';
 import type { PrintInput } from './pageTypes.ts';
 import { severityMark, unknownMark } from './severityMark.ts';
 import { headRow, leading, spaceRow, textRows } from './table.ts';
+import { tickBox } from './tickBox.ts';
 import { CAUTION } from './titleBlock.ts';
 import { wrapText } from './wrapText.ts';
 
@@ -102,7 +103,7 @@ function findingRows(look: Look, { lead, others }: FindingGroup, letters: Readon
     heads: [again],
     isHead: asides.length > 0,
     draw: (x, y) => [
-      tickBox(x, y + 0.5),
+      ...tickBox(x, y + 0.5),
       ...severityMark(lead.severity, x + WIDE.tick + 1.5, y + 0.8 + SIZE / 2, 2.6),
       words(severityWord[lead.severity], x + WIDE.tick + 3.8, y + 0.8 + SIZE / 2, { size: SIZE, weight: 650 }),
       ...column(message, x + x0, y + 0.5, SIZE, 400, 'start'),
@@ -117,9 +118,6 @@ function findingRows(look: Look, { lead, others }: FindingGroup, letters: Readon
 function column(lines: readonly string[], x: number, y: number, size: number, weight: number, align: 'start' | 'end'): Mark[] {
   return lines.map((text, i) => words(text, x, y + leading(size) * (i + 0.5), { size, weight, align }));
 }
-
-/** A box to tick by hand once it is done. */
-const tickBox = (x: number, y: number): Mark => rect(x, y, 3.4, 3.4, { weight: weights.outline });
 
 const lineRow = (text: string, indent: number, size: number, again: FlowRow): FlowRow => ({
   height: leading(size),
@@ -157,7 +155,7 @@ function measureRows(look: Look, report: Report): FlowRow[] {
         heads: [again],
         isHead: true,
         draw: (x, y) => [
-          tickBox(x, y + 0.4),
+          ...tickBox(x, y + 0.4),
           unknownMark(x + WIDE.tick + 1.5, y + 2.1, 2.8),
           words(first, x + x0, y + 2.1, { size: SIZE }),
         ],

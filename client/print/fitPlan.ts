@@ -62,7 +62,7 @@ function hasRoom({ sheet, form, plan, scale }: Omit<Fit, 'note'>, facts: TitleFa
 }
 
 export const heightOfTitle = (box: Box, facts: TitleFacts, scale: number, scaleNote: string, { measure }: Asked['input']): number =>
-  titleColumn(box, facts, { what: 'Room', scale, scaleNote, number: 88, count: 88 }, measure).height;
+  titleColumn(box, facts, { what: 'Room', scale, scaleNote, isPlan: true, number: 88, count: 88 }, measure).height;
 
 /** "too large for 1:50 on A4; A3 takes it at 1:50" */
 function noteOf(asked: Asked, scale: number): string {

@@ -6,6 +6,7 @@ import { moveArrow } from '../moveDay/moveArrow.ts';
 import { cornersOfWords, line, type Mark, round, shape, weights, words } from './marks.ts';
 import type { PaperPen } from './paperPen.ts';
 import type { PlanLayer } from './planMarks.ts';
+import type { Sign } from './signRows.ts';
 
 /** mm: radius of a step's number; the head of an arrow; from the head to the middle of the place it points to */
 const ROUND = 2;
@@ -74,7 +75,7 @@ function boxOf(corners: readonly Point[]): Box {
 }
 
 /** What the lines of the move mean. */
-export const moveSigns: readonly { readonly text: string; readonly draw: (x: number, y: number) => readonly Mark[] }[] = [
+export const moveSigns: readonly Sign[] = [
   { text: 'stands here now', draw: (x, y) => [sign(x, y, NOW)] },
   { text: 'stands here after', draw: (x, y) => [sign(x, y, [])] },
   { text: 'waits here for a while', draw: (x, y) => [sign(x, y, FOR_A_WHILE)] },

@@ -8,13 +8,15 @@ import { nameOfArrangement } from '../text/nameOfArrangement.ts';
 import { capital } from '../text/sayList.ts';
 import { fitPlan, GAP, MOST_TITLE } from './fitPlan.ts';
 import { breakRows, drawRows, type FlowRow } from './flow.ts';
-import { line, type Mark, rect, shifted, weights, words } from './marks.ts';
+import { line, shifted, weights, words } from './marks.ts';
 import { moveLayer, moveSigns } from './moveMarks.ts';
 import type { PageDraft, PrintInput } from './pageTypes.ts';
 import { sheetOf } from './paper.ts';
 import { planMarks } from './planMarks.ts';
+import { signRows } from './signRows.ts';
 import { aboveStrip, stripPage } from './stripPage.ts';
 import { type Column, headRow, leading, spaceRow, tableRows, textRows } from './table.ts';
+import { tickBox } from './tickBox.ts';
 import type { TitleFacts } from './titleBlock.ts';
 import { wrapText } from './wrapText.ts';
 
@@ -39,23 +41,19 @@ function planPage(input: PrintInput, day: Day, facts: TitleFacts): PageDraft {
   const { sheet, plan, scale, form, note } = fitPlan({ input, facts, draw });
   if (form === 'strip') {
     const free = aboveStrip(sheet);
-    return stripPage(sheet, WHAT, shifted(plan.marks, free.x, free.y), scale, note);
+    return { ...stripPage(sheet, WHAT, shifted(plan.marks, free.x, free.y), scale, note), isPlan: true };
   }
   const { inner } = sheet;
   const x = inner.x + plan.width + GAP;
   const width = inner.x + inner.width - x;
   const titleWide = Math.min(width, MOST_TITLE);
   const box = { ...inner, x: x + width - titleWide, width: titleWide };
-  const marks = [...shifted(plan.marks, inner.x, inner.y), ...drawRows(legend(width), x, inner.y)];
-  return { what: WHAT, sheet, scale, scaleNote: note, marks, title: { form: 'column', box } };
+  const marks = [
+    ...shifted(plan.marks, inner.x, inner.y),
+    ...drawRows([headRow('The move', width), ...signRows(moveSigns, width)], x, inner.y),
+  ];
+  return { what: WHAT, sheet, scale, scaleNote: note, isPlan: true, marks, title: { form: 'column', box } };
 }
-
-const legend = (width: number): FlowRow[] => [
-  headRow('The move', width),
-  ...moveSigns.map(
-    ({ text, draw }): FlowRow => ({ height: 4.8, draw: (x, y) => [...draw(x, y + 2.4), words(text, x + 10, y + 2.4, { size: 2.3 })] }),
-  ),
-];
 
 function listPages(input: PrintInput, day: Day): PageDraft[] {
   const sheet = sheetOf(input.choice.paper, false);
@@ -78,8 +76,8 @@ function stepRows({ measure, report, scene }: PrintInput, day: Day, width: numbe
   const again = headRow('Steps (continued)', width, 3.6);
   // Said once; the steps it is true of begin with "two people".
   const twoPeople = sayTwoPeople(saying.units);
-  const words = day.steps.map((one) => ({ one, said: sayStep(one.step, saying) }));
-  const isTwo = words.some(({ said }) => said.mind.includes(twoPeople));
+  const steps = day.steps.map((one) => ({ one, said: sayStep(one.step, saying) }));
+  const isTwo = steps.some(({ said }) => said.mind.includes(twoPeople));
   return [
     headRow('Steps', width, 5),
     ...[
@@ -87,7 +85,7 @@ function stepRows({ measure, report, scene }: PrintInput, day: Day, width: numbe
       ...(isTwo ? [twoPeople.replace('lift it', 'lift')] : []),
     ].flatMap((text) => textRows(text, width, measure, ASIDE)),
     spaceRow(1),
-    ...words.flatMap(({ one, said }) =>
+    ...steps.map(({ one, said }) =>
       stepRow(one, { ...said, mind: said.mind.filter((text) => text !== twoPeople) }, { width, measure, again }),
     ),
   ];
@@ -99,7 +97,7 @@ interface Look {
   readonly again: FlowRow;
 }
 
-function stepRow({ number, after, state }: DayStep, { title, detail, mind }: ReturnType<typeof sayStep>, look: Look): FlowRow[] {
+function stepRow({ number, after, state }: DayStep, { title, detail, mind }: ReturnType<typeof sayStep>, look: Look): FlowRow {
   const { width, measure, again } = look;
   const x0 = WIDE.tick + WIDE.number;
   const inner = width - x0 - WIDE.when;
@@ -117,64 +115,45 @@ function stepRow({ number, after, state }: DayStep, { title, detail, mind }: Ret
       beside.length * leading(ASIDE),
       4,
     ) + 2;
-  return [
-    {
-      height,
-      heads: [again],
-      draw: (x, y) => {
-        let at = y + 0.8;
-        const lines = texts.map(({ text, size, weight }) => {
-          at += leading(size);
-          return words(text, x + x0, at - leading(size) / 2, { size, weight });
-        });
-        return [
-          ...tick(x, y + 0.8, state.state === 'done'),
-          words(String(number), x + WIDE.tick + 5, y + 0.8 + leading(SIZE) / 2, { size: SIZE, weight: 700, align: 'end' }),
-          ...lines,
-          ...beside.map((text, i) => words(text, x + width, y + 0.8 + leading(ASIDE) * (i + 0.5), { size: ASIDE, align: 'end' })),
-          line(
-            [
-              { x, y: y + height - 0.4 },
-              { x: x + width, y: y + height - 0.4 },
-            ],
-            { weight: weights.hatch },
-          ),
-        ];
-      },
-    },
-  ];
-}
-
-/** A box to tick by hand; ticked already where the step is done. */
-const tick = (x: number, y: number, isDone: boolean): Mark[] => [
-  rect(x, y, 3.4, 3.4, { weight: weights.outline }),
-  ...(isDone
-    ? [
+  return {
+    height,
+    heads: [again],
+    draw: (x, y) => {
+      let at = y + 0.8;
+      const lines = texts.map(({ text, size, weight }) => {
+        at += leading(size);
+        return words(text, x + x0, at - leading(size) / 2, { size, weight });
+      });
+      return [
+        ...tickBox(x, y + 0.8, state.state === 'done'),
+        words(String(number), x + WIDE.tick + 5, y + 0.8 + leading(SIZE) / 2, { size: SIZE, weight: 700, align: 'end' }),
+        ...lines,
+        ...beside.map((text, i) => words(text, x + width, y + 0.8 + leading(ASIDE) * (i + 0.5), { size: ASIDE, align: 'end' })),
         line(
           [
-            { x: x + 0.7, y: y + 1.8 },
-            { x: x + 1.5, y: y + 2.7 },
-            { x: x + 3, y: y + 0.6 },
+            { x, y: y + height - 0.4 },
+            { x: x + width, y: y + height - 0.4 },
           ],
-          { weight: weights.openSide },
+          { weight: weights.hatch },
         ),
-      ]
-    : []),
-];
+      ];
+    },
+  };
+}
 
 function crateRows({ measure }: PrintInput, day: Day, width: number): FlowRow[] {
   const { plan, names } = day;
   const { crates, byHand } = plan.packed;
   if (crates.length === 0 && byHand.length === 0) return textRows('No shelf has to be emptied: no crate is needed.', width, measure, SIZE);
   const [letter, kg, box] = [12, 16, 17];
-  const words = width - letter - kg - 2 * box;
+  const rest = width - letter - kg - 2 * box;
   const columns: Column[] = [
     { title: 'Crate', width: letter },
-    { title: 'Steps inside', width: words * 0.55 },
-    { title: 'Back to', width: words * 0.45 },
+    { title: 'Steps inside', width: rest * 0.55 },
+    { title: 'Back to', width: rest * 0.45 },
     { title: 'kg', width: kg, align: 'end' },
-    { title: 'packed', width: box, align: 'end', draw: (_, x, y) => tick(x + box - 5, y - 1.7, false) },
-    { title: 'emptied', width: box, align: 'end', draw: (_, x, y) => tick(x + box - 5, y - 1.7, false) },
+    { title: 'packed', width: box, align: 'end', draw: (_, x, y) => tickBox(x + box - 5, y - 1.7) },
+    { title: 'emptied', width: box, align: 'end', draw: (_, x, y) => tickBox(x + box - 5, y - 1.7) },
   ];
   const cells = crates.map((crate) => [
     crate.letter,

@@ -29,6 +29,8 @@ export interface PageDraft {
   /** Why it is not the usual scale; "": it is */
   readonly scaleNote: string;
   readonly marks: readonly Mark[];
+  /** What is drawn on it is a plan. */
+  readonly isPlan?: boolean;
   /** What stands in the title for the arrangement; absent: the one that is shown. */
   readonly arrangement?: string;
   readonly title: { readonly form: 'strip' | 'column'; readonly box: Box };

@@ -34,7 +34,7 @@ export function pagesOf(input: PrintInput): PrintPage[] {
 
 function titleOf(draft: PageDraft, shown: TitleFacts, number: number, count: number, measure: Measure): Mark[] {
   const facts = draft.arrangement === undefined ? shown : { ...shown, arrangement: draft.arrangement };
-  const of = { what: draft.what, scale: draft.scale, scaleNote: draft.scaleNote, number, count };
+  const of = { what: draft.what, scale: draft.scale, scaleNote: draft.scaleNote, isPlan: draft.isPlan === true, number, count };
   return draft.title.form === 'strip'
     ? titleStrip(draft.title.box, facts, of, measure)
     : titleColumn(draft.title.box, facts, of, measure).marks;

@@ -33,7 +33,7 @@ export function roomPages(input: PrintInput, facts: TitleFacts): PageDraft[] {
   ];
   if (form === 'strip') {
     const free = aboveStrip(sheet);
-    const page = stripPage(sheet, 'Room', shifted(plan.marks, free.x, free.y), scale, scaleNote);
+    const page = { ...stripPage(sheet, 'Room', shifted(plan.marks, free.x, free.y), scale, scaleNote), isPlan: true };
     return [page, ...listPages(input, list)];
   }
   const { inner } = sheet;
@@ -44,7 +44,7 @@ export function roomPages(input: PrintInput, facts: TitleFacts): PageDraft[] {
   const title = heightOfTitle(titleBox, facts, scale, scaleNote, input);
   const beside = besidePlan(input, list, panel, panel.height - title - GAP);
   const marks = [...shifted(plan.marks, inner.x, inner.y), ...beside.marks, ...frontBelow(input, sheet, plan)];
-  const page: PageDraft = { what: 'Room', sheet, scale, scaleNote, marks, title: { form: 'column', box: titleBox } };
+  const page: PageDraft = { what: 'Room', sheet, scale, scaleNote, isPlan: true, marks, title: { form: 'column', box: titleBox } };
   return [page, ...(beside.isListDone ? [] : listPages(input, list))];
 }
 

@@ -15,6 +15,7 @@ import type { PrintInput } from './pageTypes.ts';
 import type { PrintChoice } from './printChoice.ts';
 import { openRemarks } from './remarkMarks.ts';
 import { isMarked, severityMark } from './severityMark.ts';
+import { type Sign, signRows } from './signRows.ts';
 import { type Column, headRow, spaceRow, tableRows } from './table.ts';
 import { unseenOnPaper } from './unseenMarks.ts';
 
@@ -105,7 +106,7 @@ function badge(code: AreaCode | null, letters: string, x: number, y: number): Ma
 export function legendRows({ scene, report, choice }: Pick<PrintInput, 'scene' | 'report' | 'choice'>, width: number): FlowRow[] {
   const areas = areasOfShelves(scene.arrangement, scene.classroom.materials);
   const codes = [...new Set([...areas.values()].flatMap(({ area, strand }) => areaCode(area, strand) ?? []))];
-  const entries = [
+  const entries: Sign[] = [
     ...codes.map((code) => ({ text: areaNames[code], draw: (x: number, y: number) => badge(code, code, x, y) })),
     { text: 'open side; a tick a board', draw: openSideSign },
     { text: 'a mat that fits', draw: matSign },
@@ -116,18 +117,7 @@ export function legendRows({ scene, report, choice }: Pick<PrintInput, 'scene' |
     ...(choice.hasUnseen && unseenOnPaper(scene, report).length > 0 ? [{ text: 'floor that no adult sees', draw: unseenSign }] : []),
     ...(choice.hasRemarks && openRemarks(scene).length > 0 ? [{ text: 'a remark, in the list', draw: remarkSign }] : []),
   ];
-  const count = width < 74 ? 1 : 2;
-  return Array.from(
-    { length: Math.ceil(entries.length / count) },
-    (_, row): FlowRow => ({
-      height: 4.4,
-      draw: (x, y) =>
-        entries.slice(count * row, count * (row + 1)).flatMap(({ text, draw }, i) => {
-          const at = x + (i * width) / count;
-          return [...draw(at, y + 2.2), words(text, at + 10, y + 2.2, { size: 2.3 })];
-        }),
-    }),
-  );
+  return signRows(entries, width);
 }
 
 function severitiesOnPlan(report: Report | null, { hasMarks }: PrintChoice): Severity[] {

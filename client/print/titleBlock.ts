@@ -4,9 +4,6 @@ import type { Box } from './paper.ts';
 import { barFor, barMarks } from './scaleBar.ts';
 import { cutText, wrapText } from './wrapText.ts';
 
-/** What sheets with a plan are called; fronts have no north. */
-const PLANS: readonly string[] = ['Room', 'Move day'];
-
 /** What every printed sheet says of itself. */
 export interface TitleFacts {
   readonly className: string;
@@ -23,6 +20,8 @@ interface TitleOf {
   readonly scale: number | null;
   /** "too large for 1:50 on A4" */
   readonly scaleNote: string;
+  /** A plan has its north. */
+  readonly isPlan: boolean;
   readonly number: number;
   readonly count: number;
 }
@@ -63,7 +62,7 @@ export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Me
   const sheetWide = 23;
   const barWide = of.scale === null ? 0 : barFor(of.scale, facts.units).long / of.scale;
   const noteWide = of.scaleNote === '' ? 0 : Math.min(MOST_NOTE, measure(of.scaleNote, NOTE, 400, false) + 2 * PAD);
-  const arrowWide = PLANS.includes(of.what) ? ARROW.wide : 0;
+  const arrowWide = of.isPlan ? ARROW.wide : 0;
   const scaleWide = of.scale === null ? 0 : Math.max(40, barWide + 21 + arrowWide, noteWide);
   const rest = width - sheetWide - scaleWide;
   const [classWide, arrWide] = [rest * 0.44, rest * 0.29];
@@ -88,7 +87,7 @@ export function titleStrip(box: Box, facts: TitleFacts, of: TitleOf, measure: Me
     ),
     words(cut(facts.day, arrWide, FACTS), at.arr + PAD, y + 13.3, { size: FACTS }),
     ...(of.scale === null ? [] : scaleInStrip(at.scale, y, of.scale, of.scaleNote, facts.units, scaleWide, measure)),
-    ...(of.scale === null || !PLANS.includes(of.what) ? [] : northMarks(at.caution - PAD - ARROW.wide / 2, y + 1.6)),
+    ...(!of.isPlan ? [] : northMarks(at.caution - PAD - ARROW.wide / 2, y + 1.6)),
     ...wrapText(CAUTION, cautionWide - 2 * PAD, measure, 2.1)
       .slice(0, 6)
       .map((text, i) => words(text, at.caution + PAD, y + 2.6 + i * 2.55, { size: 2.1 })),
@@ -214,7 +213,7 @@ function columnCells(box: Box, facts: TitleFacts, of: TitleOf, measure: Measure)
         label(lengthsIn(facts.units), left, y + 2.4),
         words(`1:${scale}`, left, y + 7, { size: 4.4, weight: 650, isTitle: true }),
         ...barMarks(left + 1, y + 11.2, scale, facts.units),
-        ...(PLANS.includes(of.what) ? northMarks(left + inner - ARROW.wide / 2, y + 1.6) : []),
+        ...(of.isPlan ? northMarks(left + inner - ARROW.wide / 2, y + 1.6) : []),
         ...notes.map((note, i) => words(note, left, y + 17 + i * 2.6, { size: NOTE })),
       ],
     });

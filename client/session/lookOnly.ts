@@ -83,6 +83,7 @@ export function guarded(session: Session, { connection, isForLooking, storage }:
       setTimeout(() => session.announce('The remark is kept on this device and goes to the sheet when the server is in reach.'));
     return wish.id;
   };
+  // Each under its own name, so it is all of the commands again.
   const commands = Object.fromEntries(
     (Object.entries(session.commands) as [keyof Commands, (...given: unknown[]) => unknown][]).map(([name, run]) => [
       name,

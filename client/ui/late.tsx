@@ -15,6 +15,7 @@ export function late<P extends object>(load: Load<P>): ComponentType<P> {
       return asPart(inItsPlace);
     }),
   );
+  // To whoever shows it a part that comes later is a part.
   return part as unknown as ComponentType<P>;
 }
 

@@ -1,5 +1,5 @@
 import { lookForMend } from './mendDesk.ts';
 import type { MendQuestion } from './mendMessages.ts';
+import { scope } from './scope.ts';
 
-const scope = self as unknown as DedicatedWorkerGlobalScope;
 scope.onmessage = (event: MessageEvent<MendQuestion>) => lookForMend(event.data, (answer) => scope.postMessage(answer));

@@ -5,8 +5,8 @@ import type { PageQuestion } from '../pages/messages.ts';
 import { type TrialQuestion, tryAtDesk } from '../places/trial/trialDesk.ts';
 import { deskOf } from './deskOf.ts';
 import type { Cancel, Question } from './messages.ts';
+import { scope } from './scope.ts';
 
-const scope = self as unknown as DedicatedWorkerGlobalScope;
 const desk = deskOf();
 // A page of a check asks a worker of its own, of the same make, and so do the move day and a trial: the checks are sent to a browser once.
 scope.onmessage = async (event: MessageEvent<Question | Cancel | PageQuestion | MoveQuestion | TrialQuestion>) => {

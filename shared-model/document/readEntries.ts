@@ -152,6 +152,7 @@ function splitFields(memory: Memory, map: Y.Map<unknown>, shape: FieldsShape, pa
 
 const isEntryShape = (field: Shape): field is EntryShape => field.as === 'fields' && 'own' in field;
 
+/** Typed as its lists are; frozen, since all share it. */
 const emptyList: Plain[] = Object.freeze([]) as unknown as Plain[];
 
 /** Fields that say the same as before keep their identity. */

@@ -64,6 +64,6 @@ const names = Object.keys({
   exitWalks: 0,
 } satisfies Record<MeasureName, 0>) as MeasureName[];
 
-/** Every measure, each asked for by its name. */
+/** Every measure, each asked for by its name; that a name gives its own value is whoever is asked's to hold. */
 export const measuresBy = (ask: (name: MeasureName) => unknown): Measures =>
   Object.fromEntries(names.map((name) => [name, () => ask(name)])) as unknown as Measures;

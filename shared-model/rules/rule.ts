@@ -36,7 +36,7 @@ export interface Rule<Options extends z.ZodObject = z.ZodObject> extends RuleDec
   judge(context: RuleContext<z.output<Options>>): RuleResult;
 }
 
-/** Keeps the option type while declaring. */
+/** Keeps the option type while declaring; the registry holds rules of every option, each asked with options its own schema read. */
 export function defineRule<Options extends z.ZodObject>(rule: Rule<Options>): Rule {
   return rule as unknown as Rule;
 }

@@ -14,6 +14,7 @@ export class Noted<T extends object> {
     private now: T,
     private readonly within: Partial<T> | null = null,
   ) {
+    // The handler reads the fields of what stands behind the note.
     this.view = new Proxy(this, handler) as unknown as T;
   }
 

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { axeFindings, type SizeName, screens } from '#tests/support/browser.ts';
 import { onePage } from '#tests/support/onePage.ts';
+import { shownHeadings } from '#tests/support/rulePages.ts';
 import { runs } from '#tests/support/runs.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { checked, hasFocus, openDemo, pageOf } from '#tests/support/sheetPage.ts';
@@ -48,17 +49,7 @@ describe.each(screens('wide', 'tablet', 'phone'))('why? on a %s screen', (size) 
     const dialog = page.getByRole('dialog', { name: 'Is the way to every front wide enough?' });
 
     const headings = await dialog.getByRole('heading', { level: 3 }).allTextContents();
-    expect(headings).toEqual([
-      'What it asks',
-      'Why',
-      'A room that trips it',
-      'A room that passes',
-      'What is worked out',
-      'Source',
-      'When it cannot tell',
-      'Options',
-      'When to leave it',
-    ]);
+    expect(headings).toEqual(shownHeadings);
     await expect.poll(() => dialog.getByText('ADA Standards for Accessible Design, 403.5.1, 2010, USA (federal)').count()).toBe(1);
     await expect
       .poll(() => dialog.locator('.page-verdict').allTextContents())

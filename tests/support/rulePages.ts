@@ -13,6 +13,19 @@ export const pageHeadings = [
   '## When to leave it',
 ];
 
+/** The same as the app shows them: what is worked out comes after the two rooms. */
+export const shownHeadings = [
+  'What it asks',
+  'Why',
+  'A room that trips it',
+  'A room that passes',
+  'What is worked out',
+  'Source',
+  'When it cannot tell',
+  'Options',
+  'When to leave it',
+];
+
 export const readPage = (house: string, id: string): string => readFileSync(join(house, 'shared-model/rules', `${id}.md`), 'utf8');
 
 /** The one json block below a heading of a rule's page. */

@@ -54,9 +54,11 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
   const nameOf = namesOnce(scene, trouble.strand);
   const boardOf = boardsInTurn();
   const isShort = worst !== undefined && worst.by > 0;
-  // In the order in which the message has them, and only what it has.
+  // Named in the order in which the message has them, and only what it has: what comes first is named in full.
   const mend = isShort ? '' : sayMend(scene, mending, moving, { nameOf, boardOf });
   const lateName = atStart(nameOf(late));
+  const earlyName = nameOf(early);
+  const also = sayAlso(order, trouble, moving, nameOf);
   return {
     outcome: 'problem',
     severity: trouble.isSure ? 'should' : 'note',
@@ -64,13 +66,13 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
     data: {
       strand: sayStrand(trouble.strand || early.material.area || 'own order'),
       lateShelf: isSameBoard(early, late) ? 'the same board' : shelfOf(scene, late, boardOf),
-      early: nameOf(early),
+      early: earlyName,
       late: lateName,
       // What was just told to be put somewhere is not named again in full.
       it: mending?.places.length === 1 && mending.places[0]?.material === late.material.id ? 'It' : lateName,
       told: told.words,
       what: sayThings(moving.map(({ material }) => material.name)),
-      also: sayAlso(order, trouble, moving, nameOf),
+      also,
       mend,
       ...(worst && lackOf(scene, worst)),
     },

@@ -3,6 +3,7 @@ import { layMarks } from '#client/plan/draw/drawFindings.ts';
 import { drawLayer } from '#client/plan/layers.ts';
 import { createPlanModel, type LayerName, type PlanModel } from '#client/plan/planModel.ts';
 import { finding, report } from '../checks/finding.ts';
+import { canvas } from './canvas.ts';
 import { type PlanSession, planSession } from './planSession.ts';
 
 let session: PlanSession;
@@ -11,17 +12,8 @@ let model: PlanModel;
 /** The words that a canvas writes, in their order. */
 function wordsOn(name: LayerName): string[] {
   const written: string[] = [];
-  drawLayer(name, pretend(written), model);
+  drawLayer(name, canvas({ fillText: (text: string) => written.push(text) }), model);
   return written;
-}
-
-/** A canvas that notes what is written on it. */
-function pretend(written: string[]): CanvasRenderingContext2D {
-  const made: Record<string, unknown> = {
-    fillText: (text: string) => written.push(text),
-    measureText: (text: string) => ({ width: text.length * 6 }),
-  };
-  return new Proxy(made, { get: (target, key) => target[String(key)] ?? (() => undefined) }) as unknown as CanvasRenderingContext2D;
 }
 
 beforeEach(() => {
@@ -65,7 +57,7 @@ describe('a room seen from far', () => {
     const all = report(findings);
     const shown = findings[1] as (typeof findings)[0];
     const marksAt = (k: number, one: typeof shown | null) =>
-      layMarks({ ctx: pretend([]), view: { k, x: 0, y: 0 }, units: 'metric', isRightToLeft: false }, model, all, one);
+      layMarks({ ctx: canvas({}), view: { k, x: 0, y: 0 }, units: 'metric', isRightToLeft: false }, model, all, one);
     const far = marksAt(0.01, null);
     expect(far.length).toBeLessThan(10);
     for (const [i, mark] of far.slice(1).entries()) expect(mark.at.x - (far[i]?.at.x ?? 0)).toBeGreaterThanOrEqual(8);
@@ -77,10 +69,7 @@ describe('a room seen from far', () => {
 describe('a narrow way that is pointed at', () => {
   it('has a ring round the place where it is narrow, wide enough for both its ends', () => {
     const arcs: (readonly number[])[] = [];
-    const canvas = new Proxy(pretend([]), {
-      get: (target, key) =>
-        key === 'arc' ? (...arc: number[]) => arcs.push(arc.slice(0, 3)) : (target as unknown as Record<string, unknown>)[String(key)],
-    });
+    const noting = canvas({ arc: (...arc: number[]) => arcs.push(arc.slice(0, 3)) });
     const narrow = finding({
       rule: 'way/width',
       subjects: ['t1'],
@@ -101,7 +90,7 @@ describe('a narrow way that is pointed at', () => {
     session.setView({ finding: narrow.key });
     const ring = (): boolean => {
       arcs.length = 0;
-      drawLayer('over', canvas, model);
+      drawLayer('over', noting, model);
       // 0.6 m at 0.08 px a mm, and 8 px of air.
       return arcs.some(([x, y, radius]) => x === 240 && y === 240 && radius === 32);
     };

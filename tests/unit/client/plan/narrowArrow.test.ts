@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { drawNarrowArrow } from '#client/plan/draw/drawMarks.ts';
 import type { Pen } from '#client/plan/draw/pen.ts';
 import type { NarrowPlace } from '#client/plan/reportParts.ts';
+import { canvas } from './canvas.ts';
 
 interface Written {
   readonly text: string;
@@ -9,15 +10,13 @@ interface Written {
   readonly y: number;
 }
 
-/** A canvas that notes what is written where, each letter 6 px wide. */
-function canvas(written: Written[]): CanvasRenderingContext2D {
+/** A canvas that notes what is written where. */
+function noting(written: Written[]): CanvasRenderingContext2D {
   let origin = { x: 0, y: 0 };
-  const made: Record<string, unknown> = {
-    measureText: (text: string) => ({ width: text.length * 6 }),
+  return canvas({
     translate: (x: number, y: number) => (origin = { x, y }),
     fillText: (text: string) => written.push({ text, ...origin }),
-  };
-  return new Proxy(made, { get: (target, key) => target[String(key)] ?? (() => undefined) }) as unknown as CanvasRenderingContext2D;
+  });
 }
 
 const level: NarrowPlace = { a: { x: 900, y: 1000 }, b: { x: 1100, y: 1000 }, measured: 200, needed: 915, length: 300, kept: [] };
@@ -25,7 +24,7 @@ const label = { x0: 112, x1: 124, y0: 80, y1: 130 };
 
 function wordsOf(place: NarrowPlace, labels: readonly (typeof label)[]): Written[] {
   const written: Written[] = [];
-  const pen: Pen = { ctx: canvas(written), view: { k: 0.1, x: 0, y: 0 }, units: 'metric', isRightToLeft: false };
+  const pen: Pen = { ctx: noting(written), view: { k: 0.1, x: 0, y: 0 }, units: 'metric', isRightToLeft: false };
   drawNarrowArrow(pen, place, 'should', labels);
   return written;
 }

@@ -1,14 +1,13 @@
 // @vitest-environment happy-dom
 import { act } from 'react';
-import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { planStoreOf } from '#client/plan/planStore.ts';
 import { WallLine } from '#client/plan/WallLine.tsx';
-import { SessionProvider } from '#client/session/SessionProvider.tsx';
 import { type PlanSession, planSession } from './planSession.ts';
+import { showPart } from './shownPart.tsx';
 
 let session: PlanSession;
-let root: Root;
+let hide: () => void;
 const lengthField = (): HTMLInputElement => {
   const field = document.querySelector<HTMLInputElement>('.wall-next input');
   if (!field) throw new Error('no field for the length');
@@ -27,34 +26,11 @@ const enter = (): void => act(() => void lengthField().dispatchEvent(new Keyboar
 const verbs = (): string[] => [...document.querySelectorAll('button')].map((button) => button.textContent ?? '');
 
 beforeEach(() => {
-  Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
   session = planSession();
-  const analyst = {
-    ask: () => {},
-    knowMats: () => {},
-    report: () => null,
-    aside: () => ({ places: null }),
-    trouble: () => null,
-    isThinking: () => false,
-    subscribe: () => () => {},
-    close: () => {},
-  };
-  const page = document.createElement('div');
-  document.body.append(page);
-  root = createRoot(page);
-  act(() =>
-    root.render(
-      <SessionProvider opened={{ session, analyst }}>
-        <WallLine />
-      </SessionProvider>,
-    ),
-  );
+  hide = showPart(session, <WallLine />);
 });
 
-afterEach(() => {
-  act(() => root.unmount());
-  document.body.innerHTML = '';
-});
+afterEach(() => hide());
 
 it('draws a wall with Enter, empties the field and keeps the keys in it', () => {
   const before = verbs();

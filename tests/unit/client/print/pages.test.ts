@@ -239,7 +239,7 @@ describe('the block of titles', () => {
           const [draft] = roomPages({ ...input, choice: { ...nothing, isRoom: true, paper } }, facts);
           if (draft?.title.form !== 'column') continue;
           const { box } = draft.title;
-          const of = { what: 'Room', scale: draft.scale, scaleNote: draft.scaleNote, number: 1, count: 1 };
+          const of = { what: 'Room', scale: draft.scale, scaleNote: draft.scaleNote, isPlan: true, number: 1, count: 1 };
           const top = box.y + box.height - titleColumn(box, facts, of, averageWidth).height;
           const over = draft.marks.filter((mark) => {
             const { maxX, maxY } = boundsOfMarks([mark], averageWidth);
