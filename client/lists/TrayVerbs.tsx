@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
+import { leadSentence } from '../checks/leadSentence.ts';
 import { WhyLink } from '../checks/WhyLink.tsx';
 import { frontActions } from '../front/frontActions.ts';
 import { keyMeaning } from '../front/frontKeys.ts';
@@ -124,7 +125,7 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
       </details>
       {(checks.get(tray.id) ?? []).map((finding) => (
         <p key={finding.key} className="tray-finding">
-          {finding.message} <WhyLink rule={finding.rule} about={finding.message} />
+          {leadSentence(finding.message)[0]} <WhyLink rule={finding.rule} about={finding.message} />
         </p>
       ))}
     </div>
