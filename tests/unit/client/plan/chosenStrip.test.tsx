@@ -24,11 +24,12 @@ afterEach(() => hide());
 it('shows the figures in the place of the verbs on a tablet, and the verbs again', async () => {
   expect(words('button')).toContain('Put away');
   expect(words('label')).toEqual([]);
-  await act(async () => {
-    planStoreOf(session).set({ hasFigures: true });
-    await vi.dynamicImportSettled();
+  act(() => planStoreOf(session).set({ hasFigures: true }));
+  // Fetched when they are first shown.
+  await vi.waitFor(async () => {
+    await act(() => vi.dynamicImportSettled());
+    expect(words('label')).toEqual(['West wall', 'North wall', 'Turned, °', 'Long', 'Deep', 'High', 'Name']);
   });
-  expect(words('label')).toEqual(['West wall', 'North wall', 'Turned, °', 'Long', 'Deep', 'High', 'Name']);
   expect(words('button')).toEqual(['Verbs']);
   await vi.waitFor(() => expect(document.activeElement?.textContent).toBe('Verbs'));
   press('Verbs');
