@@ -1,6 +1,7 @@
 import type { Person, Session } from '#client/session/types.ts';
 import type { Report } from '#model/analysis/report.ts';
 import type { Finding, Severity } from '#model/findings/finding.ts';
+import { keptWith } from '#model/scene/kept.ts';
 import type { Arrangement, Corner, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { areasOfShelves } from '../plan/areas.ts';
@@ -56,11 +57,12 @@ export function listRows(session: Session, report: Report | null = session.repor
   const numbers = pieceNumbers(arrangement);
   const areas = areasOfShelves(arrangement, materials);
   const standing = materialsByPiece(arrangement);
+  const others = session.people().filter((person) => !person.isMe);
   const row = (item: Item, rest: Partial<ListRow>): ListRow => ({
     ...blank,
     ...item,
     ...checkOf(report, item, standing.get(item.id)),
-    ...holderOf(session, item.id),
+    ...holderOf(others, item.id),
     ...rest,
   });
   const pieces = piecesInOrder(arrangement).map((piece) => {
@@ -129,10 +131,22 @@ export function holdsOf(piece: Pick<Piece, 'kind' | 'name'>): string {
 }
 
 /** "1.80 × 0.70", long by high as the list's head says; a dash for a height nobody has measured. */
-export function saySize({ width, height }: { width: number; height: number | null }, units: LengthUnits): string {
+export const saySize = (sized: Sized, units: LengthUnits): string => sizes[units](sized);
+
+interface Sized {
+  readonly width: number;
+  readonly height: number | null;
+}
+
+const sizes: Readonly<Record<LengthUnits, (sized: Sized) => string>> = {
+  metric: keptWith(sizeIn('metric')),
+  imperial: keptWith(sizeIn('imperial')),
+};
+
+function sizeIn(units: LengthUnits): (sized: Sized) => string {
   // Feet and inches break at the × only.
   const plain = (mm: number): string => figure(mm, units).replaceAll(' ', '\u00a0');
-  return `${plain(width)} × ${height === null ? '–' : plain(height)}`;
+  return ({ width, height }) => `${plain(width)} × ${height === null ? '–' : plain(height)}`;
 }
 
 const topics: Readonly<Record<string, string>> = {
@@ -160,17 +174,24 @@ export function checkOf(
 ): Pick<ListRow, 'check' | 'severity' | 'graves'> {
   if (!report) return { check: 'being looked at', severity: null, graves: '' };
   const checks = checksBySubject(report);
-  const own = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined) ?? [];
-  const found = [...own, ...standing.flatMap((material) => checks.get(material) ?? [])];
+  const own = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined);
+  const ofTrays = standing.flatMap((material) => checks.get(material) ?? []);
+  if (ofTrays.length === 0) return own ? sayFound(own) : fine;
+  return sayFound([...(own ?? []), ...ofTrays]);
+}
+
+const fine = { check: 'fine', severity: null, graves: '' } as const;
+
+const sayFound = keptWith((found: readonly Finding[]): Pick<ListRow, 'check' | 'severity' | 'graves'> => {
   const worst = gravest(found);
-  if (!worst) return { check: 'fine', severity: null, graves: '' };
+  if (!worst) return fine;
   const topicOf = ({ rule }: Finding): string => topics[rule.split('/')[0] ?? ''] ?? rule;
   const words = [...new Set(found.map(topicOf))];
   const graves = words.map((word) => gravest(found.filter((finding) => topicOf(finding) === word))?.severity ?? 'note');
   return { check: words.join(', '), severity: worst.severity, graves: graves.join(', ') };
-}
+});
 
-function holderOf(session: Session, id: string): Pick<ListRow, 'heldBy' | 'isMoved' | 'edge'> {
-  const holder = session.people().find((person) => !person.isMe && person.holds === id);
+function holderOf(others: readonly Person[], id: string): Pick<ListRow, 'heldBy' | 'isMoved' | 'edge'> {
+  const holder = others.find((person) => person.holds === id);
   return { heldBy: holder?.initials ?? '', isMoved: holder?.preview?.piece === id, edge: holder?.edge ?? null };
 }

@@ -1,5 +1,6 @@
 import type { Report } from '#model/analysis/report.ts';
 import type { Finding, Severity } from '#model/findings/finding.ts';
+import { sameList } from '#model/scene/kept.ts';
 
 /** The checks that name a material, gravest first; those left as they are do not mark it. */
 export type ChecksOf = ReadonlyMap<string, readonly Finding[]>;
@@ -7,6 +8,7 @@ export type ChecksOf = ReadonlyMap<string, readonly Finding[]>;
 const rank: Readonly<Record<Severity, number>> = { must: 0, should: 1, note: 2 };
 const kept = new WeakMap<Report['findings'], ChecksOf>();
 const none: ChecksOf = new Map();
+let latest = none;
 
 /** Findings by what they name: a material, a shelf. The same map for the same findings. */
 export function checksBySubject(report: Report | null): ChecksOf {
@@ -23,6 +25,9 @@ export function checksBySubject(report: Report | null): ChecksOf {
     }
   }
   for (const list of map.values()) list.sort((p, q) => rank[p.severity] - rank[q.severity]);
-  kept.set(report.findings, map);
-  return map;
+  // What is said of a thing stays the very list while the same is said: lines that hang on it are not made anew.
+  const checks: ChecksOf = new Map([...map].map(([subject, list]) => [subject, sameList(latest.get(subject), list)]));
+  latest = checks;
+  kept.set(report.findings, checks);
+  return checks;
 }

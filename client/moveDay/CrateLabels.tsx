@@ -17,7 +17,7 @@ import { capital } from '../text/sayList.ts';
 export function CrateLabels({ day, onClose }: { readonly day: Day; readonly onClose: () => void }) {
   const [paper, setPaper] = useState(() => readPaper(day.plan.from.classroom.display.units));
   return (
-    <Dialog title="Crate labels" isOpen onClose={onClose} isWide>
+    <Dialog title="Crate labels" isOpen onClose={onClose} isWide isPrinted>
       <p className="aside">Two in a row. Cut them apart and tape one on the short side of each crate.</p>
       <Choice
         label="Paper"

@@ -10,8 +10,11 @@ const kindOrder: readonly Piece['kind'][] = ['shelf', 'table', 'seat', 'mat-stan
 /** Pieces as the lists show them: shelves by number, tables by number, then the rest by kind. */
 export function piecesInOrder(arrangement: Pick<Arrangement, 'pieces'>): Piece[] {
   const numbers = pieceNumbers(arrangement);
-  const order = (piece: Piece): number => kindOrder.indexOf(piece.kind) * 10_000 + Number(numbers.get(piece.id)?.replace('T', '') ?? 0);
-  return [...arrangement.pieces].sort((p, q) => order(p) - order(q));
+  const orderOf = (piece: Piece): number => kindOrder.indexOf(piece.kind) * 10_000 + Number(numbers.get(piece.id)?.replace('T', '') ?? 0);
+  return arrangement.pieces
+    .map((piece) => ({ piece, order: orderOf(piece) }))
+    .sort((p, q) => p.order - q.order)
+    .map(({ piece }) => piece);
 }
 
 /** Everything that Tab goes through: pieces, what belongs to the room, doors and windows, walls. */

@@ -1,3 +1,4 @@
+import { keptWith } from '#model/scene/kept.ts';
 import type { Arrangement, Piece } from '#model/schema/types.ts';
 
 const kept = new WeakMap<readonly Piece[], ReadonlyMap<string, string>>();
@@ -28,7 +29,7 @@ function numberOneKind(pieces: readonly Piece[]): Map<string, number> {
     taken.add(number);
   };
   for (const piece of pieces) {
-    const own = ownNumber(piece);
+    const { own } = ownNumber(piece);
     if (own !== null && !taken.has(own)) take(piece.id, own);
   }
   let next = 1;
@@ -41,11 +42,13 @@ function numberOneKind(pieces: readonly Piece[]): Map<string, number> {
 }
 
 /** "Shelf 7", "T3", "7 First numbers" or the ids "s7" and "t3" carry a number of their own. */
-function ownNumber(piece: Piece): number | null {
-  const said =
-    /^\s*(?:shelf|table|t|no\.?)?\s*(\d{1,3})\b/i.exec(piece.name)?.[1] ?? /^(?:s|shelf|t|table)[-_]?(\d{1,3})$/i.exec(piece.id)?.[1];
-  return said === undefined ? null : Number(said);
+function saidNumber({ name, id }: Piece): { readonly own: number | null } {
+  const said = /^\s*(?:shelf|table|t|no\.?)?\s*(\d{1,3})\b/i.exec(name)?.[1] ?? /^(?:s|shelf|t|table)[-_]?(\d{1,3})$/i.exec(id)?.[1];
+  return { own: said === undefined ? null : Number(said) };
 }
+
+/** Asked of every piece at each step of a drag. */
+const ownNumber = keptWith(saidNumber);
 
 /** A number that no shelf or table of the arrangement has yet, for the name of a new one. */
 export function nextNumber(arrangement: Pick<Arrangement, 'pieces'>, kind: 'shelf' | 'table'): number {

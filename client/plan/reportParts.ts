@@ -82,8 +82,10 @@ export interface MatPlace extends TurnedBox {
 }
 
 /** Mats that fit, as the report lays them. */
-export function matsIn(report: Report | null): readonly MatPlace[] {
-  const mats = report?.measures.mats;
+export const matsIn = (report: Report | null): readonly MatPlace[] => matsLaid(report?.measures.mats);
+
+/** The same of the report's measure of mats alone. */
+export function matsLaid(mats: unknown): readonly MatPlace[] {
   if (!isRecord(mats) || !Array.isArray(mats.places)) return [];
   return (mats.places as unknown[]).flatMap((place, i): MatPlace[] => {
     if (!isRecord(place)) return [];

@@ -57,7 +57,7 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
   }
 
   return (
-    <Dialog title="What to print" isOpen onClose={onClose} isWide>
+    <Dialog title="What to print" isOpen onClose={onClose} isWide isPrinted>
       <div className="print-tools">
         <WhatToPrint
           choice={choice}

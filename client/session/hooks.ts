@@ -8,6 +8,7 @@ import type { Aside } from '../worker/messages.ts';
 import { type Announcement, announcer } from './announcer.ts';
 import { type Conflict, conflictsOf } from './conflicts.ts';
 import { mayChange } from './lookOnly.ts';
+import { pacedOf } from './paced.ts';
 import { restingOf } from './resting.ts';
 import { type OpenedClassroom, type PageAnalyst, SessionContext } from './SessionProvider.tsx';
 import type { Kept, Person, Session, View } from './types.ts';
@@ -27,18 +28,23 @@ function useOf<T>(pick: (session: Session) => T): T {
   return useSyncExternalStore(session.subscribe, () => pick(session));
 }
 
-// How things stand. While one is dragged these wait for it to be let go: only the drawing and the checks follow each frame.
+// How things stand. While one is dragged these wait for it to be let go: only the drawing follows each frame.
 export const useClassroom = (): Classroom => useOf((session) => restingOf(session).classroom());
 export const useArrangement = (): Arrangement => useOf((session) => restingOf(session).arrangement());
 export const useScene = (): Scene => useOf((session) => restingOf(session).scene());
 /** What the checks said before the thing in hand was taken up: for what does not hang on where it is. */
 export const useRestingReport = (): Report | null => useOf((session) => restingOf(session).report());
 
-/** What the checks say now, each frame of a drag. */
-export const useReport = (): Report | null => useOf((session) => session.report());
+/** What the checks say now; while something is dragged in steps that can be read. */
+export const useReport = (): Report | null => useOfReport((report) => report);
 /** One figure of the report; draws again only when it reads differently. */
-export const useReportOf = <T extends string | number | boolean | null>(pick: (report: Report | null) => T): T =>
-  useOf((session) => pick(session.report()));
+export const useReportOf = <T extends string | number | boolean | null>(pick: (report: Report | null) => T): T => useOfReport(pick);
+
+function useOfReport<T>(pick: (report: Report | null) => T): T {
+  const paced = pacedOf(useSession());
+  return useSyncExternalStore(paced.subscribe, () => pick(paced.report()));
+}
+
 /** One part of the view; the same object as long as that part stays. */
 export const useViewOf = <K extends keyof View>(part: K): View[K] => useOf((session) => session.view()[part]);
 export const useKept = (): Kept => useOf((session) => session.kept());

@@ -232,7 +232,7 @@ function Frame({ parts, plan }: { readonly parts: readonly Part[]; readonly plan
       <div className="layout-right">
         {(layout === 'tablet' ? parts.filter(({ id }) => isThere(id)) : parts.filter(({ id }) => id === 'crates' && isThere(id))).map(
           ({ id, name, content, foot }) => (
-            <ScrollPart key={id} className="right-panel" label={name}>
+            <ScrollPart key={id} className={layout === 'tablet' ? 'right-panel swapped' : 'right-panel'} label={name}>
               {layout === 'tablet' && swap}
               {content}
               {foot}

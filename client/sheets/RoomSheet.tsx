@@ -107,7 +107,7 @@ function TabletSheet() {
     <div className="room-sheet tablet">
       <PlanPart layout="tablet" />
       <div className="layout-right">
-        <ScrollPart className="right-panel" label="Checks, shelves or front">
+        <ScrollPart className="right-panel swapped" label="Checks, shelves or front">
           <Swap parts={['checks', 'shelves', 'front']} shown={shown} onShow={setShown} />
           {shown === 'checks' && <ChecksColumn />}
           {shown === 'shelves' && <ShelfList />}

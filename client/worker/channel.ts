@@ -2,11 +2,12 @@ import type { Mats } from '#model/measures/mats.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from '../session/types.ts';
 import { changeBetween } from './classroomChange.ts';
-import type { Answer, Cancel, Failure, Question, Work } from './messages.ts';
+import type { Answer, Cancel, Failure, Question, SentAnswer, Work } from './messages.ts';
+import { reportReader } from './sentReport.ts';
 import { withoutPicture } from './withoutPicture.ts';
 
 export type Port = Pick<Worker, 'postMessage' | 'terminate'> & {
-  onmessage: ((event: MessageEvent<Answer | Failure>) => void) | null;
+  onmessage: ((event: MessageEvent<SentAnswer | Failure>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
 };
 
@@ -46,12 +47,15 @@ export function channelTo({ start, hear, giveUp }: Hooks) {
 
   function begin(): Port {
     const worker = start();
+    const read = reportReader();
     worker.onmessage = ({ data }) => {
       if (worker !== port) return;
       restarts = 0;
+      // Every report is read, one that comes too late as well: the next names what was in it.
+      const message = 'failure' in data ? data : { ...data, report: read(data.report) };
       // What was cancelled may have been answered just before.
       if (data.sequence === out?.moment.sequence && data.work === out.work) out = null;
-      hear(data);
+      hear(message);
       goOn();
     };
     worker.onerror = (event) => {

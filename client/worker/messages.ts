@@ -4,6 +4,7 @@ import type { Mats } from '#model/measures/mats.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import type { Preview } from '../session/types.ts';
 import type { ClassroomChange } from './classroomChange.ts';
+import type { SentReport } from './sentReport.ts';
 
 /** live: what follows a drag. settle: everything that takes no longer than about a second. What takes longer has workers of its own. */
 export type Work = 'live' | 'settle';
@@ -41,6 +42,11 @@ export interface Answer {
   readonly aside: Aside | null;
   /** Checks that could not be worked out, in words. */
   readonly troubles: readonly string[];
+}
+
+/** An answer as it is posted. */
+export interface SentAnswer extends Omit<Answer, 'report'> {
+  readonly report: SentReport;
 }
 
 /** The whole question failed; the last report stands. */

@@ -8,7 +8,7 @@ export function shareFindings(before: readonly Finding[], now: readonly Finding[
   const byKey = new Map(before.map((finding) => [finding.key, finding]));
   const shared = now.map((finding) => {
     const known = byKey.get(finding.key);
-    return known && saysTheSame(known, finding) ? known : finding;
+    return known && (known === finding || saysTheSame(known, finding)) ? known : finding;
   });
   return shared.length === before.length && shared.every((finding, i) => finding === before[i]) ? before : shared;
 }

@@ -6,8 +6,10 @@ import { type TrialQuestion, tryAtDesk } from '../places/trial/trialDesk.ts';
 import { deskOf } from './deskOf.ts';
 import type { Cancel, Question } from './messages.ts';
 import { scope } from './scope.ts';
+import { reportSender } from './sentReport.ts';
 
 const desk = deskOf();
+const send = reportSender();
 // A page of a check asks a worker of its own, of the same make, and so do the move day and a trial: the checks are sent to a browser once.
 scope.onmessage = async (event: MessageEvent<Question | Cancel | PageQuestion | MoveQuestion | TrialQuestion>) => {
   if ('move' in event.data) {
@@ -18,6 +20,10 @@ scope.onmessage = async (event: MessageEvent<Question | Cancel | PageQuestion | 
     scope.postMessage(tryAtDesk(event.data));
     return;
   }
-  const answer = 'rooms' in event.data ? judgePage(event.data) : await desk(event.data);
-  if (answer) scope.postMessage(answer);
+  if ('rooms' in event.data) {
+    scope.postMessage(judgePage(event.data));
+    return;
+  }
+  const answer = await desk(event.data);
+  if (answer) scope.postMessage('failure' in answer ? answer : { ...answer, report: send(answer.report) });
 };

@@ -66,13 +66,20 @@ const ON = 1;
 /** The strip that something measured to a place ends at, instead of at the table itself; of the table with that id, where one is given. */
 export function stripAt(strips: readonly SeatStrip[], { id, x, y }: Point & { readonly id?: string }): SeatStrip | undefined {
   const p = { x, y };
-  return strips.find(
-    ({ table, strip, edge }) =>
-      (id === undefined || id === table.id) &&
+  const asked = id === undefined ? strips : stripsByTable(strips).get(id);
+  return asked?.find(
+    ({ strip, edge }) =>
       distanceToSegment(edge, p) > ON &&
       strip.some((a, i) => distanceToSegment({ a, b: strip[(i + 1) % strip.length] as Point }, p) <= ON),
   );
 }
+
+/** Every narrow place asks for those of one table. */
+const stripsByTable = keptWith((strips: readonly SeatStrip[]): ReadonlyMap<string, readonly SeatStrip[]> => {
+  const byTable = new Map<string, SeatStrip[]>();
+  for (const one of strips) byTable.set(one.table.id, [...(byTable.get(one.table.id) ?? []), one]);
+  return byTable;
+});
 
 const stripsOf = keptWith((table: SceneBody): Readonly<Record<Side, SeatStrip>> => {
   const strip = (side: Side): SeatStrip => {

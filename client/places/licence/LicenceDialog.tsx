@@ -27,7 +27,7 @@ export function LicenceDialog({ inForce, line, isThinking, onClose }: Props) {
   const isProven = useReportOf(areMatsProven);
   const [size, setSize] = useState<PaperSize>(classroom.display.units === 'imperial' ? 'letter' : 'a4');
   return (
-    <Dialog title="Licence sheet" isOpen onClose={onClose} isWide>
+    <Dialog title="Licence sheet" isOpen onClose={onClose} isWide isPrinted>
       <div className="licence-tools">
         <Choice
           label="Paper"
