@@ -8,7 +8,7 @@ import type { Aside } from '../worker/messages.ts';
 import { type Announcement, announcer } from './announcer.ts';
 import { type Conflict, conflictsOf } from './conflicts.ts';
 import { mayChange } from './lookOnly.ts';
-import { pacedOf } from './paced.ts';
+import { pacedKept, pacedReport } from './paced.ts';
 import { restingOf } from './resting.ts';
 import { type OpenedClassroom, type PageAnalyst, SessionContext } from './SessionProvider.tsx';
 import type { Kept, Person, Session, View } from './types.ts';
@@ -41,13 +41,16 @@ export const useReport = (): Report | null => useOfReport((report) => report);
 export const useReportOf = <T extends string | number | boolean | null>(pick: (report: Report | null) => T): T => useOfReport(pick);
 
 function useOfReport<T>(pick: (report: Report | null) => T): T {
-  const paced = pacedOf(useSession());
-  return useSyncExternalStore(paced.subscribe, () => pick(paced.report()));
+  const paced = pacedReport(useSession());
+  return useSyncExternalStore(paced.subscribe, () => pick(paced.value()));
 }
 
 /** One part of the view; the same object as long as that part stays. */
 export const useViewOf = <K extends keyof View>(part: K): View[K] => useOf((session) => session.view()[part]);
-export const useKept = (): Kept => useOf((session) => session.kept());
+export function useKept(): Kept {
+  const paced = pacedKept(useSession());
+  return useSyncExternalStore(paced.subscribe, paced.value);
+}
 export const usePeople = (): readonly Person[] => useOf((session) => session.people());
 export const useNeedsRepair = (): readonly NeedsRepair[] => useOf((session) => session.needsRepair());
 export const useUnits = (): LengthUnits => useOf((session) => session.classroom().display.units);

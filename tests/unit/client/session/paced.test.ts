@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { pacedOf } from '#client/session/paced.ts';
-import type { Session } from '#client/session/types.ts';
+import { pacedKept, pacedReport } from '#client/session/paced.ts';
+import type { Kept, Session } from '#client/session/types.ts';
 import { finding, report } from '../checks/finding.ts';
 
 beforeEach(() => vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] }));
@@ -10,8 +10,10 @@ afterEach(() => vi.useRealTimers());
 function scripted() {
   const listeners = new Set<() => void>();
   let [said, isMoving] = [report([]), false];
+  let kept: Kept = { here: 'kept', server: 'saved', waiting: 0, trouble: null };
   const session = {
     report: () => said,
+    kept: () => kept,
     view: () => ({ preview: isMoving ? { piece: 's1' } : null, draft: null }),
     subscribe: (listener: () => void) => {
       listeners.add(listener);
@@ -27,6 +29,10 @@ function scripted() {
       said = report([finding({ key })]);
       tell();
     },
+    keep(now: Partial<Kept>) {
+      kept = { ...kept, ...now };
+      tell();
+    },
     move(now: boolean) {
       isMoving = now;
       tell();
@@ -37,8 +43,8 @@ function scripted() {
 
 it('words follow each report at rest, and in steps while something is dragged', () => {
   const { session, say, move, hears } = scripted();
-  const paced = pacedOf(session);
-  const keyNow = (): string | undefined => paced.report()?.findings[0]?.key;
+  const paced = pacedReport(session);
+  const keyNow = (): string | undefined => paced.value()?.findings[0]?.key;
   let told = 0;
   const stop = paced.subscribe(() => told++);
   say('a');
@@ -70,4 +76,30 @@ it('words follow each report at rest, and in steps while something is dragged', 
   expect(keyNow()).toBe('f');
   stop();
   expect(hears()).toBe(0);
+});
+
+it('where the work is kept is told calmly: what is not well at once, that all is well once it stays so', () => {
+  const { session, keep } = scripted();
+  const paced = pacedKept(session);
+  let told = 0;
+  paced.subscribe(() => told++);
+  keep({ here: 'keeping' });
+  expect(paced.value().here).toBe('keeping');
+  // A drag: kept and not kept many times a second.
+  for (let step = 1; step <= 40; step++) {
+    keep({ here: 'kept', server: 'saving', waiting: step });
+    keep({ here: 'kept', server: 'saved', waiting: 0 });
+    vi.advanceTimersByTime(25);
+    keep({ here: 'keeping' });
+    vi.advanceTimersByTime(25);
+    expect(paced.value()).not.toMatchObject({ here: 'kept', server: 'saved' });
+  }
+  expect(told).toBeLessThan(10);
+  keep({ here: 'failed', trouble: 'the disk is full' });
+  expect(paced.value().here).toBe('failed');
+  keep({ here: 'kept', server: 'saved', waiting: 0, trouble: null });
+  vi.advanceTimersByTime(399);
+  expect(paced.value().here).toBe('failed');
+  vi.advanceTimersByTime(1);
+  expect(paced.value()).toMatchObject({ here: 'kept', server: 'saved' });
 });
