@@ -3,6 +3,7 @@ import { colours } from '#client/styles/tokens.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import { seatStrips } from '#model/measures/seats.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
+import { isSameList } from '#model/scene/kept.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { pictureOf } from '#model/schema/picture.ts';
 import type { Piece } from '#model/schema/types.ts';
@@ -27,7 +28,7 @@ import { drawPiece, type PieceLook } from './draw/drawPiece.ts';
 import { drawRest } from './draw/drawRest.ts';
 import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from './draw/drawRoom.ts';
 import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
-import { drawAdultSeatWords } from './draw/drawSmallPieces.ts';
+import { adultSeatWords, drawAdultSeatWords, type PlacedWords } from './draw/drawSmallPieces.ts';
 import { drawUnseen, drawUnseenWords } from './draw/drawUnseen.ts';
 import { boxOfLabel } from './draw/labelPlace.ts';
 import { at, fill, line, type Pen, path, planPath, stroke } from './draw/pen.ts';
@@ -130,17 +131,29 @@ function laidIn({ session }: PlanModel) {
 
 /** On a canvas with the checks: mats and marks decide where they have room. */
 function drawChairWords(pen: Pen, model: PlanModel): void {
+  const report = model.session.report();
+  const { room } = model.session.classroom();
+  const grounds = [report?.findings, report?.measures.mats, pen.view, room, ...restingPieces(model)];
+  const known = chairWords.get(model);
+  const words = known && isSameList(known.grounds, grounds) ? known.words : placeChairWords(pen, model);
+  chairWords.set(model, { grounds, words });
+  for (const one of words) drawAdultSeatWords(pen, one);
+}
+
+const chairWords = new WeakMap<PlanModel, { readonly grounds: readonly unknown[]; readonly words: readonly PlacedWords[] }>();
+
+function placeChairWords(pen: Pen, model: PlanModel): PlacedWords[] {
   const { session, moving } = model;
   const chairs = session.arrangement().pieces.filter((piece) => piece.kind === 'adult-seat' && !moving?.ids.has(piece.id));
-  if (chairs.length === 0) return;
+  if (chairs.length === 0) return [];
   const isOnFloor = onFloor(pen, model);
-  for (const chair of chairs) {
+  return chairs.flatMap((chair) => {
     const stands = takenOnFloor(pen, model, chair.id);
     // Where mats leave no floor, the words lie over one.
-    [true, false].some((withMats) =>
-      drawAdultSeatWords(pen, bodyOfPiece(chair), [...stands, ...takenByMarks(pen, session.report(), withMats)], isOnFloor),
-    );
-  }
+    const placed = (withMats: boolean): PlacedWords | null =>
+      adultSeatWords(pen, bodyOfPiece(chair), [...stands, ...takenByMarks(pen, session.report(), withMats)], isOnFloor);
+    return placed(true) ?? placed(false) ?? [];
+  });
 }
 
 function looksOf(model: PlanModel): (id: string) => PieceLook {

@@ -3,7 +3,8 @@ import type { Report } from '#model/analysis/report.ts';
 import { areaLetters } from '#model/catalogue/areas.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import { distance, type Point } from '#model/geometry/vec.ts';
-import type { Arrangement } from '#model/schema/types.ts';
+import { sameList } from '#model/scene/kept.ts';
+import type { Piece } from '#model/schema/types.ts';
 import { areasOfShelves } from '../areas.ts';
 import { bodyOfPiece } from '../bodies.ts';
 import { pieceNumbers } from '../numbers.ts';
@@ -19,7 +20,7 @@ interface Mark {
 }
 interface Laid {
   readonly findings: Report['findings'];
-  readonly arrangement: Arrangement;
+  readonly labels: readonly LabelPlace[];
   readonly view: Viewport;
   readonly shown: Finding | null;
   readonly marks: readonly Mark[];
@@ -41,12 +42,11 @@ const laid = new WeakMap<PlanModel, Laid>();
 
 /** A mark where each open finding is, beside the words of the thing it lies on. `arrow`: the one drawn as an arrow instead. */
 export function drawFindings(pen: Pen, model: PlanModel, report: Report, shown: Finding | null, arrow: Finding | null): void {
-  const arrangement = model.session.arrangement();
   let known = laid.get(model);
-  const isSame =
-    known?.findings === report.findings && known.arrangement === arrangement && known.view === pen.view && known.shown === shown;
+  const labels = sameList(known?.labels, labelsOf(pen, model));
+  const isSame = known?.findings === report.findings && known.labels === labels && known.view === pen.view && known.shown === shown;
   if (!known || !isSame) {
-    known = { findings: report.findings, arrangement, view: pen.view, shown, marks: layMarks(pen, model, report, shown) };
+    known = { findings: report.findings, labels, view: pen.view, shown, marks: layMarks(pen, labels, report, shown) };
     laid.set(model, known);
   }
   const size = sizeOfMarks(pen.view);
@@ -56,8 +56,9 @@ export function drawFindings(pen: Pen, model: PlanModel, report: Report, shown: 
   if (own && shown !== arrow) drawSeverity(pen, own.at, own.finding);
 }
 
-export function layMarks(pen: Pen, model: PlanModel, report: Report, shown: Finding | null): Mark[] {
-  const labels = labelsOf(pen, model);
+/** @param labels the words on the plan that no mark may cover */
+export function layMarks(pen: Pen, labels: readonly LabelPlace[], report: Report, shown: Finding | null): Mark[] {
+  const labelsNear = findNear(labels);
   const close = CLOSE * sizeOfMarks(pen.view);
   const marks: Mark[] = [];
   const taken = new Map<string, Point[]>();
@@ -69,7 +70,7 @@ export function layMarks(pen: Pen, model: PlanModel, report: Report, shown: Find
     const isFaint = finding.severity === 'note' || finding.outcome === 'cannot-tell';
     if (isFaint && finding !== shown) continue;
     const onPlan = at(pen, finding.at);
-    const place = clearOfLabels(onPlan, labels);
+    const place = clearOfLabels(onPlan, labelsNear(onPlan));
     if (isTaken(place) && finding !== shown) continue;
     const key = cell(place, 0, 0);
     taken.set(key, [...(taken.get(key) ?? []), place]);
@@ -80,8 +81,26 @@ export function layMarks(pen: Pen, model: PlanModel, report: Report, shown: Find
 
 const steps = [-1, 0, 1] as const;
 
-function clearOfLabels(p: Point, labels: readonly LabelPlace[]): Point {
-  const near = labels.filter((label) => distance(label.center, p) <= label.long + FAR);
+/** Labels that a mark at a point might meet. Of hundreds only those in the squares beside it are looked at. */
+function findNear(labels: readonly LabelPlace[]): (p: Point) => readonly LabelPlace[] {
+  const size = labels.reduce((most, { long }) => Math.max(most, long), 1) + FAR;
+  const squares = new Map<string, { label: LabelPlace; i: number }[]>();
+  const square = (p: Point, dx: number, dy: number): string => `${Math.floor(p.x / size) + dx} ${Math.floor(p.y / size) + dy}`;
+  labels.forEach((label, i) => {
+    const key = square(label.center, 0, 0);
+    const list = squares.get(key);
+    if (list) list.push({ label, i });
+    else squares.set(key, [{ label, i }]);
+  });
+  return (p) =>
+    steps
+      .flatMap((dx) => steps.flatMap((dy) => squares.get(square(p, dx, dy)) ?? []))
+      .filter(({ label }) => distance(label.center, p) <= label.long + FAR)
+      .sort((one, other) => one.i - other.i)
+      .map(({ label }) => label);
+}
+
+function clearOfLabels(p: Point, near: readonly LabelPlace[]): Point {
   const isClear = (place: Point): boolean => near.every((label) => besideLabel(place, label) === place);
   for (const label of near) {
     const beside = besideLabel(p, label, isClear);
@@ -100,6 +119,17 @@ export function labelsOf(pen: Pen, { session, moving }: PlanModel, without: stri
     const area = areas.get(piece.id);
     const letters = piece.kind === 'shelf' && area ? areaLetters(area.area, area.strand) : '';
     const text = [numbers.get(piece.id), letters].filter(Boolean).join(' ');
-    return labelPlace(pen, bodyOfPiece(piece), text, piece.kind === 'shelf' ? 650 : 400) ?? [];
+    return labelOf(pen, piece, text) ?? [];
   });
+}
+
+const placed = new WeakMap<Piece, { readonly view: Viewport; readonly text: string; readonly place: LabelPlace | null }>();
+
+/** The same object while neither the thing nor the paper moves. */
+function labelOf(pen: Pen, piece: Piece, text: string): LabelPlace | null {
+  const known = placed.get(piece);
+  if (known?.view === pen.view && known.text === text) return known.place;
+  const place = labelPlace(pen, bodyOfPiece(piece), text, piece.kind === 'shelf' ? 650 : 400);
+  placed.set(piece, { view: pen.view, text, place });
+  return place;
 }

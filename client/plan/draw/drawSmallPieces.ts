@@ -81,8 +81,13 @@ export function drawAdultSeat(pen: Pen, body: SceneBody): void {
   }
 }
 
-/** The chair's words beside it, on floor that nothing stands on. `taken`: px. @returns whether there was room for them */
-export function drawAdultSeatWords(pen: Pen, body: SceneBody, taken: readonly WordBox[], isAllowed: (box: WordBox) => boolean): boolean {
+/** Where the chair's words have room beside it, on floor that nothing stands on. `taken`: px. Null: nowhere. */
+export function adultSeatWords(
+  pen: Pen,
+  body: SceneBody,
+  taken: readonly WordBox[],
+  isAllowed: (box: WordBox) => boolean,
+): PlacedWords | null {
   const text = body.piece?.name || 'adult’s chair';
   const c = at(pen, body.center);
   const far = Math.max(6, (Math.min(body.width, body.depth) / 2) * pen.view.k) + 4;
@@ -93,8 +98,16 @@ export function drawAdultSeatWords(pen: Pen, body: SceneBody, taken: readonly Wo
     { where: { x: c.x, y: c.y - far - WORDS / 2 }, align: 'center' },
   ];
   const place = firstClear(places, { width: widthOf(pen, text, WORDS), size: WORDS }, taken, isAllowed);
-  if (place) write(pen, text, place.where, { size: WORDS, colour: colours.pencilText, align: place.align, ground: colours.leaf });
-  return place !== null;
+  return place && { text, place };
+}
+
+export interface PlacedWords {
+  readonly text: string;
+  readonly place: WordPlace;
+}
+
+export function drawAdultSeatWords(pen: Pen, { text, place }: PlacedWords): void {
+  write(pen, text, place.where, { size: WORDS, colour: colours.pencilText, align: place.align, ground: colours.leaf });
 }
 
 const WORDS = 10.5;

@@ -74,10 +74,12 @@ export interface Words {
 export function write(pen: Pen, text: string, where: Point, words: Words = {}): number {
   const { size = 11, weight = 400, colour = colours.ink, align = 'center', angle = 0 } = words;
   const { ctx } = pen;
-  ctx.font = `${words.isItalic ? 'italic ' : ''}${weight} ${size}px ${words.isTitle ? fonts.title : fonts.control}`;
+  const font = `${words.isItalic ? 'italic ' : ''}${weight} ${size}px ${words.isTitle ? fonts.title : fonts.control}`;
+  ctx.font = font;
   ctx.textAlign = align;
   ctx.textBaseline = 'middle';
-  const width = ctx.measureText(text).width;
+  // The title's letters come later than the first drawing.
+  const width = words.isTitle ? ctx.measureText(text).width : measured(ctx, font, text);
   ctx.save();
   ctx.translate(where.x, where.y);
   if (angle !== 0) ctx.rotate(angle);
@@ -93,8 +95,23 @@ export function write(pen: Pen, text: string, where: Point, words: Words = {}): 
 }
 
 export function widthOf(pen: Pen, text: string, size: number, weight = 400): number {
-  pen.ctx.font = `${weight} ${size}px ${fonts.control}`;
-  return pen.ctx.measureText(text).width;
+  const font = `${weight} ${size}px ${fonts.control}`;
+  pen.ctx.font = font;
+  return measured(pen.ctx, font, text);
+}
+
+/** Widths (px) that were measured before: the same few hundred words are written at each frame of a drag. */
+const widths = new Map<string, number>();
+const MOST_WIDTHS = 4000;
+
+function measured(ctx: CanvasRenderingContext2D, font: string, text: string): number {
+  const key = `${font} ${text}`;
+  const known = widths.get(key);
+  if (known !== undefined) return known;
+  if (widths.size >= MOST_WIDTHS) widths.clear();
+  const { width } = ctx.measureText(text);
+  widths.set(key, width);
+  return width;
 }
 
 /** A length on the drawing, where the unit stands in the title block: "0.74". */

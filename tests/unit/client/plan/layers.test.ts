@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { layMarks } from '#client/plan/draw/drawFindings.ts';
+import { labelsOf, layMarks } from '#client/plan/draw/drawFindings.ts';
 import { drawLayer } from '#client/plan/layers.ts';
 import { createPlanModel, type LayerName, type PlanModel } from '#client/plan/planModel.ts';
 import { finding, report } from '../checks/finding.ts';
@@ -56,8 +56,10 @@ describe('a room seen from far', () => {
     const findings = Array.from({ length: 40 }, (_, i) => finding({ key: `k${i}`, at: { x: 200 + i * 150, y: 4000 } }));
     const all = report(findings);
     const shown = findings[1] as (typeof findings)[0];
-    const marksAt = (k: number, one: typeof shown | null) =>
-      layMarks({ ctx: canvas({}), view: { k, x: 0, y: 0 }, units: 'metric', isRightToLeft: false }, model, all, one);
+    const marksAt = (k: number, one: typeof shown | null) => {
+      const pen = { ctx: canvas({}), view: { k, x: 0, y: 0 }, units: 'metric', isRightToLeft: false } as const;
+      return layMarks(pen, labelsOf(pen, model), all, one);
+    };
     const far = marksAt(0.01, null);
     expect(far.length).toBeLessThan(10);
     for (const [i, mark] of far.slice(1).entries()) expect(mark.at.x - (far[i]?.at.x ?? 0)).toBeGreaterThanOrEqual(8);
