@@ -43,7 +43,7 @@ import { numberedRemarks, remarkPlace } from './remarks.ts';
 import { isOfWidth, narrowPlaceOf } from './reportParts.ts';
 import { sayUnseen, unseenToDraw } from './unseen.ts';
 
-/** Draws one of the four canvases from what the session says now. */
+/** Draws one of the canvases from what the session says now. */
 export function drawLayer(name: LayerName, ctx: CanvasRenderingContext2D, model: PlanModel): void {
   const { display } = model.session.classroom();
   const pen: Pen = { ctx, view: model.view, units: display.units, isRightToLeft: display.readingDirection === 'rtl' };
@@ -54,6 +54,7 @@ const drawers: Readonly<Record<LayerName, (pen: Pen, model: PlanModel) => void>>
   sheet: drawSheet,
   marks: drawUnderMarks,
   things: drawThings,
+  checks: drawSaid,
   over: drawOver,
 };
 
@@ -163,14 +164,18 @@ function looksOf(model: PlanModel): (id: string) => PieceLook {
   return (id) => ({ number: numbers.get(id) ?? null, area: areas.get(id) ?? null });
 }
 
-function drawOver(pen: Pen, model: PlanModel): void {
-  const { session, moving } = model;
+/** What is said of the things that rest, above them. */
+function drawSaid(pen: Pen, model: PlanModel): void {
   drawChairWords(pen, model);
   drawLaidLines(
     pen,
-    laidIn(model).filter(({ after }) => !after || !moving?.ids.has(after.id)),
+    laidIn(model).filter(({ after }) => !after || !model.moving?.ids.has(after.id)),
   );
   drawChecks(pen, model);
+}
+
+function drawOver(pen: Pen, model: PlanModel): void {
+  const { session, moving } = model;
   const { pencil, proposal } = model.store.state();
   if (pencil) drawPencil(pen, session.arrangement(), pencil);
   else if (proposal) drawPencil(pen, session.arrangement(), proposal, true);

@@ -12,9 +12,9 @@ import { type PlanStore, planStoreOf } from './planStore.ts';
 import type { SnapLine, SnapScene } from './snap.ts';
 import { fitRoom, keepInSight, type Margins, type Size, type Viewport } from './viewport.ts';
 
-/** Each is a canvas of its own: while something is dragged only `over` is drawn again. */
-export type LayerName = 'sheet' | 'marks' | 'things' | 'over';
-export const layerNames: readonly LayerName[] = ['sheet', 'marks', 'things', 'over'];
+/** Each is a canvas of its own: while something is dragged only `over` is drawn again, and what the checks say when they say it. */
+export type LayerName = 'sheet' | 'marks' | 'things' | 'checks' | 'over';
+export const layerNames: readonly LayerName[] = ['sheet', 'marks', 'things', 'checks', 'over'];
 
 /** What is under somebody's finger just now. */
 interface Moving {

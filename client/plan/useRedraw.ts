@@ -34,8 +34,18 @@ function ingredients(session: Session): Readonly<Record<LayerName, readonly unkn
       laid,
       conflictsOf(session).list(),
     ],
-    over: [
+    checks: [
+      arrangement.pieces,
+      arrangement.placements,
       session.report(),
+      view.finding,
+      classroom.room,
+      classroom.materials,
+      classroom.display,
+      laid,
+      conflictsOf(session).list(),
+    ],
+    over: [
       view.finding,
       view.chosen,
       view.alsoChosen,
@@ -54,14 +64,14 @@ export function useRedraw(model: PlanModel): void {
   useEffect(() => {
     const { session, store } = model;
     let before = ingredients(session);
-    let { wholeRoom: fitted } = store.state();
+    let { wholeRoom: fitted, pointed } = store.state();
     const onSession = (): void => {
       const now = ingredients(session);
       const was = before;
       before = now;
       const changed = (Object.keys(now) as LayerName[]).filter((name) => now[name].some((value, i) => value !== was[name][i]));
       // The things that rest look the same while one of them moves.
-      const names = changed.filter((name) => name !== 'things' || !isOnlyMoved(model, was.things, now.things));
+      const names = changed.filter((name) => (name !== 'things' && name !== 'checks') || !isOnlyMoved(model, was[name], now[name]));
       if (now.sheet[0] !== was.sheet[0] && !model.store.state().isMoved) fitWholeRoom(model);
       else if (names.length > 0) model.redraw(...names);
     };
@@ -70,7 +80,9 @@ export function useRedraw(model: PlanModel): void {
       if (now.wholeRoom !== fitted) {
         fitted = now.wholeRoom;
         fitWholeRoom(model);
-      } else model.redraw('over');
+      } else if (now.pointed === pointed) model.redraw('over');
+      else model.redraw('checks', 'over');
+      pointed = now.pointed;
     };
     const stops = [session.subscribe(onSession), store.subscribe(onStore)];
     return () => {

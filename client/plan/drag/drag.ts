@@ -76,14 +76,14 @@ export function inHand(model: PlanModel, { show, write, every }: InHand): Drag {
   const letGo = (): void => {
     model.moving = null;
     model.session.setView({ preview: null, draft: null });
-    model.redraw('marks', 'things', 'over');
+    model.redraw('marks', 'things', 'checks', 'over');
   };
   return {
     to(p, held) {
       const isFirst = model.moving === null;
       if (!show(p, held)) return;
       model.redraw('over');
-      if (isFirst) model.redraw('marks', 'things');
+      if (isFirst) model.redraw('marks', 'things', 'checks');
       writer.write(write);
     },
     end() {

@@ -74,7 +74,7 @@ function roomDrag(model: PlanModel, change: RoomChange): Drag {
   const finish = (): void => {
     model.draftRoom = null;
     model.session.setView({ draft: null });
-    model.redraw('sheet', 'marks', 'over');
+    model.redraw('sheet', 'marks', 'checks', 'over');
   };
   return {
     to(p, { isFree }) {

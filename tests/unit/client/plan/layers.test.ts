@@ -92,7 +92,7 @@ describe('a narrow way that is pointed at', () => {
     session.setView({ finding: narrow.key });
     const ring = (): boolean => {
       arcs.length = 0;
-      drawLayer('over', noting, model);
+      drawLayer('checks', noting, model);
       // 0.6 m at 0.08 px a mm, and 8 px of air.
       return arcs.some(([x, y, radius]) => x === 240 && y === 240 && radius === 32);
     };
