@@ -17,9 +17,11 @@ export function wordsBeside(model: PlanModel, id: string): WordsAt[] {
   const bodies = [...session.arrangement().pieces.map(bodyOfPiece), ...rawRoomOf(model).fixtures.map(bodyOfFixture)];
   const labels = bodies.filter((body) => body.id !== id).map(({ center }) => ({ at: toScreen(view, center), radius: LABEL }));
   const report = session.report();
-  const finding = report?.findings.find(({ key }) => key === session.view().finding);
+  const shown = session.view().finding;
+  const finding = shown === null ? undefined : report?.findings.find(({ key }) => key === shown);
+  if (!report || !finding) return labels;
   const obstacles = { bodyById: (other: string) => bodyById(model, other), room: roomOf(model), strips: seatStrips(session.scene()) };
-  const place = finding && report && narrowPlaceOf(finding, report, obstacles);
+  const place = narrowPlaceOf(finding, report, obstacles);
   if (!place) return labels;
   const middle = toScreen(view, lerp(place.a, place.b, 0.5));
   return [...labels, { at: { x: middle.x + FIGURES.aside, y: middle.y }, radius: FIGURES.radius }];

@@ -13,6 +13,7 @@ import type { Viewport } from '../viewport.ts';
 import { drawSeverity } from './drawMarks.ts';
 import { besideLabel, type LabelPlace, labelPlace } from './labelPlace.ts';
 import { at, type Pen } from './pen.ts';
+import { squaresOf } from './squares.ts';
 
 interface Mark {
   readonly at: Point;
@@ -58,46 +59,31 @@ export function drawFindings(pen: Pen, model: PlanModel, report: Report, shown: 
 
 /** @param labels the words on the plan that no mark may cover */
 export function layMarks(pen: Pen, labels: readonly LabelPlace[], report: Report, shown: Finding | null): Mark[] {
-  const labelsNear = findNear(labels);
+  const reach = labels.reduce((most, { long }) => Math.max(most, long), 1) + FAR;
+  const squares = squaresOf<{ readonly label: LabelPlace; readonly i: number }>(reach);
+  labels.forEach((label, i) => {
+    squares.add(label.center, { label, i });
+  });
+  const labelsNear = (p: Point): LabelPlace[] =>
+    squares
+      .near(p)
+      .filter(({ label }) => distance(label.center, p) <= label.long + FAR)
+      .sort((one, other) => one.i - other.i)
+      .map(({ label }) => label);
   const close = CLOSE * sizeOfMarks(pen.view);
+  const taken = squaresOf<Point>(close);
   const marks: Mark[] = [];
-  const taken = new Map<string, Point[]>();
-  const cell = (p: Point, dx: number, dy: number): string => `${Math.floor(p.x / close) + dx} ${Math.floor(p.y / close) + dy}`;
-  const isTaken = (p: Point): boolean =>
-    steps.some((dx) => steps.some((dy) => taken.get(cell(p, dx, dy))?.some((q) => distance(p, q) < close)));
   for (const finding of bySeverity(report)) {
     if (!finding.at || finding.leftReason !== null) continue;
     const isFaint = finding.severity === 'note' || finding.outcome === 'cannot-tell';
     if (isFaint && finding !== shown) continue;
     const onPlan = at(pen, finding.at);
     const place = clearOfLabels(onPlan, labelsNear(onPlan));
-    if (isTaken(place) && finding !== shown) continue;
-    const key = cell(place, 0, 0);
-    taken.set(key, [...(taken.get(key) ?? []), place]);
+    if (finding !== shown && taken.near(place).some((other) => distance(place, other) < close)) continue;
+    taken.add(place, place);
     marks.push({ at: place, finding });
   }
   return marks;
-}
-
-const steps = [-1, 0, 1] as const;
-
-/** Labels that a mark at a point might meet. Of hundreds only those in the squares beside it are looked at. */
-function findNear(labels: readonly LabelPlace[]): (p: Point) => readonly LabelPlace[] {
-  const size = labels.reduce((most, { long }) => Math.max(most, long), 1) + FAR;
-  const squares = new Map<string, { label: LabelPlace; i: number }[]>();
-  const square = (p: Point, dx: number, dy: number): string => `${Math.floor(p.x / size) + dx} ${Math.floor(p.y / size) + dy}`;
-  labels.forEach((label, i) => {
-    const key = square(label.center, 0, 0);
-    const list = squares.get(key);
-    if (list) list.push({ label, i });
-    else squares.set(key, [{ label, i }]);
-  });
-  return (p) =>
-    steps
-      .flatMap((dx) => steps.flatMap((dy) => squares.get(square(p, dx, dy)) ?? []))
-      .filter(({ label }) => distance(label.center, p) <= label.long + FAR)
-      .sort((one, other) => one.i - other.i)
-      .map(({ label }) => label);
 }
 
 function clearOfLabels(p: Point, near: readonly LabelPlace[]): Point {
