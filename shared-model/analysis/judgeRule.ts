@@ -62,7 +62,26 @@ function badOption(rule: Rule, option: string): RuleFinding {
   };
 }
 
+interface Finished {
+  readonly rule: Rule;
+  readonly units: LengthUnits;
+  readonly entry: Left | undefined;
+  readonly finding: Finding;
+}
+
+const finished = new WeakMap<RuleFinding, Finished>();
+
+/** Once for each thing found: what a rule finds again as the very object is said in the very words. */
 function finish(rule: Rule, units: LengthUnits, found: RuleFinding, key: string, left: ReadonlyMap<string, Left>): Finding {
+  const entry = left.get(key);
+  const before = finished.get(found);
+  if (before?.rule === rule && before.units === units && before.entry === entry && before.finding.key === key) return before.finding;
+  const finding = said(rule, units, found, key, entry);
+  finished.set(found, { rule, units, entry, finding });
+  return finding;
+}
+
+function said(rule: Rule, units: LengthUnits, found: RuleFinding, key: string, entry: Left | undefined): Finding {
   const text = found.messageKey === 'option' ? 'The setting "{option}" of this check could not be read.' : rule.messages[found.messageKey];
   if (text === undefined) throw new Error(`${rule.id} has no message "${found.messageKey}"`);
   return {
@@ -79,7 +98,7 @@ function finish(rule: Rule, units: LengthUnits, found: RuleFinding, key: string,
     at: found.at,
     sources: found.sources ?? rule.sources,
     missing: found.missing ?? [],
-    leftReason: leftReasonOf(found, left.get(key)),
+    leftReason: leftReasonOf(found, entry),
     fix: found.fix,
   };
 }

@@ -50,10 +50,33 @@ export function judgeNarrow(
     const isPinch =
       near !== undefined && (near.size === 0 || (holdsBack.length > 0 && holdsBack.every((w) => w.judged >= routeMeets - 1e-6)));
     const { gap, between, width, length, at, stretches, members } = place;
-    const matters = holdsBack.length > 0 || passed[i] === true;
+    if (holdsBack.length === 0) return holdingNothing(place, isPinch, passed[i] === true);
     // Field by field: there are hundreds at each frame, and a spread takes several times the room.
-    return { gap, between, width, length, at, stretches, members, holdsBack, heldAt: narrowestHeld(place, holdsBack), isPinch, matters };
+    return {
+      gap,
+      between,
+      width,
+      length,
+      at,
+      stretches,
+      members,
+      holdsBack,
+      heldAt: narrowestHeld(place, holdsBack),
+      isPinch,
+      matters: true,
+    };
   });
+}
+
+const unheld = new WeakMap<NarrowPlace, Narrow>();
+
+/** The same object at each step of a drag, as long as the same is known of the place. */
+function holdingNothing(place: NarrowPlace, isPinch: boolean, matters: boolean): Narrow {
+  const known = unheld.get(place);
+  if (known?.isPinch === isPinch && known.matters === matters) return known;
+  const narrow: Narrow = { ...place, holdsBack: [], heldAt: null, isPinch, matters };
+  unheld.set(place, narrow);
+  return narrow;
 }
 
 function narrowestHeld(place: NarrowPlace, ways: readonly Way[]): NarrowMember | null {

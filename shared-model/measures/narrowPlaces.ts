@@ -5,6 +5,7 @@ import { type Box, grownBox } from '../geometry/polygon.ts';
 import { betweenEnds, isInStretch, SAME_CORNER, type Stretch, type StretchEnd, stretchAt } from '../geometry/stretch.ts';
 import { StretchIndex } from '../geometry/stretchIndex.ts';
 import { distance, lerp, type Point } from '../geometry/vec.ts';
+import { keptWith } from '../scene/kept.ts';
 import { boundEnds } from './boundEnds.ts';
 import { localValues } from './fieldLocals.ts';
 import { farthest, type WaysField } from './waysField.ts';
@@ -60,16 +61,33 @@ export function narrowPlaces(field: WaysField, threshold: number, bounds: readon
   return chains(single.map((s) => s.stretch)).map((members): NarrowPlace => {
     const all = members.map((i) => single[i] as (typeof single)[number]).sort((p, q) => p.gap.width - q.gap.width);
     const { gap } = all[0] as (typeof single)[number];
-    const ends = all.map(({ gap, parts, stretch }): NarrowMember => {
-      const { i, j, width, ax, ay, bx, by } = gap;
-      const between = [(parts[i] as Part).id, (parts[j] as Part).id] as const;
-      return { gap, between, width, length: stretch.length, at: { x: (ax + bx) / 2, y: (ay + by) / 2 }, stretch };
-    });
-    const { between, width, at } = ends[0] as NarrowMember;
+    const ends = all.map(({ gap, parts, stretch }) => memberOf(gap, parts, stretch));
+    const first = ends[0] as NarrowMember;
+    if (ends.length === 1) return placeOfOne(first);
+    const { between, width, at } = first;
     const stretches = all.map((s) => s.stretch);
     return { gap, between, width, length: chainLength(stretches), at, stretches, members: ends };
   });
 }
+
+const memberAlong = new WeakMap<Stretch, NarrowMember>();
+
+/** The same object at each step of a drag, as long as the gap and its stretch are the same. */
+function memberOf(gap: Gap, parts: readonly Part[], stretch: Stretch): NarrowMember {
+  const { i, j, width, ax, ay, bx, by } = gap;
+  const [one, other] = [(parts[i] as Part).id, (parts[j] as Part).id];
+  const known = memberAlong.get(stretch);
+  if (known?.gap === gap && known.between[0] === one && known.between[1] === other) return known;
+  const at = { x: (ax + bx) / 2, y: (ay + by) / 2 };
+  const member: NarrowMember = { gap, between: [one, other], width, length: stretch.length, at, stretch };
+  memberAlong.set(stretch, member);
+  return member;
+}
+
+const placeOfOne = keptWith((member: NarrowMember): NarrowPlace => {
+  const { gap, between, width, length, at, stretch } = member;
+  return { gap, between, width, length, at, stretches: [stretch], members: [member] };
+});
 
 const stretches = localValues<Gap, Stretch | null>(true);
 

@@ -1,7 +1,7 @@
 import { clockwise, type Polygon } from '../geometry/polygon.ts';
 import { add, type Point, scale } from '../geometry/vec.ts';
 import { distanceToSegment } from '../geometry/withinRing.ts';
-import { keptWith } from '../scene/kept.ts';
+import { keptWith, sameList } from '../scene/kept.ts';
 import type { Scene, SceneBody, SceneEdge } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 
@@ -51,14 +51,27 @@ export function measureSeats(scene: Scene): Seats {
  * The floor filled by seated children, one strip for each seated side of each table, in file order.
  * A side is seated when `seatSides` says so or when a seat piece that names the table stands nearest to it.
  */
-export function seatStrips(scene: Scene): SeatStrip[] {
+export function seatStrips(scene: Scene): readonly SeatStrip[] {
   const { byTable } = seatPieces(scene);
-  return tablesOf(scene).flatMap((table) => {
-    const seated = new Set<Side>(sides.filter((side) => (table.piece?.seatSides[side] ?? 0) > 0));
-    for (const seat of byTable.get(table.id) ?? []) seated.add(nearestSide(table, seat.center));
-    return sides.filter((side) => seated.has(side)).map((side) => stripsOf(table)[side]);
-  });
+  const strips: SeatStrip[] = [];
+  for (const table of tablesOf(scene)) {
+    const seats = byTable.get(table.id);
+    for (const strip of seats ? stripsWith(table, seats) : stripsSaid(table)) strips.push(strip);
+  }
+  latest = sameList(latest, strips);
+  return latest;
 }
+
+function stripsWith(table: SceneBody, seats: readonly SceneBody[]): SeatStrip[] {
+  const seated = new Set<Side>(sides.filter((side) => (table.piece?.seatSides[side] ?? 0) > 0));
+  for (const seat of seats) seated.add(nearestSide(table, seat.center));
+  return sides.filter((side) => seated.has(side)).map((side) => stripsOf(table)[side]);
+}
+
+const stripsSaid = keptWith((table: SceneBody): readonly SeatStrip[] => stripsWith(table, []));
+
+/** While something else is dragged the strips are the very list. */
+let latest: readonly SeatStrip[] = [];
 
 /** mm: a place this near to a strip's outline lies on it. */
 const ON = 1;
@@ -69,8 +82,7 @@ export function stripAt(strips: readonly SeatStrip[], { id, x, y }: Point & { re
   const asked = id === undefined ? strips : stripsByTable(strips).get(id);
   return asked?.find(
     ({ strip, edge }) =>
-      distanceToSegment(edge, p) > ON &&
-      strip.some((a, i) => distanceToSegment({ a, b: strip[(i + 1) % strip.length] as Point }, p) <= ON),
+      distanceToSegment(edge, p) > ON && strip.some((a, i) => distanceToSegment({ a, b: strip[(i + 1) % strip.length] as Point }, p) <= ON),
   );
 }
 

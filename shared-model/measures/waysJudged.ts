@@ -1,6 +1,7 @@
 import type { Gap } from '../geometry/gaps.ts';
 import type { IsExempt } from '../geometry/separation.ts';
-import { isInStretch } from '../geometry/stretch.ts';
+import { isInStretch, type Stretch } from '../geometry/stretch.ts';
+import { StretchIndex } from '../geometry/stretchIndex.ts';
 import { type AccessFigures, accessFigures } from './accessFigures.ts';
 import { betweenPlaces, type NarrowPlace, placeHolding } from './narrowPlaces.ts';
 import { solveAllEach } from './ways.ts';
@@ -60,16 +61,27 @@ export function openPinches(field: WaysField, ways: readonly SolvedWay[], pinche
   return better;
 }
 
+const none: readonly NarrowPlace[] = [];
+
 /** The pinches that a gap lies in; looked for once a gap. */
 function placesByGap(places: readonly NarrowPlace[], { pinchMeets, routeMeets }: AccessFigures): (gap: Gap) => readonly NarrowPlace[] {
   const known = new Map<Gap, readonly NarrowPlace[]>();
+  const index = new StretchIndex(routeMeets);
+  const placeOf = new Map<Stretch, NarrowPlace>();
+  for (const place of places)
+    for (const stretch of place.stretches) {
+      index.add(stretch);
+      placeOf.set(stretch, place);
+    }
   return (gap) => {
     if (gap.width < pinchMeets - 1e-6 || gap.width >= routeMeets) return [];
     const before = known.get(gap);
     if (before) return before;
-    const found = places.filter((place) => place.stretches.some((stretch) => isInStretch(stretch, gap)));
-    known.set(gap, found);
-    return found;
+    const found = new Set<NarrowPlace>();
+    for (const stretch of index.near(gap)) if (isInStretch(stretch, gap)) found.add(placeOf.get(stretch) as NarrowPlace);
+    const list = found.size === 0 ? none : [...found];
+    known.set(gap, list);
+    return list;
   };
 }
 

@@ -4,6 +4,7 @@ import { type AccessFigures, accessFigures, shortfallOf } from '../../measures/a
 import type { Narrow } from '../../measures/narrow.ts';
 import type { SeatStrip } from '../../measures/seats.ts';
 import { sayChairs, sayPlace } from '../../measures/wayWords.ts';
+import { isSameList } from '../../scene/kept.ts';
 import type { Scene } from '../../scene/types.ts';
 import { mm } from '../../units/quantity.ts';
 import { defineRule } from '../rule.ts';
@@ -30,10 +31,27 @@ export const narrow = defineRule({
     if (!scene.room.openings.some((o) => o.isWayIn)) return unknown('door', 'where the doors and passages are');
     return {
       applies: true,
-      findings: places.filter((p) => p.matters && !p.isPinch).map((place) => judgePlace(scene, figures, measures.seatStrips(), place)),
+      findings: places.filter((p) => p.matters && !p.isPinch).map((place) => foundAt(scene, figures, measures.seatStrips(), place)),
     };
   },
 });
+
+/** What the words of a place hang on, besides the place itself. */
+type Grounds = readonly [strips: readonly SeatStrip[], room: Scene['room'], one: unknown, other: unknown, needed: number];
+
+const known = new WeakMap<Narrow, { readonly grounds: Grounds; readonly finding: RuleFinding }>();
+
+/** In a crowded room hundreds of places hold nobody up; while something is dragged nearly all of them are those of before. */
+function foundAt(scene: Scene, figures: AccessFigures, strips: readonly SeatStrip[], place: Narrow): RuleFinding {
+  if (place.holdsBack.length > 0) return judgePlace(scene, figures, strips, place);
+  const [one, other] = place.between;
+  const grounds: Grounds = [strips, scene.room, scene.bodyById.get(one), scene.bodyById.get(other), figures.routeWidth];
+  const before = known.get(place);
+  if (before && isSameList(before.grounds, grounds)) return before.finding;
+  const finding = judgePlace(scene, figures, strips, place);
+  known.set(place, { grounds, finding });
+  return finding;
+}
 
 function unknown(messageKey: 'walls' | 'door', missing: string): RuleResult {
   return {
