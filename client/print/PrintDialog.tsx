@@ -42,6 +42,7 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
     );
     return isFromMove && move ? onlyMove(kept) : kept;
   });
+  const [isLarge, setLarge] = useState(false);
   const measure = useMemo(createMeasure, []);
   const today = isoToday();
   const wanted = useDeferredValue(choice);
@@ -78,6 +79,9 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
             Print
           </Button>
           <TextLink onPress={onClose}>Back to the sheet</TextLink>
+          {pages.length > 0 && (
+            <TextLink onPress={() => setLarge(!isLarge)}>{isLarge ? 'All pages, small' : 'Pages one by one, large'}</TextLink>
+          )}
           <span role="status">
             {pages.length === 0 ? 'Nothing is chosen.' : `${sayCount(pages.length, 'page')} on ${sayPaper(wanted.paper)}`}
           </span>
@@ -90,7 +94,7 @@ export function PrintDialog({ onClose }: { onClose: () => void }) {
           Drawn to scale: in the browser’s print window keep the scale at 100 % and leave “fit to page” off, then hold a ruler to the bar.
         </p>
       </div>
-      <ol className="print-pages print-out">
+      <ol className={isLarge ? 'print-pages print-out large' : 'print-pages print-out'}>
         {pages.map((page, i) => (
           <li key={page.key} className={`print-page ${page.sheet.paper}-${page.sheet.isLying ? 'lying' : 'upright'}`}>
             <PagePaper page={page} measure={measure} label={sayPage(page, i, pages.length)} />
