@@ -8,21 +8,21 @@ import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 import { sayReading } from './readingOrder.ts';
-import { sideName, sideShort, sideTitle, sideWord } from './shelfNames.ts';
+import { sideName, sideTitle, sideWord } from './shelfNames.ts';
 import { otherSide } from './shownSide.ts';
-import type { TrayInHand } from './useTrayDrag.ts';
 
 const KneelDialog = late(() => import('./kneel/KneelDialog.tsx').then((m) => m.KneelDialog));
 
 interface Props {
   readonly scene: Scene;
   readonly side: SceneSide;
-  readonly held: TrayInHand | null;
+  /** A tray is in hand: where there is a mouse, the places to let it go stand over the head. */
+  readonly isHeld: boolean;
   readonly title: string;
 }
 
-/** Title and verbs of the front; while a tray is held, the places beside this shelf where it can be let go. */
-export function FrontHead({ scene, side, held, title }: Props) {
+/** Title and verbs of the front. */
+export function FrontHead({ scene, side, isHeld, title }: Props) {
   const session = useSession();
   const units = useUnits();
   const [isKneeling, setKneeling] = useState(false);
@@ -33,8 +33,7 @@ export function FrontHead({ scene, side, held, title }: Props) {
   const high = piece.height === null ? 'height not known' : `${sayLength(piece.height, units)} high`;
   const read = sayReading(piece, scene.classroom.display.readingDirection);
   return (
-    <div className="front-head" data-held={held !== null || undefined}>
-      {held && <DropStrip scene={scene} side={side} over={held.over} />}
+    <div className="front-head" data-held={isHeld || undefined}>
       <h2 id="front-title">{piece.sides.length > 1 ? title : `${title}, ${sideWord(side.side)}`}</h2>
       <span className="aside front-what">{[name, `${size}, ${high}`, read].filter((part) => part !== '').join(' · ')}</span>
       <span className="front-verbs">
@@ -65,29 +64,6 @@ export function FrontHead({ scene, side, held, title }: Props) {
           <KneelDialog scene={scene} side={side} material={chosenOn(side, session)} onClose={() => setKneeling(false)} />
         </Suspense>
       )}
-    </div>
-  );
-}
-
-/** In the place of the head, which keeps its height: the drawing must not slide away under the finger. */
-function DropStrip({ scene, side, over }: { scene: Scene; side: SceneSide; over: string | null }) {
-  return (
-    <div className="front-drop-strip">
-      <span className="front-drop-label">Let go on</span>
-      <span className="front-drop" data-drop="table" data-over={over === 'table' || undefined}>
-        the table
-      </span>
-      <span className="front-drop-label">or shelf</span>
-      {scene.sides
-        .filter((each) => each !== side)
-        .map((each) => {
-          const key = `${each.piece.id}/${each.side}`;
-          return (
-            <span key={key} className="front-drop" data-drop={key} data-over={over === key || undefined}>
-              {sideShort(scene, each)}
-            </span>
-          );
-        })}
     </div>
   );
 }

@@ -4,6 +4,7 @@ import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { useMayChange, useRestingReport, useSession, useUnits, useViewOf } from '../session/hooks.ts';
 import { capital } from '../text/sayList.ts';
+import { DropStrip } from './DropStrip.tsx';
 import { FrontHead } from './FrontHead.tsx';
 import { FrontStage } from './FrontStage.tsx';
 import { frontActions } from './frontActions.ts';
@@ -131,7 +132,7 @@ export function FrontOf({ scene, side }: Props) {
 
   return (
     <section className="front" aria-labelledby="front-title">
-      <FrontHead scene={scene} side={side} held={hand} title={title} />
+      <FrontHead scene={scene} side={side} isHeld={hand !== null} title={title} />
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset has no drawing */}
       <div
         ref={box}
@@ -178,6 +179,7 @@ export function FrontOf({ scene, side }: Props) {
           )}
         </div>
       </div>
+      {hand && <DropStrip scene={scene} side={side} over={hand.over} />}
       <LineLegend lines={lines} isShown={isSlim} />
       {heights && <p className="front-words aside">{sayLines(heights, units)}</p>}
     </section>
