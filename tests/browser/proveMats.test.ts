@@ -26,6 +26,25 @@ async function toChecks(page: Page, size: SizeName): Promise<void> {
   if (size === 'phone') await page.getByRole('button', { name: /^Checks/ }).click();
 }
 
+/** How many proofs the device keeps: what is shown is kept a moment later. */
+const keptProofs = (page: Page): Promise<number> =>
+  page.evaluate(async () => {
+    if (!(await indexedDB.databases()).some(({ name }) => name === 'lowshelf-proofs')) return 0;
+    return new Promise<number>((done, fail) => {
+      const opening = indexedDB.open('lowshelf-proofs');
+      opening.onerror = () => fail(opening.error);
+      opening.onsuccess = () => {
+        const database = opening.result;
+        const counting = database.transaction('proofs').objectStore('proofs').count();
+        counting.onerror = () => fail(counting.error);
+        counting.onsuccess = () => {
+          database.close();
+          done(counting.result);
+        };
+      };
+    });
+  });
+
 async function changeArrangement(page: Page, name: string): Promise<void> {
   await page.getByRole('radio', { name }).or(page.getByRole('button', { name })).first().click();
 }
@@ -46,6 +65,7 @@ describe('the proof of the mats', () => {
       await proof(page).getByRole('button', { name: 'Prove how many mats' }).click();
       await howFar.waitFor({ timeout: 60_000 });
       await picture(page, `proof-going-${size}`);
+      await expect.poll(() => keptProofs(page), { timeout: 30_000 }).toBe(1);
       await page.reload();
       await toChecks(page, size);
       await proof(page)
