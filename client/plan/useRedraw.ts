@@ -46,6 +46,8 @@ function ingredients(session: Session): Readonly<Record<LayerName, readonly unkn
       conflictsOf(session).list(),
     ],
     over: [
+      // The handles of what is chosen keep clear of the place that is looked at.
+      view.finding === null ? null : session.report(),
       view.finding,
       view.chosen,
       view.alsoChosen,
