@@ -7,7 +7,7 @@ import { useRestingReport, useViewOf } from '../session/hooks.ts';
 /** The trays that the shown finding points at, once that was asked for. */
 export function usePointed(scene: Scene): ReadonlySet<string> {
   const report = useRestingReport();
-  const { pointed } = usePlanState();
+  const { pointed } = usePlanState('pointed');
   const shown = useViewOf('finding');
   return useMemo(() => {
     const finding = pointed !== null && pointed === shown ? report?.findings.find(({ key }) => key === shown) : undefined;

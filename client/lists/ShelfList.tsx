@@ -38,7 +38,7 @@ export function ShelfList() {
 /** Several lines at once: ticked, they are chosen together. */
 function Several() {
   const session = useSession();
-  const { tool } = usePlanState();
+  const { tool } = usePlanState('tool');
   const isTicking = tool?.kind === 'several';
   return (
     <>
@@ -83,7 +83,7 @@ interface RowsProps {
 const Rows = memo(function Rows({ caption, rows, heads, hasTrays = false }: RowsProps) {
   const items = useChosenItems();
   const [first] = items;
-  const isTicking = usePlanState().tool?.kind === 'several';
+  const isTicking = usePlanState('tool').tool?.kind === 'several';
   if (rows.length === 0)
     return hasTrays ? <p className="aside list-empty">No shelf yet. Press Shelf above the plan, then where it stands.</p> : null;
   return (

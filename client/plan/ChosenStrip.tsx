@@ -51,7 +51,7 @@ export function ChosenStrip() {
 function ChangeVerbs({ item, isLocked }: { item: Item; isLocked: boolean }) {
   const session = useSession();
   const isTablet = useLayout() === 'tablet';
-  const { hasFigures } = usePlanState();
+  const { hasFigures } = usePlanState('hasFigures');
   const figures = (
     <div className="figures">
       <Suspense fallback={null}>

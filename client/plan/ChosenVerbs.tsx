@@ -57,7 +57,7 @@ interface VerbOf {
 export function ChosenVerbs({ item, isLocked }: Props) {
   const layout = useLayout();
   const all = useVerbsOf(item, isLocked);
-  const { hasLetterKeys } = usePlanState();
+  const { hasLetterKeys } = usePlanState('hasLetterKeys');
   if (layout === 'wide')
     return (
       <div className="chosen-verbs">

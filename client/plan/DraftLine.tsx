@@ -20,7 +20,7 @@ const PictureLine = late(() => import('../survey/PictureLine.tsx').then((m) => m
 /** What the tool in hand asks: where to press, how large the new thing is, what the tape says. */
 export function DraftLine() {
   const session = useSession();
-  const { tool, tape, remarkAt } = usePlanState();
+  const { tool, tape, remarkAt } = usePlanState('tool', 'tape', 'remarkAt');
   const store = planStoreOf(session);
   const chosen = useChosenItems();
   if (!tool) return null;
@@ -52,7 +52,7 @@ export function DraftLine() {
 
 function SizeFields({ isOpening }: { isOpening: boolean }) {
   const store = planStoreOf(useSession());
-  const { size } = usePlanState();
+  const { size } = usePlanState('size');
   const units = useUnits();
   return (
     <>
@@ -98,7 +98,7 @@ function SeveralLine({ isNone }: { readonly isNone: boolean }) {
 }
 
 function TapeLine() {
-  const { tape, tapeOn, tapeWay } = usePlanState();
+  const { tape, tapeOn, tapeWay } = usePlanState('tape', 'tapeOn', 'tapeWay');
   const session = useSession();
   const units = useUnits();
   const [from, to] = tape;
@@ -133,7 +133,7 @@ function Figure({ words, figure }: { readonly words: string; readonly figure: st
 function RemarkForm() {
   const session = useSession();
   const store = planStoreOf(session);
-  const { remarkAt } = usePlanState();
+  const { remarkAt } = usePlanState('remarkAt');
   const [text, setText] = useState('');
   const [trouble, setTrouble] = useState<string | null>(null);
   const field = useRef<HTMLInputElement>(null);

@@ -18,7 +18,7 @@ export function DrawVerbs() {
 /** Of who may only look: the tape and remarks, which move nothing. */
 function LookVerbs({ isCompact }: { readonly isCompact: boolean }) {
   const session = useSession();
-  const { tool } = usePlanState();
+  const { tool } = usePlanState('tool');
   const theirs = asides.filter(({ tool: { kind } }) => isForLookers(kind));
   if (!isCompact)
     return (
@@ -43,7 +43,7 @@ function LookVerbs({ isCompact }: { readonly isCompact: boolean }) {
 
 function VerbLine() {
   const session = useSession();
-  const { hasLetterKeys } = usePlanState();
+  const { hasLetterKeys } = usePlanState('hasLetterKeys');
   const dialogs = useFrameDialogs();
   const store = planStoreOf(session);
   return (
@@ -80,7 +80,7 @@ function VerbLine() {
 
 function VerbButton({ verb }: { verb: Verb }) {
   const session = useSession();
-  const { tool, hasLetterKeys } = usePlanState();
+  const { tool, hasLetterKeys } = usePlanState('tool', 'hasLetterKeys');
   return (
     <button type="button" className="verb-word" aria-pressed={isSameTool(tool, verb.tool)} onClick={() => takeUpTool(session, verb.tool)}>
       {verb.name} {hasLetterKeys && verb.letter && <kbd>{verb.letter}</kbd>}
@@ -91,7 +91,7 @@ function VerbButton({ verb }: { verb: Verb }) {
 /** On tablets and phones: large buttons, the things to draw behind one of them. */
 function CompactVerbs() {
   const session = useSession();
-  const { tool } = usePlanState();
+  const { tool } = usePlanState('tool');
   const dialogs = useFrameDialogs();
   return (
     <div className="draw-compact">

@@ -10,7 +10,7 @@ import { usePlanState } from './usePlanState.ts';
 /** Which keys do what, and the switch for those that are single letters. */
 export function KeysDialog({ onClose }: { readonly onClose: () => void }) {
   const store = planStoreOf(useSession());
-  const { hasLetterKeys } = usePlanState();
+  const { hasLetterKeys } = usePlanState('hasLetterKeys');
   const groups = keyList(useUnits(), useMayChange());
   return (
     <Dialog title="Keys" isOpen onClose={onClose} isWide>

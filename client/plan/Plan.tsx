@@ -119,7 +119,7 @@ function usePlanHelp(mayChange: boolean): string {
 
 /** What a tool in hand asks. */
 function Drafting() {
-  const { tool } = usePlanState();
+  const { tool } = usePlanState('tool');
   if (!tool) return null;
   return (
     <Suspense fallback={null}>
@@ -130,7 +130,7 @@ function Drafting() {
 
 function WholeRoom() {
   const store = planStoreOf(useSession());
-  const { isMoved } = usePlanState();
+  const { isMoved } = usePlanState('isMoved');
   if (!isMoved) return null;
   return (
     <button type="button" className="whole-room" onClick={() => store.set({ wholeRoom: store.state().wholeRoom + 1 })}>

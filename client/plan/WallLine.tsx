@@ -19,7 +19,7 @@ const turns = [
 
 /** Walls by typed lengths: wall after wall as they were taped, or a plain room at once. Nothing moves while walls come, or a second press would meet another button. */
 export function WallLine() {
-  const { corners } = usePlanState();
+  const { corners } = usePlanState('corners');
   return (
     <>
       <NextWall />
@@ -56,7 +56,7 @@ function PlainRoom() {
 function NextWall() {
   const session = useSession();
   const store = planStoreOf(session);
-  const { corners } = usePlanState();
+  const { corners } = usePlanState('corners');
   const units = useUnits();
   const field = useRef<HTMLDivElement>(null);
   const [length, setLength] = useState<number | null>(null);
@@ -101,7 +101,7 @@ function NextWall() {
 function CloseWalls() {
   const session = useSession();
   const store = planStoreOf(session);
-  const { corners } = usePlanState();
+  const { corners } = usePlanState('corners');
   return (
     <>
       <Button kind="quiet" isDisabled={corners.length === 0} onPress={() => store.set({ corners: corners.slice(0, -1) })}>

@@ -1,9 +1,15 @@
-import { useSyncExternalStore } from 'react';
+import { useRef, useSyncExternalStore } from 'react';
 import { useSession } from '../session/hooks.ts';
 import { type PlanState, planStoreOf } from './planStore.ts';
 
-/** The tool in hand and what is being drawn; draws again when it changes. */
-export function usePlanState(): PlanState {
+/** Some of what the plan has in hand; draws again only when one of them changes, and not with every word of a drag. */
+export function usePlanState<K extends keyof PlanState>(...parts: readonly K[]): Pick<PlanState, K> {
   const store = planStoreOf(useSession());
-  return useSyncExternalStore(store.subscribe, store.state);
+  const before = useRef<PlanState | null>(null);
+  return useSyncExternalStore(store.subscribe, () => {
+    const [was, now] = [before.current, store.state()];
+    if (was && parts.every((part) => was[part] === now[part])) return was;
+    before.current = now;
+    return now;
+  });
 }

@@ -79,7 +79,7 @@ type RightPart = 'checks' | 'shelves' | 'front';
 /** What is shown of the parts: the person's choice, and the front, the checks or, with a part of its own, the drawing as soon as it is asked for anywhere. */
 function useShownPart<P extends PhonePart>(first: P | 'front', checks: P, drawing: P | null = null) {
   const [shown, setShown] = useState(first);
-  const { frontAsked, drawingAsked, checksAsked } = usePlanState();
+  const { frontAsked, drawingAsked, checksAsked } = usePlanState('frontAsked', 'drawingAsked', 'checksAsked');
   const checked = useRef(checksAsked);
   useEffect(() => {
     if (checked.current === checksAsked) return;

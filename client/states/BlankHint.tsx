@@ -10,7 +10,7 @@ export function BlankHint() {
   const session = useSession();
   const { room } = useClassroom();
   const mayChange = useMayChange();
-  const { tool } = usePlanState();
+  const { tool } = usePlanState('tool');
   if (!isNotDrawn(room) || tool !== null || !mayChange) return null;
   return (
     <p className="blank-hint">

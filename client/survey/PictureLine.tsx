@@ -24,7 +24,7 @@ import '../styles/survey.css';
 export function PictureLine() {
   const session = useSession();
   const { room } = useClassroom();
-  const { tool } = usePlanState();
+  const { tool } = usePlanState('tool');
   const picture = pictureOf(room.picture);
   if (!picture) return <ChoosePicture isOther={room.picture !== null} />;
   const change = (set: Partial<Picture>): void => {
@@ -185,7 +185,7 @@ function ScaleFields({ picture, onChange }: FieldsProps) {
   const session = useSession();
   const units = useUnits();
   const store = planStoreOf(session);
-  const { picturePoints } = usePlanState();
+  const { picturePoints } = usePlanState('picturePoints');
   const [long, setLong] = useState<number | null>(null);
   const [lie, setLie] = useState<Lie>('as it lies');
   const [from, to] = picturePoints;

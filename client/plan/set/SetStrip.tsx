@@ -132,7 +132,7 @@ function useVerbsOfSet(items: readonly Item[]): VerbOfSet[] {
 /** On a tablet in one line of one height, so the rarer ones stand behind "More". */
 export function SetVerbs({ items }: { items: readonly Item[] }) {
   const layout = useLayout();
-  const { hasLetterKeys } = usePlanState();
+  const { hasLetterKeys } = usePlanState('hasLetterKeys');
   const verbs = useVerbsOfSet(items);
   const [isTyping, setTyping] = useState(false);
   if (isTyping) return <RowGap items={items} onDone={() => setTyping(false)} />;
