@@ -26,10 +26,13 @@ it('shows the figures in the place of the verbs on a tablet, and the verbs again
   expect(words('label')).toEqual([]);
   act(() => planStoreOf(session).set({ hasFigures: true }));
   // Fetched when they are first shown.
-  await vi.waitFor(async () => {
-    await act(() => vi.dynamicImportSettled());
-    expect(words('label')).toEqual(['West wall', 'North wall', 'Turned, °', 'Long', 'Deep', 'High', 'Name']);
-  });
+  await vi.waitFor(
+    async () => {
+      await act(() => vi.dynamicImportSettled());
+      expect(words('label')).toEqual(['West wall', 'North wall', 'Turned, °', 'Long', 'Deep', 'High', 'Name']);
+    },
+    { timeout: 15_000 },
+  );
   expect(words('button')).toEqual(['Verbs']);
   await vi.waitFor(() => expect(document.activeElement?.textContent).toBe('Verbs'));
   press('Verbs');
