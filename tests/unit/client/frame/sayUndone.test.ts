@@ -1,4 +1,4 @@
-import { beforeEach, expect, it } from 'vitest';
+import { beforeEach, expect, it, vi } from 'vitest';
 import { doAgain, takeBack } from '#client/frame/useUndoKeys.ts';
 import { type PlanSession, planSession } from '../plan/planSession.ts';
 
@@ -28,6 +28,9 @@ beforeEach(() => {
   });
 });
 
+/** The words are fetched when they are first wanted. */
+const said = (words: string): Promise<void> => vi.waitFor(() => expect(session.said.at(-1)).toBe(words), { timeout: 15_000 });
+
 type Commands = PlanSession['commands'];
 const cases: readonly (readonly [string, (commands: Commands) => unknown, string, string])[] = [
   ['a table', (c) => c.movePiece('a1', 't1', { x: 2000, y: 3000 }), 'table T1 stands where it stood', 'table T1 is moved again'],
@@ -56,22 +59,22 @@ const cases: readonly (readonly [string, (commands: Commands) => unknown, string
   ['a tick', (c) => c.changeMoveDay({ x: { y: 1 } }), 'the list of the move day is as it was', 'the list of the move day is changed again'],
 ];
 
-it.each(cases)('says what was taken back and done again: %s', (_name, change, back, again) => {
+it.each(cases)('says what was taken back and done again: %s', async (_name, change, back, again) => {
   change(session.commands);
   takeBack(session);
-  expect(session.said.at(-1)).toBe(`Taken back: ${back}.`);
+  await said(`Taken back: ${back}.`);
   doAgain(session);
-  expect(session.said.at(-1)).toBe(`Done again: ${again}.`);
+  await said(`Done again: ${again}.`);
 });
 
-it('names the first of several, and says when there is nothing', () => {
+it('names the first of several, and says when there is nothing', async () => {
   session.undo.beginStep();
   session.commands.movePiece('a1', 's1', { x: 1100, y: 300 });
   session.commands.movePiece('a1', 's2', { x: 3100, y: 300 });
   session.commands.movePiece('a1', 't1', { x: 2000, y: 3000 });
   session.undo.endStep();
   takeBack(session);
-  expect(session.said.at(-1)).toBe('Taken back: shelf 1 stands where it stood, and 2 more.');
+  await said('Taken back: shelf 1 stands where it stood, and 2 more.');
   takeBack(session);
   expect(session.said.at(-1)).toMatch(/^There is nothing of yours to take back/);
 });
