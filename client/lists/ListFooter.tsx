@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { measureSeats } from '#model/measures/seats.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { leastWordIn, matCountIn } from '../plan/reportParts.ts';
-import { useArrangement, useClassroom, useReportOf, useSession } from '../session/hooks.ts';
+import { useArrangement, useClassroom, useReportOf, useScene, useSession } from '../session/hooks.ts';
 import { figure } from '../text/figure.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { TextLink } from '../ui/TextLink.tsx';
@@ -15,8 +15,8 @@ export function ListFooter() {
   const mats = useReportOf(matCountIn);
   const least = useReportOf(leastWordIn);
   const { out, placed } = useMemo(() => countTrays(classroom, arrangement), [classroom, arrangement]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: seats hang on the arrangement; where a thing is just being dragged does not change them
-  const seats = useMemo(() => measureSeats(session.scene()), [session, arrangement]);
+  const scene = useScene();
+  const seats = useMemo(() => measureSeats(scene), [scene]);
   const { mat } = classroom.floorWork;
   const plain = (mm: number): string => figure(mm, classroom.display.units);
   return (

@@ -2,6 +2,7 @@ import type { Report } from '#model/analysis/report.ts';
 import { keptWith } from '#model/scene/kept.ts';
 import { sayKept } from '../text/sayKept.ts';
 import { type Paced, pacedBy } from './pacedBy.ts';
+import { isDragging } from './resting.ts';
 import type { Kept, Session } from './types.ts';
 
 /** ms between two states of the same words. */
@@ -11,13 +12,10 @@ const PACE = 400;
  * The report for words and lists: while something is dragged a new one only now and then, which leaves the frames to the
  * drawing, whose marks follow each answer. As soon as it is let go they are one again.
  */
-export const pacedReport = keptWith((session: Session): Paced<Report | null> => {
-  const isMoving = (): boolean => {
-    const { preview, draft } = session.view();
-    return preview !== null || draft !== null;
-  };
-  return pacedBy(session, session.report, ({ now, shownSince }) => (isMoving() && now !== null ? shownSince + PACE : 0));
-});
+export const pacedReport = keptWith(
+  (session: Session): Paced<Report | null> =>
+    pacedBy(session, session.report, ({ now, shownSince }) => (isDragging(session) && now !== null ? shownSince + PACE : 0)),
+);
 
 /**
  * Where the work is kept: trouble, and that not all is, are said at once; that all is well when it has stayed so for a

@@ -29,13 +29,18 @@ export function restingOf(session: Session): Resting {
   return made;
 }
 
+/** A thing, or a wall, is under somebody's finger here. */
+export function isDragging(session: Session): boolean {
+  const { preview, draft } = session.view();
+  return preview !== null || draft !== null;
+}
+
 function createResting(session: Session): Resting {
   let held: Moment | null = null;
   let last: { readonly classroom: Classroom; readonly arrangement: string; readonly value: Scene } | null = null;
 
   function moment(): Moment {
-    const { preview, draft } = session.view();
-    const isMoving = preview !== null || draft !== null;
+    const isMoving = isDragging(session);
     if (isMoving && held) return held;
     const now = { classroom: session.classroom(), arrangement: session.arrangement(), report: session.report() };
     held = isMoving ? now : null;
