@@ -5,8 +5,8 @@ import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
 import { saveFile } from './saveFile.ts';
+import { doAgain, NOTHING_BACK, takeBack } from './takeBack.ts';
 import { useLayout } from './useLayout.ts';
-import { doAgain, NOTHING_BACK, takeBack } from './useUndoKeys.ts';
 
 const TAKES_BACK = 'Takes back your own last step';
 

@@ -1,6 +1,7 @@
 import type { Session } from '#client/session/types.ts';
 import { centroid } from '#model/geometry/polygon.ts';
 import type { Point } from '#model/geometry/vec.ts';
+import { doAgain, takeBack } from '../frame/takeBack.ts';
 import { hasCross, hasCursor, moveCross, moveCursor, pressCross, pressCursor, slidePicture } from './cursorKeys.ts';
 import { describeItem } from './describe.ts';
 import { type Item, itemsInOrder, nextItem } from './items.ts';
@@ -104,8 +105,8 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
       if (event.key === 'Escape') return letGo();
       isLeaving = false;
       if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z') {
-        if (event.shiftKey) session.undo.doAgain();
-        else session.undo.takeBack();
+        if (event.shiftKey) doAgain(session);
+        else takeBack(session);
         return true;
       }
       if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'a') {

@@ -209,8 +209,9 @@ function drawMoving(pen: Pen, model: PlanModel, moving: NonNullable<PlanModel['m
     if (body.piece) drawPiece(pen, body, look(body.id));
     else drawFixture(pen, body);
   }
-  for (const { from, to, mm } of moving.distances)
-    drawDimension(pen, at(pen, from), at(pen, to), mm, { colour: colours.blue, weight: 650, size: 11.5, ground: colours.leaf });
+  // Beside a narrow thing the figures of both sides meet.
+  const style = { colour: colours.blue, weight: 650, size: 11.5, ground: colours.leaf, taken: [] };
+  for (const { from, to, mm } of moving.distances) drawDimension(pen, at(pen, from), at(pen, to), mm, style);
 }
 
 /** A ring round the chosen thing, its handles, or the chosen wall in blue. */

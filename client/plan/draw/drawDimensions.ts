@@ -5,6 +5,7 @@ import type { SceneRoom, SceneWall } from '#model/scene/types.ts';
 import { cutsOf, isOutermost } from '../outerStrings.ts';
 import { wallPx } from './drawRoom.ts';
 import { at, figure, line, type Pen, readable, widthOf, write } from './pen.ts';
+import { boxOfWords, firstClear, type WordBox, type WordPlace } from './wordPlace.ts';
 
 export interface DimensionStyle {
   readonly colour?: string;
@@ -15,7 +16,12 @@ export interface DimensionStyle {
   readonly isBare?: boolean;
   /** Said in whole mm near this length. */
   readonly near?: number;
+  /** px that figures drawn before take; this one keeps clear of them where it can, and is added. */
+  readonly taken?: WordBox[];
 }
+
+/** Where a figure that does not fit may stand beside its line, the first that is clear: in its own distance, to either side. */
+const BESIDE = [1, -1, 2.3, -2.3] as const;
 
 /** A dimension string: line, slashed ends, figure on it. Points of the screen; `mm` is what it says. */
 export function drawDimension(pen: Pen, from: Point, to: Point, mm: number, style: DimensionStyle = {}): void {
@@ -24,17 +30,26 @@ export function drawDimension(pen: Pen, from: Point, to: Point, mm: number, styl
   for (const end of [from, to]) line(pen, { x: end.x - 3.5, y: end.y + 3.5 }, { x: end.x + 3.5, y: end.y - 3.5 }, { colour, width: 1.2 });
   if (style.isBare) return;
   const text = figure(pen, mm, style.near);
-  const fits = widthOf(pen, text, size, weight) + 10 < distance(from, to);
+  const words = { width: widthOf(pen, text, size, weight), size };
+  const fits = words.width + 10 < distance(from, to);
   const along = unit(sub(to, from));
+  const isUpright = Math.abs(along.y) > 0.7;
   const middle = lerp(from, to, 0.5);
   if (fits) {
     write(pen, text, middle, { size, weight, colour, angle: readable(along.x, along.y), ground });
+    const [wide, high] = isUpright ? [size, words.width] : [words.width, size];
+    style.taken?.push(boxOfWords({ where: middle, align: 'center' }, wide, high));
     return;
   }
   // A figure that does not fit between its ends stands beside the line.
-  const beside = add(middle, scale({ x: -along.y, y: along.x }, -(size / 2 + 5)));
-  const across = Math.abs(along.y) > 0.7 ? { x: beside.x + (beside.x > middle.x ? 8 : -8), y: beside.y } : beside;
-  write(pen, text, across, { size, weight, colour, ground });
+  const places = BESIDE.map((times): WordPlace => {
+    const beside = add(middle, scale({ x: -along.y, y: along.x }, -(size / 2 + 5) * times));
+    const where = isUpright ? { x: beside.x + (beside.x > middle.x ? 8 : -8), y: beside.y } : beside;
+    return { where, align: 'center' };
+  });
+  const place = firstClear(places, words, style.taken ?? []) ?? (places[0] as WordPlace);
+  write(pen, text, place.where, { size, weight, colour, ground });
+  style.taken?.push(boxOfWords(place, words.width, size));
 }
 
 /** px from the wall to its string, past the name of where its door leads */

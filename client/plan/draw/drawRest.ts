@@ -3,13 +3,13 @@ import type { Box } from '#model/geometry/polygon.ts';
 import type { Point, Segment } from '#model/geometry/vec.ts';
 import { spanAlong } from '../box.ts';
 import type { SnapLine } from '../snap.ts';
-import { drawDimension } from './drawDimensions.ts';
+import { type DimensionStyle, drawDimension } from './drawDimensions.ts';
 import { NEATLINE } from './drawNeatline.ts';
 import { at, type Pen } from './pen.ts';
 
 /** px between the neatline and the string that grows on it */
 const OFF = 11;
-const style = { colour: colours.blue, weight: 650, size: 11, ground: colours.paper } as const;
+const STYLE = { colour: colours.blue, weight: 650, size: 11, ground: colours.paper } as const;
 
 /** A stretch of the neatline, mm. */
 interface Stretch {
@@ -23,13 +23,14 @@ interface Stretch {
  * from the edge of the room, two widths that meet. What stands askew has its gaps drawn in place.
  */
 export function drawRest(pen: Pen, lines: readonly SnapLine[], own: readonly Point[], bounds: Box): void {
+  const style: DimensionStyle = { ...STYLE, taken: [] };
   for (const line of lines) {
     const way = wayOf(line.axis);
     if (!way) {
       for (const { along, mm } of gapsOf(line)) drawDimension(pen, at(pen, along.a), at(pen, along.b), mm, style);
       continue;
     }
-    for (const stretch of stretchesOf(line, way, own, bounds)) drawStretch(pen, stretch);
+    for (const stretch of stretchesOf(line, way, own, bounds)) drawStretch(pen, stretch, style);
   }
 }
 
@@ -51,7 +52,7 @@ function stretchesOf(line: SnapLine, way: Stretch['way'], own: readonly Point[],
   return [{ way, from, to }];
 }
 
-function drawStretch(pen: Pen, { way, from, to }: Stretch): void {
+function drawStretch(pen: Pen, { way, from, to }: Stretch, style: DimensionStyle): void {
   if ((to - from) * pen.view.k < 6) return;
   const edge = NEATLINE.inset + NEATLINE.thick + OFF;
   // The room's own strings lie where this one grows.

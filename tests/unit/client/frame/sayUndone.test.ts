@@ -1,5 +1,5 @@
 import { beforeEach, expect, it, vi } from 'vitest';
-import { doAgain, takeBack } from '#client/frame/useUndoKeys.ts';
+import { doAgain, takeBack } from '#client/frame/takeBack.ts';
 import { type PlanSession, planSession } from '../plan/planSession.ts';
 
 let session: PlanSession;

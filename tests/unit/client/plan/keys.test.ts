@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { createPlanKeys, type PlanKeys } from '#client/plan/keys.ts';
 import { createPlanModel, type PlanModel } from '#client/plan/planModel.ts';
 import { createPlanPointer } from '#client/plan/pointer.ts';
@@ -84,13 +84,14 @@ describe('keys of the plan', () => {
     expect(session.said.at(-1)).toBe('Its front is open, in place of what stood there.');
   });
 
-  it('opens the front, takes back, puts away', () => {
+  it('opens the front, takes back and says so, puts away', async () => {
     press('Tab');
     press('Enter');
     expect(session.view().frontOf).toEqual({ piece: 's1', side: 'front' });
     press('ArrowUp');
     press('z', { ctrlKey: true });
     expect(piece('s1')?.y).toBe(2000);
+    await vi.waitFor(() => expect(session.said.at(-1)).toBe('Taken back: shelf 1 stands where it stood.'), { timeout: 15_000 });
     press('Delete');
     expect(piece('s1')).toBeUndefined();
   });
