@@ -1,5 +1,5 @@
 import type { Opening } from '#model/schema/types.ts';
-import { useSession, useUnits } from '../session/hooks.ts';
+import { useFollowedArrangement, useSession, useUnits } from '../session/hooks.ts';
 import { LengthField } from '../ui/LengthField.tsx';
 import { NumberField } from '../ui/NumberField.tsx';
 import { Select } from '../ui/Select.tsx';
@@ -23,6 +23,8 @@ export function ChosenFields({ item, isLocked }: { item: Item; isLocked: boolean
 function ThingFields({ item, isLocked }: { item: Item; isLocked: boolean }) {
   const session = useSession();
   const units = useUnits();
+  // Where it stands is read below, again with each of its steps.
+  useFollowedArrangement();
   const thing = thingOf(session, item);
   if (!thing) return null;
   const set = (change: { width?: number; depth?: number; height?: number | null; name?: string }): void => {

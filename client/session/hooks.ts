@@ -8,7 +8,7 @@ import type { Aside } from '../worker/messages.ts';
 import { type Announcement, announcer } from './announcer.ts';
 import { type Conflict, conflictsOf } from './conflicts.ts';
 import { mayChange } from './lookOnly.ts';
-import { pacedKept, pacedReport } from './paced.ts';
+import { pacedArrangement, pacedKept, pacedReport } from './paced.ts';
 import { restingOf } from './resting.ts';
 import { type OpenedClassroom, type PageAnalyst, SessionContext } from './SessionProvider.tsx';
 import type { Kept, Person, Session, View } from './types.ts';
@@ -39,6 +39,12 @@ export const useRestingReport = (): Report | null => useOf((session) => restingO
 export const useReport = (): Report | null => useOfReport((report) => report);
 /** One figure of the report; draws again only when it reads differently. */
 export const useReportOf = <T extends string | number | boolean | null>(pick: (report: Report | null) => T): T => useOfReport(pick);
+
+/** How things stand, in the same steps: for figures that follow what is dragged. */
+export function useFollowedArrangement(): Arrangement {
+  const paced = pacedArrangement(useSession());
+  return useSyncExternalStore(paced.subscribe, paced.value);
+}
 
 function useOfReport<T>(pick: (report: Report | null) => T): T {
   const paced = pacedReport(useSession());

@@ -1,5 +1,6 @@
 import type { Report } from '#model/analysis/report.ts';
 import { keptWith } from '#model/scene/kept.ts';
+import type { Arrangement } from '#model/schema/types.ts';
 import { sayKept } from '../text/sayKept.ts';
 import { type Paced, pacedBy } from './pacedBy.ts';
 import { isDragging } from './resting.ts';
@@ -8,14 +9,15 @@ import type { Kept, Session } from './types.ts';
 /** ms between two states of the same words. */
 const PACE = 400;
 
-/**
- * The report for words and lists: while something is dragged a new one only now and then, which leaves the frames to the
- * drawing, whose marks follow each answer. As soon as it is let go they are one again.
- */
-export const pacedReport = keptWith(
-  (session: Session): Paced<Report | null> =>
-    pacedBy(session, session.report, ({ now, shownSince }) => (isDragging(session) && now !== null ? shownSince + PACE : 0)),
-);
+/** While something is dragged what is read changes only now and then, which leaves the frames to the drawing. Let go, it is as it is. */
+const inSteps = <T>(session: Session, read: () => T): Paced<T> =>
+  pacedBy(session, read, ({ now, shownSince }) => (isDragging(session) && now !== null ? shownSince + PACE : 0));
+
+/** The report for words and lists; the marks of the drawing follow each answer. */
+export const pacedReport = keptWith((session: Session): Paced<Report | null> => inSteps(session, session.report));
+
+/** How things stand, for figures beside the drawing. */
+export const pacedArrangement = keptWith((session: Session): Paced<Arrangement> => inSteps(session, session.arrangement));
 
 /**
  * Where the work is kept: trouble, and that not all is, are said at once; that all is well when it has stayed so for a

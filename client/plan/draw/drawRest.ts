@@ -6,10 +6,18 @@ import type { SnapLine } from '../snap.ts';
 import { type DimensionStyle, drawDimension } from './drawDimensions.ts';
 import { NEATLINE } from './drawNeatline.ts';
 import { at, type Pen } from './pen.ts';
+import type { WordBox } from './wordPlace.ts';
 
 /** px between the neatline and the string that grows on it */
 const OFF = 11;
 const STYLE = { colour: colours.blue, weight: 650, size: 11, ground: colours.paper } as const;
+
+/** px: farther than any screen reaches. */
+const WIDE = 1e5;
+const lettersOfNeatline: readonly WordBox[] = [
+  { x0: 0, y0: 0, x1: WIDE, y1: NEATLINE.inset + NEATLINE.thick },
+  { x0: 0, y0: 0, x1: NEATLINE.inset + NEATLINE.thick, y1: WIDE },
+];
 
 /** A stretch of the neatline, mm. */
 interface Stretch {
@@ -23,7 +31,7 @@ interface Stretch {
  * from the edge of the room, two widths that meet. What stands askew has its gaps drawn in place.
  */
 export function drawRest(pen: Pen, lines: readonly SnapLine[], own: readonly Point[], bounds: Box): void {
-  const style: DimensionStyle = { ...STYLE, taken: [] };
+  const style: DimensionStyle = { ...STYLE, taken: [...lettersOfNeatline] };
   for (const line of lines) {
     const way = wayOf(line.axis);
     if (!way) {
