@@ -51,7 +51,18 @@ export function drawNarrowArrow(pen: Pen, place: NarrowPlace, severity: Severity
   const block = isLevel
     ? { x0: middle.x - wide / 2, x1: middle.x + wide / 2, y0: middle.y - 18, y1: middle.y + 29 }
     : { x0: middle.x + 8, x1: middle.x + 8 + wide, y0: middle.y - 15, y1: middle.y + 13 };
-  const { x, y } = ASIDE.find((by) => isClearBy(block, by, labels)) ?? { x: 0, y: 0 };
+  // Beside the arrow, on either side of it: over it they would hide what they are about.
+  const arrow: WordBox = { x0: Math.min(a.x, b.x), x1: Math.max(a.x, b.x), y0: Math.min(a.y, b.y), y1: Math.max(a.y, b.y) };
+  const rows = isLevel
+    ? [
+        { ...block, y1: middle.y - 4 },
+        { ...block, y0: middle.y + 4 },
+      ]
+    : [block];
+  const places = isLevel ? ASIDE : [...ASIDE, ...ASIDE.map((by) => ({ x: by.x - wide - 16, y: by.y }))];
+  const isClear = (by: Point): boolean => isClearBy(block, by, labels);
+  const isBeside = (by: Point): boolean => rows.every((row) => isClearBy(row, by, [arrow]));
+  const { x, y } = places.find((by) => isClear(by) && isBeside(by)) ?? places.find(isClear) ?? { x: 0, y: 0 };
   const put = (text: string, dx: number, dy: number, size: number, weight = 400): void => {
     const align = isLevel ? 'center' : 'left';
     write(pen, text, { x: middle.x + dx + x, y: middle.y + dy + y }, { size, weight, colour, align, ground: colours.paper });

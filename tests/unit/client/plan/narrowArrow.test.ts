@@ -46,7 +46,16 @@ it('and keep off what is written on a thing beside it', () => {
       const [from, to] = place === level ? [x - text.length * 3, x + text.length * 3] : [x, x + text.length * 6];
       expect(from > label.x1 || to < label.x0 || y - 6 > label.y1 || y + 6 < label.y0, text).toBe(true);
     }
+    // Nor do they hide the arrow itself.
+    for (const { text, x, y } of words)
+      if (place === upright) expect(x > 102 || x + text.length * 6 < 98 || y + 6 < 90 || y - 6 > 110, text).toBe(true);
     // Not far away either: it is still that arrow's.
     expect(Math.hypot((words[0]?.x ?? 0) - 100, (words[0]?.y ?? 0) - 100)).toBeLessThan(70);
   }
+});
+
+it('and off the arrow, where words stand just right of it: left of it then', () => {
+  const upright: NarrowPlace = { ...level, a: { x: 1000, y: 700 }, b: { x: 1000, y: 1300 } };
+  const table = { x0: 103, x1: 190, y0: 40, y1: 160 };
+  for (const { text, x } of wordsOf(upright, [table])) expect(x + text.length * 6, text).toBeLessThanOrEqual(98);
 });
