@@ -31,8 +31,8 @@ export function drawNarrowStrip(pen: Pen, place: NarrowPlace): void {
 }
 
 /** px that the words of an arrow are moved, nearest first, to keep off what stands written there */
-const ASIDE: readonly Point[] = [0, 14, 28, 42]
-  .flatMap((x) => [0, 14, 28, 42].flatMap((y) => [x, -x].flatMap((dx) => [y, -y].map((dy) => ({ x: dx, y: dy })))))
+const ASIDE: readonly Point[] = [0, 4, 14, 28, 42]
+  .flatMap((x) => [0, 4, 14, 28, 42].flatMap((y) => [x, -x].flatMap((dx) => [y, -y].map((dy) => ({ x: dx, y: dy })))))
   .sort((p, q) => Math.hypot(p.x, p.y) - Math.hypot(q.x, q.y));
 
 /** The arrow between the two things: measured above it, needed below. `labels`: the words on things, which they keep off. */
@@ -41,9 +41,6 @@ export function drawNarrowArrow(pen: Pen, place: NarrowPlace, severity: Severity
   const a = at(pen, place.a);
   const b = at(pen, place.b);
   const isLevel = Math.abs(b.x - a.x) >= Math.abs(b.y - a.y);
-  line(pen, a, b, { colour, width: 1.4 });
-  drawArrowHead(pen, b, a, colour);
-  drawArrowHead(pen, a, b, colour);
   const middle = lerp(a, b, 0.5);
   const measured = figure(pen, place.measured, place.needed);
   const needed = figure(pen, place.needed, place.needed);
@@ -71,10 +68,14 @@ export function drawNarrowArrow(pen: Pen, place: NarrowPlace, severity: Severity
     put(measured, 0, -11, 12, 700);
     put('needs', 0, 11, 10.5);
     put(needed, 0, 23, 10.5, 700);
-    return;
+  } else {
+    put(measured, 8, -8, 12, 700);
+    put(`needs ${needed}`, 8, 7, 10.5);
   }
-  put(measured, 8, -8, 12, 700);
-  put(`needs ${needed}`, 8, 7, 10.5);
+  // Last, so that the ground of the words hides no part of it.
+  line(pen, a, b, { colour, width: 1.4 });
+  drawArrowHead(pen, b, a, colour);
+  drawArrowHead(pen, a, b, colour);
 }
 
 const isClearBy = (block: WordBox, by: Point, labels: readonly WordBox[]): boolean =>
