@@ -18,3 +18,23 @@ export function eachBoxPair(boxes: readonly Box[], visit: (i: number, j: number)
     active.length = still + 1;
   }
 }
+
+/** Indices of boxes in groups: boxes that share more than a line are of one, and so are those that a third joins. */
+export function boxGroups(boxes: readonly Box[]): number[][] {
+  const head = boxes.map((_, i) => i);
+  const headOf = (i: number): number => {
+    let at = i;
+    while (head[at] !== at) at = head[at] = head[head[at] as number] as number;
+    return at;
+  };
+  eachBoxPair(boxes, (i, j) => {
+    head[headOf(j)] = headOf(i);
+  });
+  const groups = new Map<number, number[]>();
+  boxes.forEach((_, i) => {
+    const group = groups.get(headOf(i));
+    if (group) group.push(i);
+    else groups.set(headOf(i), [i]);
+  });
+  return [...groups.values()];
+}

@@ -52,18 +52,28 @@ export function centroid(ring: Polygon): Point {
   return { x: o.x + x / (3 * twice), y: o.y + y / (3 * twice) };
 }
 
+/** True of a ring that turns one way, and round once: a star drawn in one line turns one way too. */
 export function isConvex(ring: Polygon): boolean {
   let sign = 0;
+  let run = 0;
+  let first = 0;
+  let flips = 0;
   for (let i = 0; i < ring.length; i++) {
     const a = ring[i] as Point;
     const b = ring[(i + 1) % ring.length] as Point;
     const c = ring[(i + 2) % ring.length] as Point;
+    const along = Math.abs(b.x - a.x) < 1e-6 ? 0 : Math.sign(b.x - a.x);
+    if (along !== 0) {
+      if (run !== 0 && along !== run) flips++;
+      if (first === 0) first = along;
+      run = along;
+    }
     const turn = cross(sub(b, a), sub(c, b));
     if (Math.abs(turn) < 1e-9) continue;
     if (sign !== 0 && Math.sign(turn) !== sign) return false;
     sign = Math.sign(turn);
   }
-  return true;
+  return flips + (first === run ? 0 : 1) <= 2;
 }
 
 export interface Box {

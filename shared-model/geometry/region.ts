@@ -1,5 +1,6 @@
 import { differenceD, FillRule, intersectD, unionD } from 'clipper2-ts';
-import { area, contains, type Polygon, signedArea } from './polygon.ts';
+import { boxGroups } from './boxPairs.ts';
+import { area, boundingBox, boxesMeet, contains, edges, grownBox, type Polygon, signedArea } from './polygon.ts';
 import { SideLines } from './sideLines.ts';
 import { PRECISION, trimmedRings } from './trimmedRings.ts';
 import type { Point } from './vec.ts';
@@ -30,12 +31,12 @@ export const shared = (one: Region, other: Region): Region =>
   one.length === 0 || other.length === 0 ? [] : intersectD(trimmedRings(one), trimmedRings(other), FillRule.NonZero, PRECISION);
 
 /** What of a region lies in any of the rings (each taken as solid, whichever way it runs). */
-export function inside(region: Region, rings: readonly Polygon[]): Region {
-  let found: Region = [];
-  for (let from = 0; from < rings.length && region.length > 0; from += AT_ONCE)
-    found = joined(found, insideOnce(region, rings.slice(from, from + AT_ONCE).map(solid)));
-  return found;
-}
+export const inside = (region: Region, rings: readonly Polygon[]): Region =>
+  groupsOf(region, rings).flatMap(([part, over]) => {
+    let found: Region = [];
+    for (let from = 0; from < over.length; from += AT_ONCE) found = joined(found, insideOnce(part, over.slice(from, from + AT_ONCE)));
+    return found;
+  });
 
 /**
  * Of many rings that lie over one another the library leaves out a corner now and then (in about one of 500 rooms with two
@@ -47,10 +48,48 @@ function insideOnce(region: Region, rings: readonly Polygon[]): Region {
   if (lines.hold(found)) return found;
   const other = minus(region, without(region, rings));
   if (lines.hold(other)) return other;
-  return shared(
-    region,
-    rings.reduce((all: Region, ring) => joined(all, [ring]), []),
-  );
+  return shared(region, oneByOne(rings));
+}
+
+const oneByOne = (rings: readonly Polygon[]): Region => rings.reduce((all: Region, ring) => joined(all, [ring]), []);
+
+/** What lies in any of some rings (each taken as solid, whichever way it runs). */
+export const united = (rings: readonly Polygon[]): Region =>
+  groupsOf(rings.map(solid), []).flatMap(([part]) => {
+    if (part.length === 1) return part;
+    let all: Region = [];
+    for (let from = 0; from < part.length; from += AT_ONCE) all = joined(all, unitedOnce(part.slice(from, from + AT_ONCE)));
+    return all;
+  });
+
+function unitedOnce(rings: readonly Polygon[]): Region {
+  const found = unionD(trimmedRings(rings), [], FillRule.NonZero, PRECISION);
+  return new SideLines(rings).hold(found) ? found : oneByOne(rings);
+}
+
+/** What of a region lies within an outline and in none of some rings (each taken as solid, whichever way it runs). */
+export function within(region: Region, outline: Polygon, rings: readonly Polygon[]): Region {
+  const walls = edges(outline).map(({ a, b }) => boundingBox([a, b]));
+  return groupsOf(region, rings).flatMap(([part, off]) => {
+    const box = grownBox(boundingBox(part.flat()), APART);
+    const isAtWall = walls.some((wall) => boxesMeet(wall, box));
+    if (!isAtWall) return contains(outline, part[0]?.[0] as Point) ? without(part, off) : [];
+    return without(shared(part, [outline]), off);
+  });
+}
+
+/** mm round a ring's box: rounding moves no corner so far. */
+const APART = 0.01;
+
+/** What of a region and of rings (solid) can meet, apart from the rest: far less for the library than all at once. */
+function groupsOf(region: Region, rings: readonly Polygon[]): [Region, Polygon[]][] {
+  const boxes = [...region, ...rings].map((ring) => grownBox(boundingBox(ring), APART));
+  return boxGroups(boxes)
+    .map((group): [Region, Polygon[]] => [
+      group.filter((i) => i < region.length).map((i) => region[i] as Polygon),
+      group.filter((i) => i >= region.length).map((i) => solid(rings[i - region.length] as Polygon)),
+    ])
+    .filter(([part]) => part.length > 0);
 }
 
 /** What lies in one region or the other. */
@@ -97,30 +136,37 @@ export const isInPatch = ({ outline, holes }: Patch, p: Point): boolean => conta
 
 /** A point well within a patch: the middle of the longest stretch along a few lines through it. */
 export function pointInside({ outline, holes }: Patch): Point {
-  const ys = outline.map((p) => p.y);
-  const low = Math.min(...ys);
-  const high = Math.max(...ys);
-  const rings = [outline, ...holes];
-  let best = outline[0] as Point;
+  let low = Infinity;
+  let high = -Infinity;
+  for (const { y } of outline) {
+    low = Math.min(low, y);
+    high = Math.max(high, y);
+  }
+  let x = outline[0]?.x as number;
+  let at = outline[0]?.y as number;
   let longest = -1;
+  const xs: number[] = [];
   for (let k = 1; k < 8; k++) {
     const y = low + ((high - low) * (k + 1e-3)) / 8;
-    const xs = rings.flatMap((ring) => crossings(ring, y)).sort((p, q) => p - q);
+    xs.length = 0;
+    addCrossings(outline, y, xs);
+    for (const hole of holes) addCrossings(hole, y, xs);
+    if (xs.length > 2) xs.sort((p, q) => p - q);
     for (let i = 0; i + 1 < xs.length; i += 2) {
-      const [from, to] = [xs[i] as number, xs[i + 1] as number];
-      if (to - from <= longest) continue;
-      longest = to - from;
-      best = { x: (from + to) / 2, y };
+      const [p, q] = [xs[i] as number, xs[i + 1] as number];
+      if (Math.abs(q - p) <= longest) continue;
+      longest = Math.abs(q - p);
+      x = (p + q) / 2;
+      at = y;
     }
   }
-  return best;
+  return { x, y: at };
 }
 
-function crossings(ring: Polygon, y: number): number[] {
-  const found: number[] = [];
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length] as Point;
-    if (a.y > y !== b.y > y) found.push(a.x + ((y - a.y) * (b.x - a.x)) / (b.y - a.y));
-  });
-  return found;
+function addCrossings(ring: Polygon, y: number, to: number[]): void {
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i] as Point;
+    const b = ring[i + 1 === ring.length ? 0 : i + 1] as Point;
+    if (a.y > y !== b.y > y) to.push(a.x + ((y - a.y) * (b.x - a.x)) / (b.y - a.y));
+  }
 }

@@ -1,5 +1,4 @@
-import { convexHull } from './convexParts.ts';
-import { type Box, edges, type Polygon } from './polygon.ts';
+import { type Box, clockwise, edges, type Polygon } from './polygon.ts';
 import { add, cross, type Point, type Segment, scale, sub, unit } from './vec.ts';
 
 /** Radians: directions nearer than this are one. */
@@ -73,26 +72,62 @@ export function shadowReach(eye: number, head: number, height: number): ShadowRe
 }
 
 /**
- * The floor in a convex thing's shadow: hull of the thing at both ends of the reach, complete within a box that holds
- * the eye. Null: the eye stands within the thing, or none of the shadow lies in the box.
+ * The floor in a convex thing's shadow, clockwise on the plan: the side of the thing that the eye sees at the one end of
+ * the reach, the other side at the other end, complete within a box that holds the eye. Of what the thing itself stands
+ * on only as much as makes it one piece. Null: the eye stands within the thing, or none of the shadow lies in the box.
  */
 export function shadowOf(footprint: Polygon, eye: Point, { from, to }: ShadowReach, box: Box): Polygon | null {
   if (isWithin(footprint, eye)) return null;
-  const near = footprint.map((p) => add(eye, scale(sub(p, eye), from)));
-  const far = 2 * Math.max(...[box.minX, box.maxX].flatMap((x) => [box.minY, box.maxY].map((y) => Math.hypot(x - eye.x, y - eye.y))));
-  const isEndless = to > MODEST && to * nearestOf(footprint, eye) > far;
-  const ends = isEndless ? rimBeyond(footprint, eye, far) : footprint.map((p) => add(eye, scale(sub(p, eye), to)));
-  const hull = convexHull([...near, ...ends]);
-  const shadow = to > MODEST ? clippedToBox(hull, box) : hull;
-  return shadow.length < 3 ? null : shadow;
+  const ring = clockwise(footprint);
+  const first = outermost(ring, eye, 1);
+  const last = outermost(ring, eye, -1);
+  const count = ring.length;
+  const seen = (last - first + count) % count;
+  const shadow: Point[] = [];
+  // From the thing itself on, its near side stands for nothing: a line across it keeps off rounding along that side.
+  if (from === 1) shadow.push(ring[first] as Point, ring[last] as Point);
+  else for (let k = 0; k <= seen; k++) shadow.push(outward(eye, ring[(first + k) % count] as Point, from));
+  if (to <= MODEST) {
+    for (let k = seen; k <= count; k++) shadow.push(outward(eye, ring[(first + k) % count] as Point, to));
+    return shadow;
+  }
+  const far = 2 * Math.hypot(Math.max(eye.x - box.minX, box.maxX - eye.x), Math.max(eye.y - box.minY, box.maxY - eye.y));
+  if (to * nearestOf(ring, eye) > far) shadow.push(...rimBeyond(eye, ring[last] as Point, ring[first] as Point, far));
+  else for (let k = seen; k <= count; k++) shadow.push(outward(eye, ring[(first + k) % count] as Point, to));
+  const cut = clippedToBox(shadow, box);
+  return cut.length < 3 ? null : cut;
 }
 
-const nearestOf = (ring: Polygon, p: Point): number => Math.min(...edges(ring).map(({ a, b }) => distanceToSide(a, b, p)));
+/** A point `times` as far from the eye. */
+const outward = (eye: Point, p: Point, times: number): Point => ({
+  x: eye.x + (p.x - eye.x) * times,
+  y: eye.y + (p.y - eye.y) * times,
+});
+
+/** Which corner of a convex ring lies farthest round the eye: clockwise on the plan for 1, the other way for -1. */
+function outermost(ring: Polygon, eye: Point, way: 1 | -1): number {
+  let most = 0;
+  for (let i = 1; i < ring.length; i++) {
+    const p = ring[most] as Point;
+    const q = ring[i] as Point;
+    if (way * ((p.x - eye.x) * (q.y - eye.y) - (p.y - eye.y) * (q.x - eye.x)) > 0) most = i;
+  }
+  return most;
+}
+
+function nearestOf(ring: Polygon, p: Point): number {
+  let least = Infinity;
+  for (let i = 0; i < ring.length; i++)
+    least = Math.min(least, distanceToSide(ring[i] as Point, ring[i + 1 === ring.length ? 0 : i + 1] as Point, p));
+  return least;
+}
 
 function isWithin(ring: Polygon, p: Point): boolean {
   let sign = 0;
-  for (const { a, b } of edges(ring)) {
-    const turned = cross(sub(b, a), sub(p, a));
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i] as Point;
+    const b = ring[i + 1 === ring.length ? 0 : i + 1] as Point;
+    const turned = (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
     if (Math.abs(turned) <= 1e-6 * Math.hypot(b.x - a.x, b.y - a.y)) continue;
     if (sign !== 0 && turned > 0 !== sign > 0) return false;
     sign = turned;
@@ -107,32 +142,35 @@ function distanceToSide(a: Point, b: Point, p: Point): number {
   return Math.hypot(a.x + t * run.x - p.x, a.y + t * run.y - p.y);
 }
 
-/** Points in the endless shadow such that their hull with the thing holds all of it within `far` mm of the eye. */
-function rimBeyond(footprint: Polygon, eye: Point, far: number): Point[] {
-  let left = unit(sub(footprint[0] as Point, eye));
-  let right = left;
-  for (const p of footprint) {
-    const d = unit(sub(p, eye));
-    if (cross(left, d) < 0) left = d;
-    if (cross(right, d) > 0) right = d;
-  }
-  const half = unit(add(left, right));
+/** The far rim of an endless shadow between its two edges: what it cuts off lies more than `far` mm from the eye. */
+function rimBeyond(eye: Point, one: Point, other: Point, far: number): Point[] {
+  const from = unit(sub(one, eye));
+  const to = unit(sub(other, eye));
+  const half = unit(add(from, to));
   // Chords of at most 45 degrees at twice the distance stay beyond it.
-  return [left, unit(add(left, half)), half, unit(add(half, right)), right].map((d) => add(eye, scale(d, 2 * far)));
+  return [from, unit(add(from, half)), half, unit(add(half, to)), to].map((d) => add(eye, scale(d, 2 * far)));
 }
 
 /** A convex ring cut to a box. */
 function clippedToBox(ring: Polygon, { minX, minY, maxX, maxY }: Box): Polygon {
-  const cut = (points: Polygon, inside: (p: Point) => number): Polygon =>
-    points.flatMap((p, i) => {
-      const q = points[(i + 1) % points.length] as Point;
-      const [s, t] = [inside(p), inside(q)];
-      const kept = s >= 0 ? [p] : [];
-      if (s >= 0 === t >= 0) return kept;
-      return [...kept, add(p, scale(sub(q, p), s / (s - t)))];
-    });
-  const left = cut(ring, (p) => p.x - minX);
-  const right = cut(left, (p) => maxX - p.x);
-  const top = cut(right, (p) => p.y - minY);
-  return cut(top, (p) => maxY - p.y);
+  const left = cutAt(ring, (p) => p.x - minX);
+  const right = cutAt(left, (p) => maxX - p.x);
+  const top = cutAt(right, (p) => p.y - minY);
+  return cutAt(top, (p) => maxY - p.y);
+}
+
+/** What of a convex ring lies where `inside` is not negative. */
+function cutAt(ring: Polygon, inside: (p: Point) => number): Polygon {
+  const kept: Point[] = [];
+  let isCut = false;
+  for (let i = 0; i < ring.length; i++) {
+    const p = ring[i] as Point;
+    const q = ring[i + 1 === ring.length ? 0 : i + 1] as Point;
+    const s = inside(p);
+    const t = inside(q);
+    if (s >= 0) kept.push(p);
+    else isCut = true;
+    if (s >= 0 !== t >= 0) kept.push({ x: p.x + ((q.x - p.x) * s) / (s - t), y: p.y + ((q.y - p.y) * s) / (s - t) });
+  }
+  return isCut ? kept : ring;
 }

@@ -1,6 +1,19 @@
 import { convexParts } from '../geometry/convexParts.ts';
 import { area, type Box, boundingBox, contains, type Polygon } from '../geometry/polygon.ts';
-import { inside, joined, minus, type Patch, patchesOf, pointInside, type Region, regionArea, shared, without } from '../geometry/region.ts';
+import {
+  inside,
+  joined,
+  minus,
+  type Patch,
+  patchesOf,
+  pointInside,
+  type Region,
+  regionArea,
+  shared,
+  united,
+  within,
+  without,
+} from '../geometry/region.ts';
 import { add, type Point, scale } from '../geometry/vec.ts';
 import { shadowOf, shadowReach, visibleFloor } from '../geometry/visibility.ts';
 import { distanceToSegment } from '../geometry/withinRing.ts';
@@ -75,14 +88,11 @@ export function measureSight(scene: Scene): Sight | null {
   const { room, bodies } = scene;
   if (!room.isSound) return null;
   const eyes = eyesOf(scene);
-  const floor = without(
-    [room.outline],
-    bodies.filter((body) => body.isObstacle).map((body) => body.footprint),
-  );
+  const things = bodies.filter((body) => body.isObstacle).map((body) => body.footprint);
+  const floor = without([room.outline], things);
   const opaque = bodies.filter(hides).map((body) => ({ body, parts: convexParts(body.footprint) }));
   const views = eyes.map((eye) => viewFrom(scene, eye, opaque));
-  // What one eye leaves hidden is all that the next has to be asked about.
-  const hidden = views.reduce((left, view) => hiddenFrom(left, view, room.outline), floor);
+  const hidden = views.length === 0 ? floor : within(hiddenFromAll(views, room.outline), room.outline, things);
   const common = { eyes, floorArea: regionArea(floor) / 1e6, hiddenArea: regionArea(hidden) / 1e6, hidden: patches(hidden, views) };
   return { ...common, ...doubts(hidden, floor, views) };
 }
@@ -107,14 +117,15 @@ function viewFrom({ room, classroom }: Scene, eye: Eye, opaque: readonly { body:
   return { withinWalls, shadows, unknown };
 }
 
-/** What of a region the eye does not see: behind a thing, or behind a wall. */
-function hiddenFrom(region: Region, { withinWalls, shadows }: View, outline: Polygon): Region {
-  const behindThings = inside(
-    region,
-    shadows.map(({ ring }) => ring),
-  );
-  if (area(outline) - area(withinWalls) < ALL_SEEN) return behindThings;
-  return joined(behindThings, minus(region, [withinWalls]));
+/** What no eye sees, furniture and some of what lies outside with it: shadows are small, and all the floor is not. */
+function hiddenFromAll([first, ...others]: readonly View[], outline: Polygon): Region {
+  const rings = ({ shadows }: View): Polygon[] => shadows.map(({ ring }) => ring);
+  const isWalled = ({ withinWalls }: View): boolean => area(outline) - area(withinWalls) >= ALL_SEEN;
+  const behind = (view: View, region: Region, hidden: Region): Region =>
+    isWalled(view) ? joined(hidden, minus(region, [view.withinWalls])) : hidden;
+  if (!first) return [outline];
+  // What one eye leaves hidden is all that the next has to be asked about.
+  return others.reduce((left, view) => behind(view, left, inside(left, rings(view))), behind(first, [outline], united(rings(first))));
 }
 
 const patches = (hidden: Region, views: readonly View[]): HiddenPatch[] =>
