@@ -59,8 +59,12 @@ class Plan {
   private readonly from: Int32Array;
   /** How many of those looked for are reached at a point. */
   private readonly goals: Uint16Array;
-  /** Points by what it costs to come there, those not gone on from; kept to be used again. */
-  private readonly buckets: number[][] = [];
+  /** Points by what it costs to come there, in the order they came: for each cost the first and last of a chain, -1: none. */
+  private readonly heads: number[] = [];
+  private readonly tails: number[] = [];
+  private readonly chained: number[] = [];
+  private readonly after: number[] = [];
+  private count = 0;
 
   constructor(
     private readonly grid: ClearanceGrid,
@@ -114,7 +118,8 @@ class Plan {
 
   /** Starts the search anew from every tree but `not`. */
   private begin(not: number): void {
-    for (const bucket of this.buckets) bucket.length = 0;
+    this.heads.fill(-1);
+    this.count = 0;
     this.distance.fill(FAR);
     for (const at of this.treePoints) if (this.tree[at] !== not) this.startAt(at);
   }
@@ -126,24 +131,31 @@ class Plan {
   }
 
   private push(at: number, d: number): void {
-    const { buckets } = this;
-    while (buckets.length <= d) buckets.push([]);
-    (buckets[d] as number[]).push(at);
+    const { heads, tails, chained, after } = this;
+    while (heads.length <= d) {
+      heads.push(-1);
+      tails.push(-1);
+    }
+    const link = this.count++;
+    chained[link] = at;
+    after[link] = -1;
+    if ((heads[d] as number) < 0) heads[d] = link;
+    else after[tails[d] as number] = link;
+    tails[d] = link;
   }
 
   /** The goal that costs least to reach; -1: none. The search goes on from what it knew, and from what joined the tree since. */
   private nearest(width: number): number {
-    const { grid, cost, distance, from, buckets, goals } = this;
+    const { grid, cost, distance, from, heads, chained, after, goals } = this;
     const { columns, clear } = grid;
     const least = width / 2 - SLACK * grid.step;
     const steps = [-1, 1, -columns, columns];
-    for (let d = 0; d < buckets.length; d++) {
-      const bucket = buckets[d] as number[];
-      for (let i = 0; i < bucket.length; i++) {
-        const at = bucket[i] as number;
+    for (let d = 0; d < heads.length; d++) {
+      for (let link = heads[d] as number; link >= 0; link = after[link] as number) {
+        const at = chained[link] as number;
         if (distance[at] !== d) continue;
         if ((goals[at] as number) > 0) {
-          bucket.splice(0, i);
+          heads[d] = link;
           return at;
         }
         const column = at % columns;
@@ -160,7 +172,7 @@ class Plan {
           this.push(to, next);
         }
       }
-      bucket.length = 0;
+      heads[d] = -1;
     }
     return -1;
   }

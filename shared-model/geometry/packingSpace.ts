@@ -54,8 +54,10 @@ export class PackingSpace {
   private limits: Window = EVERYWHERE;
   /** Null once something was added since they were made. */
   private bands: Bands | null = null;
+  // Used again by each row; lists that are emptied would have to grow anew.
   private readonly lows: number[] = [];
   private readonly highs: number[] = [];
+  private taken = 0;
   private readonly inside: number[] = [];
   private readonly spans: number[] = [];
 
@@ -142,12 +144,12 @@ export class PackingSpace {
    */
   free(way: 0 | 1, v: number): readonly number[] {
     const { lows, highs, inside, spans, limits } = this;
-    spans.length = 0;
-    if (v < limits.minV || v > limits.maxV) return spans;
-    lows.length = 0;
-    highs.length = 0;
-    this.crossOutline(v);
-    if (inside.length === 0) return spans;
+    const ends = v < limits.minV || v > limits.maxV ? 0 : this.crossOutline(v);
+    if (ends === 0) {
+      spans.length = 0;
+      return spans;
+    }
+    this.taken = 0;
     this.bands ??= this.makeBands();
     const { from, height, lists } = this.bands;
     const list = lists[way];
@@ -158,17 +160,27 @@ export class PackingSpace {
       if (b.ring) this.section(b.ring, v);
       else this.span(b.minU, b.maxU);
     }
+    const { taken } = this;
+    let found = 0;
     let k = 0;
     let at = -Infinity;
-    for (let s = 0; s + 1 < inside.length; s += 2) {
+    for (let s = 0; s + 1 < ends; s += 2) {
       const end = inside[s + 1] as number;
       at = Math.max(at, inside[s] as number);
-      for (; k < lows.length && (lows[k] as number) < end; k++) {
-        if ((lows[k] as number) >= at - FIT) spans.push(at, Math.max(at, lows[k] as number));
+      for (; k < taken && (lows[k] as number) < end; k++) {
+        const low = lows[k] as number;
+        if (low >= at - FIT) {
+          spans[found++] = at;
+          spans[found++] = Math.max(at, low);
+        }
         at = Math.max(at, highs[k] as number);
       }
-      if (at <= end) spans.push(at, end);
+      if (at <= end) {
+        spans[found++] = at;
+        spans[found++] = end;
+      }
     }
+    if (spans.length !== found) spans.length = found;
     return spans;
   }
 
@@ -208,7 +220,7 @@ export class PackingSpace {
 
   private span(low: number, high: number): void {
     const { lows, highs } = this;
-    let i = lows.length;
+    let i = this.taken++;
     while (i > 0 && (lows[i - 1] as number) > low) {
       lows[i] = lows[i - 1] as number;
       highs[i] = highs[i - 1] as number;
@@ -233,25 +245,30 @@ export class PackingSpace {
     if (low < high) this.span(low, high);
   }
 
-  private crossOutline(v: number): void {
+  /** How many of `inside` say where the row at v enters and leaves the outline, within the limits. */
+  private crossOutline(v: number): number {
     const { inside } = this;
-    inside.length = 0;
+    let count = 0;
     let p = this.outline[this.outline.length - 1] as Point;
     for (const q of this.outline) {
-      if (p.y > v !== q.y > v) inside.push(p.x + ((q.x - p.x) * (v - p.y)) / (q.y - p.y));
+      if (p.y > v !== q.y > v) {
+        const u = p.x + ((q.x - p.x) * (v - p.y)) / (q.y - p.y);
+        let i = count++;
+        for (; i > 0 && (inside[i - 1] as number) > u; i--) inside[i] = inside[i - 1] as number;
+        inside[i] = u;
+      }
       p = q;
     }
-    inside.sort((a, b) => a - b);
     const { minU, maxU } = this.limits;
     let kept = 0;
-    for (let i = 0; i + 1 < inside.length; i += 2) {
+    for (let i = 0; i + 1 < count; i += 2) {
       const from = Math.max(minU, inside[i] as number);
       const to = Math.min(maxU, inside[i + 1] as number);
       if (from > to) continue;
       inside[kept++] = from;
       inside[kept++] = to;
     }
-    inside.length = kept;
+    return kept;
   }
 
   /** The place on the plan of a tile of a row. */
