@@ -21,7 +21,8 @@ export type { Measures } from './values.ts';
 /** How each measure is reckoned. A new one adds its line here and in `MeasureValues`. */
 const reckon: { readonly [K in MeasureName]: (from: Reading<MeasureValues[K]>) => MeasureValues[K] } = {
   reach: ({ scene }) => measureReach(scene),
-  order: ({ scene, measures }) => orderOf(scene, (material) => carryNoteKg(measures.reach(), material), inReachOf(measures.reach)),
+  order: ({ scene, measures, before }) =>
+    orderOf(scene, (material) => carryNoteKg(measures.reach(), material), inReachOf(measures.reach), before),
   overlaps: ({ scene }) => measureOverlaps(scene),
   floorItems: ({ scene }) => (scene.room.isSound ? floorItems(scene) : []),
   floorPlaces: ({ scene, measures }) => measureFloorPlaces(scene, measures.floorItems()),

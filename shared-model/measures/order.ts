@@ -1,15 +1,18 @@
-import type { Scene } from '../scene/types.ts';
+import type { Scene, ShelvesScene } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
 import { roundMm } from '../units/round.ts';
 import { bestMending } from './order/bestMending.ts';
 import { judgesPracticalLife, trayGapOf } from './order/classOptions.ts';
 import { type InsertBy, type IsInReach, insertAll, type Mending } from './order/insertion.ts';
 import { type CarryNoteKg, type Inversions, inversionsOf, type StrandTrouble, troublesOf } from './order/inversions.ts';
+import { isSameContent, type OrderContent, orderContent } from './order/orderContent.ts';
 import { type OrderRelation, orderRelation } from './order/relation.ts';
 import type { MustHold } from './order/reshelving.ts';
 
 /** The order of what stands on the children's shelves. */
 export interface OrderMeasure {
+  /** What it was made of: as long as that is the same, so is the measure, with trays as they were when it was made. */
+  readonly content: OrderContent;
   /** Who has to come before whom, and the reading order. */
   readonly relation: OrderRelation;
   readonly inversions: Inversions;
@@ -44,8 +47,16 @@ interface OrderMove {
  * which is the maximum antichain of the inversions, exact.
  * @param carryNoteKg kg that the youngest child meant for a material carries without a note
  * @param isInReach where the smallest child takes a tray from; moves go elsewhere only if there is no room
+ * @param before the measure of before a change: handed on where the change was none to it, as when a shelf is moved
  */
-export function orderOf(scene: Scene, carryNoteKg: CarryNoteKg, isInReach: IsInReach = () => true): OrderMeasure {
+export function orderOf(scene: Scene, carryNoteKg: CarryNoteKg, isInReach: IsInReach = () => true, before?: OrderMeasure): OrderMeasure {
+  const content = orderContent(scene);
+  if (before && isSameContent(before.content, content)) return before;
+  // As they stand now: later on the scene may have moved on.
+  const { classroom, sides, stands, materialById } = scene;
+  const shelves: ShelvesScene = { classroom, sides, stands, materialById };
+  const mendings = new Map<StrandTrouble, Mending>();
+  let strands: readonly StrandOrder[] | null = null;
   const relation = orderRelation(scene);
   const inversions = inversionsOf(relation, { carryNoteKg, practicalLife: judgesPracticalLife(scene.classroom) });
   const troubles = troublesOf(relation, inversions);
@@ -53,6 +64,7 @@ export function orderOf(scene: Scene, carryNoteKg: CarryNoteKg, isInReach: IsInR
   const isPlaced = (id: string) => (relation.columnOf.get(id) ?? Infinity) < relation.reading.length;
   const isJudged = (first: number, second: number): boolean => inversions.isAsked(first, second);
   return {
+    content,
     relation,
     inversions,
     troubles,
@@ -60,15 +72,22 @@ export function orderOf(scene: Scene, carryNoteKg: CarryNoteKg, isInReach: IsInR
     isInReach,
     circles: relation.graph.circles.filter((ids) => ids.some(isPlaced)),
     mend(trouble) {
+      const known = mendings.get(trouble);
+      if (known) return known;
       const { strand } = trouble;
       const mustHold: MustHold = (first, second) => relation.reading[second]?.material.strand.trim() === strand && isJudged(first, second);
-      return bestMending(scene, relation, trouble, inversions, mustHold, by, carryNoteKg);
+      const mending = bestMending(shelves, relation, trouble, inversions, mustHold, by, carryNoteKg);
+      mendings.set(trouble, mending);
+      return mending;
     },
-    strands: () => strandsOf(scene, relation, inversions, isJudged, by),
+    strands() {
+      strands ??= strandsOf(shelves, relation, inversions, isJudged, by);
+      return strands;
+    },
   };
 }
 
-function strandsOf(scene: Scene, relation: OrderRelation, inversions: Inversions, mustHold: MustHold, by: InsertBy): StrandOrder[] {
+function strandsOf(scene: ShelvesScene, relation: OrderRelation, inversions: Inversions, mustHold: MustHold, by: InsertBy): StrandOrder[] {
   const placed = new Map<string, string[]>();
   const moving: number[] = [];
   relation.reading.forEach(({ material }, position) => {

@@ -19,12 +19,14 @@ export function sayPlace(scene: Scene, material: string): string | null {
   return `${sayBoard(side, tray.board)}, ${sayOrdinal(place)}`;
 }
 
-export const sideOf = (scene: Scene, board: SceneBoard): SceneSide | undefined => scene.sides.find((side) => side.boards.includes(board));
+export const sideOf = (scene: Pick<Scene, 'sides'>, board: SceneBoard): SceneSide | undefined =>
+  scene.sides.find((side) => side.boards.includes(board));
 
-/** The point of the plan where a tray is met: on the edge of its side, before its middle. */
-export function pointOfTray(scene: Scene, tray: SceneTray): Point | undefined {
-  const side = tray.board ? sideOf(scene, tray.board) : undefined;
-  if (!tray.board || !side) return undefined;
+/** The point of the plan where a material's tray is met: on the edge of its side, before its middle. */
+export function pointOfTray(scene: Scene, { material }: Pick<SceneTray, 'material'>): Point | undefined {
+  const tray = scene.stands.get(material.id);
+  const side = tray?.board ? sideOf(scene, tray.board) : undefined;
+  if (!tray?.board || !side) return undefined;
   const inset = (side.width - tray.board.width) / 2;
   const along = inset + tray.placement.x + (tray.width ?? 0) / 2;
   return lerp(side.edge.a, side.edge.b, side.width === 0 ? 0.5 : Math.min(1, Math.max(0, along / side.width)));

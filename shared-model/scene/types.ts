@@ -22,6 +22,9 @@ export interface Scene {
   readonly materialById: ReadonlyMap<string, Material>;
 }
 
+/** What of a scene says what stands on which shelf, and in which order a child meets it. */
+export type ShelvesScene = Pick<Scene, 'classroom' | 'sides' | 'stands' | 'materialById'>;
+
 export interface SceneRoom {
   /** Inner face of the walls, clockwise (turned round if the file ran the other way). */
   readonly outline: Polygon;

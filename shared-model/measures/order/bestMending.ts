@@ -1,4 +1,4 @@
-import type { Scene, SceneTray } from '../../scene/types.ts';
+import type { SceneTray, ShelvesScene } from '../../scene/types.ts';
 import { joinsPracticalLife } from './classOptions.ts';
 import { exchange } from './exchange.ts';
 import { type InsertBy, insertAll, type Mending } from './insertion.ts';
@@ -19,7 +19,7 @@ const MORE_MOVES = 2;
  * room, what stands in the way on the boards that are too short moves as well.
  */
 export function bestMending(
-  scene: Scene,
+  scene: ShelvesScene,
   relation: OrderRelation,
   trouble: StrandTrouble,
   inversions: Inversions,
@@ -113,7 +113,7 @@ function faultCounter(
 
 /** Strands that others cut, as order/strand tells them. */
 function cutsCounter(
-  scene: Scene,
+  scene: ShelvesScene,
   { before, words, columnOf }: OrderRelation,
   carryNoteKg: CarryNoteKg,
 ): (trays: readonly SceneTray[]) => Set<string> {

@@ -1,4 +1,4 @@
-import type { Scene, SceneTray } from '../../scene/types.ts';
+import type { SceneTray, ShelvesScene } from '../../scene/types.ts';
 import type { Placement } from '../../schema/types.ts';
 import { sideOf } from '../placeWords.ts';
 import type { InsertBy, Mending, NewPlace } from './insertion.ts';
@@ -6,7 +6,7 @@ import type { OrderRelation } from './relation.ts';
 import { standSize, tooDeepBy, tooTallBy } from './workShelves.ts';
 
 /** Two trays in each other's place, where both fit there with the wanted gap and nothing else moves; null: they do not. */
-export function exchange(scene: Scene, { reading }: OrderRelation, one: number, other: number, by: InsertBy): Mending | null {
+export function exchange(scene: ShelvesScene, { reading }: OrderRelation, one: number, other: number, by: InsertBy): Mending | null {
   const [p, q] = [reading[one], reading[other]];
   if (!p || !q) return null;
   const places = [placeAt(scene, p, q, by), placeAt(scene, q, p, by)];
@@ -34,7 +34,7 @@ function isOnEachOther(first: Placement, p: SceneTray, second: Placement, q: Sce
 
 /** `tray` where `there` stands now. */
 function placeAt(
-  scene: Scene,
+  scene: ShelvesScene,
   tray: SceneTray,
   there: SceneTray,
   { gap, isInReach }: InsertBy,

@@ -1,4 +1,4 @@
-import type { Scene, SceneBoard, SceneSide, SceneTray } from '../../scene/types.ts';
+import type { SceneBoard, SceneSide, SceneTray, ShelvesScene } from '../../scene/types.ts';
 import type { Placement } from '../../schema/types.ts';
 import type { OrderRelation } from './relation.ts';
 import { type MustHold, Reshelving, type Shortage } from './reshelving.ts';
@@ -46,7 +46,7 @@ export interface InsertBy {
  * least is named.
  */
 export function insertAll(
-  scene: Scene,
+  scene: ShelvesScene,
   relation: OrderRelation,
   moving: readonly number[],
   mustHold: MustHold,
@@ -89,7 +89,7 @@ export function insertAll(
   };
 }
 
-function inTopologicalOrder(scene: Scene, relation: OrderRelation, moving: readonly number[]): number[] {
+function inTopologicalOrder(scene: ShelvesScene, relation: OrderRelation, moving: readonly number[]): number[] {
   const at = new Map<number, number>();
   relation.graph.topological.forEach((node, index) => {
     const material = scene.classroom.materials[node];

@@ -1,4 +1,4 @@
-import type { Scene, SceneBoard, SceneSide, SceneTray } from '../../scene/types.ts';
+import type { SceneBoard, SceneSide, SceneTray, ShelvesScene } from '../../scene/types.ts';
 import type { Material, Placement } from '../../schema/types.ts';
 import { inReadingOrder, type ReadingDirection, type ReadTray } from './reading.ts';
 
@@ -32,7 +32,7 @@ export interface WorkShelves {
 }
 
 /** The children's shelves without some of their trays. */
-export function workShelves(scene: Scene, gap: number, without: (tray: SceneTray) => boolean): WorkShelves {
+export function workShelves(scene: ShelvesScene, gap: number, without: (tray: SceneTray) => boolean): WorkShelves {
   const sides = scene.sides
     .filter((side) => side.isForChildren)
     .map((side) => ({

@@ -37,10 +37,24 @@ export const sequence = defineRule({
   judge({ scene, measures }): RuleResult {
     const order = measures.order();
     if (!order.inversions.isJudged && order.circles.length === 0) return doesNotApply;
-    const troubles = order.troubles.map((trouble) => strandFinding(scene, order, trouble));
+    const troubles = order.troubles.map((trouble) => findingOf(scene, order, trouble));
     return { applies: true, findings: [...troubles, ...order.circles.map((ids) => circleFinding(scene, ids))] };
   },
 });
+
+const found = new WeakMap<StrandTrouble, { readonly said: RuleFinding; readonly finding: RuleFinding }>();
+
+/** As long as the trouble is the same, what is said of it is; only where it is met may be elsewhere. */
+function findingOf(scene: Scene, order: OrderMeasure, trouble: StrandTrouble): RuleFinding {
+  const before = found.get(trouble);
+  const early = order.relation.reading[trouble.early];
+  const at = early && pointOfTray(scene, early);
+  if (before && before.finding.at?.x === at?.x && before.finding.at?.y === at?.y) return before.finding;
+  const said = before?.said ?? strandFinding(scene, order, trouble);
+  const finding = at ? { ...said, at } : said;
+  found.set(trouble, { said, finding });
+  return finding;
+}
 
 function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble): RuleFinding {
   const trays = order.relation.reading;
@@ -50,7 +64,6 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
   const moving = (mending?.moves ?? trouble.moves).map(at);
   const worst = [...(mending?.shortages ?? [])].sort((p, q) => q.by - p.by)[0];
   const told = howTold(scene, order, early, late);
-  const point = pointOfTray(scene, early);
   const nameOf = namesOnce(scene, trouble.strand);
   const boardOf = boardsInTurn();
   const isShort = worst !== undefined && worst.by > 0;
@@ -82,7 +95,6 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
     measured: { value: trouble.moves.length, unit: 'materials' },
     needed: { value: 0, unit: 'materials' },
     sources: told.sources,
-    ...(point && { at: point }),
     ...(!worst && mending && mending.placements.length > 0 && { fix: fixOf(moving, mending) }),
   };
 }
