@@ -161,8 +161,10 @@ function WallRow({ number, wall, units, isCurrent, change, turned, said, onCurre
           units={units}
           least={10}
           mayBeEmpty
+          isLong
           placeholder={wall.drawn === null ? '' : `drawn ${sayLength(wall.drawn, units)}`}
-          onTyping={(length) => length !== null && onSet({ length })}
+          // What cannot be read is no length, and is not drawn as one.
+          onTyping={(length) => onSet({ length })}
           onCommit={(length) => onSet({ length })}
           onEnter={(length) => onEnter(length !== null || wall.drawn !== null)}
         />

@@ -1,5 +1,5 @@
 import { type ReactNode, useState } from 'react';
-import { readLength } from '#model/units/readLength.ts';
+import { otherReading, readLength } from '#model/units/readLength.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { Field } from './Field.tsx';
 
@@ -18,6 +18,8 @@ interface Props {
   readonly least?: number;
   /** mm */
   readonly most?: number;
+  /** It is of a size that nobody gives in a few centimetres or inches. */
+  readonly isLong?: boolean;
   readonly placeholder?: string;
   readonly autoFocus?: boolean;
 }
@@ -33,6 +35,7 @@ export function LengthField({
   mayBeEmpty = false,
   least = 1,
   most = 100_000,
+  isLong = false,
   placeholder,
   autoFocus,
 }: Props) {
@@ -44,6 +47,8 @@ export function LengthField({
 
   const echoed = read ? (read.ok ? read.mm : null) : taken === value ? taken : null;
 
+  const other = isLong && typed !== null ? otherReading(typed, units) : null;
+
   function commit() {
     if (read?.ok) {
       if (read.mm !== value) onCommit(read.mm);
@@ -53,7 +58,11 @@ export function LengthField({
   }
 
   return (
-    <Field label={label} echo={echoed === null ? null : `reads as ${sayLength(echoed, units)}`} wrong={read && !read.ok ? read.why : null}>
+    <Field
+      label={label}
+      echo={echoed === null ? null : `reads as ${sayLength(echoed, units)}${other ? `; ${other}` : ''}`}
+      wrong={read && !read.ok ? read.why : null}
+    >
       {(wiring) => (
         <input
           {...wiring}

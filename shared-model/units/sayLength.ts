@@ -27,7 +27,7 @@ function sayFeet(mm: number): string {
   const rest = eighths % 8;
   const fraction = rest === 0 ? '' : ` ${sayFraction(rest)}`;
   const sign = mm < 0 ? '-' : '';
-  if (feet === 0) return `${sign}${inches}${fraction}"`;
+  if (feet === 0) return inches === 0 && rest > 0 ? `${sign}${sayFraction(rest)}"` : `${sign}${inches}${fraction}"`;
   return `${sign}${feet}' ${inches}${fraction}"`;
 }
 

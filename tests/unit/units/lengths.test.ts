@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { meets } from '#model/units/compare.ts';
-import { readLength } from '#model/units/readLength.ts';
+import { otherReading, readLength } from '#model/units/readLength.ts';
 import { sayArea, sayLength } from '#model/units/sayLength.ts';
 
 describe('reading a length as typed', () => {
@@ -18,6 +18,10 @@ describe('reading a length as typed', () => {
     ['36 in', 914.4],
     [`3'`, 914.4],
     ['5 ft 3 in', 1600.2],
+    [`5'3`, 1600.2],
+    [`26' 3 1/2`, 8013.7],
+    [`4 ft 1/4`, 1225.55],
+    [`3 1/2"`, 88.9],
     [`1/2"`, 12.7],
   ])('%s', (typed, mm) => {
     const read = readLength(typed);
@@ -26,11 +30,19 @@ describe('reading a length as typed', () => {
   it('a bare number is inches where the class measures in feet', () => {
     expect(readLength('36', 'imperial')).toEqual({ ok: true, mm: 914.4 });
   });
-  it.each(['', 'abc', '-3', '1.2.3', '5 furlongs', '1e9', '3/0"'])('refuses %j and says why', (typed) => {
-    const read = readLength(typed);
-    expect(read.ok).toBe(false);
-    expect(!read.ok && read.why.length).toBeGreaterThan(5);
+  it('says in the units of the class what to try, and what a short bare number is not', () => {
+    expect(readLength('4 6', 'imperial')).toMatchObject({ why: expect.stringContaining(`Try 5' 3 1/2", 63 (inches)`) });
+    expect([otherReading('5'), otherReading('16', 'imperial')]).toEqual(['for 5 metres type 5 m', `for 16 feet type 16'`]);
+    expect(['0', '21', '5.0', '5 m', ''].map((typed) => otherReading(typed))).toEqual([null, null, null, null, null]);
   });
+  it.each(['', 'abc', '-3', '1.2.3', '5 furlongs', '1e9', '3/0"', '4 6', '1/2', '3 1/2', `4'6'`, `'`])(
+    'refuses %j and says why',
+    (typed) => {
+      const read = readLength(typed);
+      expect(read.ok).toBe(false);
+      expect(!read.ok && read.why.length).toBeGreaterThan(5);
+    },
+  );
 });
 
 describe('saying a length', () => {
@@ -44,7 +56,10 @@ describe('saying a length', () => {
   it.each([
     [914.4, `3' 0"`],
     [1612.9, `5' 3 1/2"`],
-    [12.7, `0 1/2"`],
+    [12.7, `1/2"`],
+    [-6.35, `-1/4"`],
+    [317.5, `1' 0 1/2"`],
+    [0, `0"`],
     [304.8, `1' 0"`],
   ])('%d mm in feet', (mm, said) => expect(sayLength(mm, 'imperial')).toBe(said));
   it('areas', () => {
