@@ -132,7 +132,9 @@ function findingsAbout(session: Session, id: string): readonly Finding[] {
     .sort((p, q) => ranks[p.severity] - ranks[q.severity] || away(p) - away(q));
 }
 
+/** Nothing while the checks are still looking: what they found before may be of another place. */
 function worstOf(session: Session, id: string): string[] {
+  if (session.isThinking()) return [];
   const worst = findingsAbout(session, id)[0];
   return worst ? [sayFinding(session, worst)] : [];
 }

@@ -1,6 +1,5 @@
 import { mayChange } from '#client/session/lookOnly.ts';
 import { distance, type Point } from '#model/geometry/vec.ts';
-import { describeItem } from './describe.ts';
 import { areaDrag } from './drag/areaDrag.ts';
 import type { Drag } from './drag/drag.ts';
 import { moveFixtureDrag, movePieceDrag } from './drag/movePieceDrag.ts';
@@ -15,6 +14,7 @@ import { itemAt } from './pick.ts';
 import { bodyById, moveView, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { remarkUnder, sayRemark } from './remarkUnder.ts';
 import { isInSet, itemsChosen, saySet, toggleChosen } from './set/chosenSet.ts';
+import { tellItem } from './tellItem.ts';
 import { isLocked, thingOf } from './things.ts';
 import { pressWithTool } from './toolPress.ts';
 import { choose } from './verbs.ts';
@@ -199,8 +199,8 @@ function sayAfterDrag({ session, store }: PlanModel): void {
   const items = itemsChosen(session);
   const [item] = items;
   if (!item) return;
-  const said = items.length > 1 ? saySet(session, items) : describeItem(session, item);
-  session.announce(rest === '' ? said : `${said}. ${rest}`);
+  if (items.length === 1) tellItem(session, item, rest);
+  else session.announce(`${saySet(session, items)}${rest === '' ? '' : `. ${rest}`}`);
 }
 
 const reachOf = (press: Press): number => (press.isTouch ? REACH.touch : REACH.mouse);

@@ -4,13 +4,14 @@ import type { SceneWall } from '#model/scene/types.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { shapeOfRoom } from './bodies.ts';
 import { reachAlong, type TurnedBox, tidyDegrees } from './box.ts';
-import { describeItem, nameOfItem } from './describe.ts';
+import { nameOfItem } from './describe.ts';
 import type { Item } from './items.ts';
 import { distanceToward } from './nearDistances.ts';
 import { withCorner, withWallMoved } from './roomShape.ts';
 import { writeRoom } from './roomWrites.ts';
 import { carried, seatsOf } from './seats.ts';
 import { closest, facingFrom, keepInside, nearestOn } from './snap.ts';
+import { tellItem } from './tellItem.ts';
 import { isLocked, type Thing, thingOf } from './things.ts';
 
 type Place = { x: number; y: number; rotation: number };
@@ -42,7 +43,7 @@ export function slideBy(session: Session, item: Item, by: Point): boolean {
       return false;
     }
     const isDone = putAt(session, item, { x: kept.x, y: kept.y, rotation: thing.rotation });
-    if (isDone && wall) session.announce(`${describeItem(session, item)}. It ${standsAgainst(session, wall)}`);
+    if (isDone && wall) tellItem(session, item, `It ${standsAgainst(session, wall)}`);
     return isDone && wall ? true : told(session, item, isDone);
   }
   if (item.kind === 'opening') {
@@ -159,12 +160,12 @@ export function choose(session: Session, item: Item | null): void {
   const side = piece?.kind === 'shelf' ? piece.sides[0] : undefined;
   const isShown = side && session.view().frontOf?.piece === item.id;
   session.setView({ chosen: item, ...(side && !isShown && { frontOf: { piece: item.id, side } }) });
-  session.announce(describeItem(session, item));
+  tellItem(session, item);
 }
 
 function told(session: Session, item: Item, isDone: boolean): boolean {
   const thing = thingOf(session, item);
-  if (isDone) session.announce(describeItem(session, item));
+  if (isDone) tellItem(session, item);
   else if (thing && isLocked(thing)) session.announce(sayLocked(session, item));
   return isDone;
 }

@@ -140,6 +140,7 @@ export function composeSession(parts: SessionParts): Session {
       return value;
     },
     report: () => shownReport(options.analyst.report(), view.arrangement, document.read().left),
+    isThinking: options.analyst.isThinking,
     view: () => view,
     kept: () => kept,
     people: () => people,

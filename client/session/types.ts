@@ -84,6 +84,8 @@ export interface Session {
   scene(): Scene;
   /** The last report of the worker; null until the first comes. */
   report(): Report | null;
+  /** True while the report may still be of how things stood before. */
+  isThinking(): boolean;
   view(): View;
   kept(): Kept;
   people(): readonly Person[];

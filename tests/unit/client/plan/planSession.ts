@@ -10,6 +10,8 @@ export interface PlanSession extends Session {
   readonly said: string[];
   readonly previews: View['preview'][];
   setReport(report: Report | null): void;
+  /** The checks are looking, or have looked: whoever listens is told. */
+  setThinking(isThinking: boolean): void;
   setPeople(people: readonly Person[]): void;
 }
 
@@ -19,6 +21,8 @@ export function planSession(change: PlainRoomChange = {}): PlanSession {
   const said: string[] = [];
   const previews: View['preview'][] = [];
   let report: Report | null = null;
+  let isThinking = false;
+  const listeners = new Set<() => void>();
   let people: readonly Person[] = [];
   let view: View = {
     sheet: 'room',
@@ -49,6 +53,7 @@ export function planSession(change: PlainRoomChange = {}): PlanSession {
     arrangement,
     scene: () => buildScene(document.read(), view.arrangement),
     report: () => report,
+    isThinking: () => isThinking,
     view: () => view,
     kept: () => ({ here: 'kept', server: 'alone', waiting: 0, trouble: null }),
     people: () => people,
@@ -59,10 +64,21 @@ export function planSession(change: PlainRoomChange = {}): PlanSession {
     },
     setPerson: () => {},
     announce: (text) => said.push(text),
-    subscribe: document.onChange,
+    subscribe: (listener) => {
+      const stop = document.onChange(listener);
+      listeners.add(listener);
+      return () => {
+        stop();
+        listeners.delete(listener);
+      };
+    },
     close: async () => {},
     setReport: (next) => {
       report = next;
+    },
+    setThinking: (next) => {
+      isThinking = next;
+      for (const listener of [...listeners]) listener();
     },
     setPeople: (next) => {
       people = next;
