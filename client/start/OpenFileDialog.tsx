@@ -1,11 +1,14 @@
 import { useState } from 'react';
+import { type TornClassroom, withTornEntries } from '#model/document/tornEntries.ts';
 import { limits } from '#model/schema/limits.ts';
 import { type FileProblem, readClassroomFile } from '#model/schema/readFile.ts';
 import { openAsNew } from '../session/starts.ts';
 import { sayCount } from '../text/sayCount.ts';
+import { Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from '../ui/Field.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
+import { sayEntries } from './sayEntries.ts';
 import { sayFileProblem, UNREAD } from './sayFileProblem.ts';
 
 /** How many problems of a file are listed. */
@@ -15,9 +18,11 @@ const SHOWN = 20;
 export function OpenFileDialog({ onClose }: { onClose: () => void }) {
   const [name, setName] = useState('');
   const [problems, setProblems] = useState<readonly FileProblem[]>([]);
+  const [torn, setTorn] = useState<TornClassroom | null>(null);
 
   async function read(file: File) {
     setName(file.name);
+    setTorn(null);
     if (file.size > limits.fileBytes) {
       setProblems([
         { path: '(file)', found: `${(file.size / 1048576).toFixed(1)} MB`, expected: `at most ${limits.fileBytes / 1048576} MB` },
@@ -25,7 +30,11 @@ export function OpenFileDialog({ onClose }: { onClose: () => void }) {
       return;
     }
     const result = readClassroomFile(await file.text());
-    if (!result.ok) return setProblems(result.problems);
+    if (!result.ok) {
+      setTorn(result.torn ? withTornEntries(result.torn) : null);
+      setProblems(result.problems);
+      return;
+    }
     onClose();
     openAsNew(result.classroom);
   }
@@ -53,7 +62,28 @@ export function OpenFileDialog({ onClose }: { onClose: () => void }) {
       </Field>
       {problems.length > 0 && (
         <div role="alert" className="form-part">
-          <h3>{name} could not be read. Nothing was changed.</h3>
+          <h3>
+            {torn
+              ? `${sayCount(torn.entries.length, 'thing', 'things')} in ${name} cannot be read.`
+              : `${name} could not be read. Nothing was changed.`}
+          </h3>
+          {torn && (
+            <>
+              <p>
+                It is {sayEntries(torn.entries)}. The rest is whole. Opened all the same, what cannot be read is kept and named at the top
+                of the sheet, and can be mended there; until then it is not drawn and not checked.
+              </p>
+              <Button
+                kind="strong"
+                onPress={() => {
+                  onClose();
+                  openAsNew(torn.classroom);
+                }}
+              >
+                Open it all the same
+              </Button>
+            </>
+          )}
           <ul className="problems">
             {problems.slice(0, SHOWN).map((problem) => (
               <Problem key={`${problem.path} ${problem.expected}`} problem={problem} />

@@ -1,4 +1,4 @@
-import type { FileProblem } from '#model/schema/readFile.ts';
+import { BROKEN_OFF, type FileProblem } from '#model/schema/readFile.ts';
 
 export interface FileProblemWords {
   readonly text: string;
@@ -19,6 +19,8 @@ function inWords({ path, found, expected }: FileProblem): string | null {
     if (expected.startsWith('at most ') && found.endsWith(' MB'))
       return `This file is too large for a classroom file: ${found}, ${expected}. ${CHOOSE}`;
     if (found === UNREAD) return 'The browser could not read this file. It may have been moved or be open elsewhere: choose it again.';
+    if (found === BROKEN_OFF)
+      return `This file begins as a classroom but breaks off or is damaged further on. Copy or save it again from where it came, and choose that.`;
     return found === 'text that is no JSON' || expected === 'a JSON object' ? `This is not a classroom file. ${CHOOSE}` : null;
   }
   return path === 'format' ? `This is not a classroom file. ${CHOOSE}` : null;

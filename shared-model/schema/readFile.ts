@@ -10,7 +10,15 @@ export interface FileProblem {
   readonly found: string;
   readonly expected: string;
 }
-export type ReadClassroom = { ok: true; classroom: Classroom } | { ok: false; problems: readonly FileProblem[] };
+export type ReadClassroom =
+  | { ok: true; classroom: Classroom }
+  /** `torn`: the file where only single things of it cannot be read, brought up to this version; see `withTornEntries` */
+  | { ok: false; problems: readonly FileProblem[]; torn?: Torn };
+
+export interface Torn {
+  readonly file: unknown;
+  readonly issues: readonly (readonly PropertyKey[])[];
+}
 
 /** Reads the text of a classroom file. Never throws; an unreadable file changes nothing. */
 export function readClassroomFile(text: string): ReadClassroom {
@@ -20,7 +28,7 @@ export function readClassroomFile(text: string): ReadClassroom {
   try {
     json = JSON.parse(text);
   } catch (error) {
-    return refuse('(file)', text.trim() === '' ? 'an empty file' : 'text that is no JSON', `JSON (${(error as Error).message})`);
+    return refuse('(file)', sayNoJson(text), `JSON (${(error as Error).message})`);
   }
   return readClassroom(json);
 }
@@ -38,8 +46,20 @@ export function readClassroom(json: unknown): ReadClassroom {
   const migrated = migrate(file, version);
   if (migrated.stuckAt !== null) return refuse('version', String(version), `a version that can be brought up to ${VERSION}`);
   const parsed = classroomSchema.safeParse(migrated.file);
-  if (!parsed.success) return { ok: false, problems: parsed.error.issues.map((issue) => toProblem(issue, migrated.file)) };
+  if (!parsed.success) {
+    const { issues } = parsed.error;
+    const torn = { file: migrated.file, issues: issues.map((issue) => issue.path) };
+    return { ok: false, problems: issues.map((issue) => toProblem(issue, migrated.file)), torn };
+  }
   return { ok: true, classroom: parsed.data };
+}
+
+/** A copy that was ended early begins as a classroom and is no JSON. */
+export const BROKEN_OFF = 'a classroom file that breaks off';
+
+function sayNoJson(text: string): string {
+  if (text.trim() === '') return 'an empty file';
+  return text.trimStart().startsWith('{') && text.includes(`"${FORMAT}"`) ? BROKEN_OFF : 'text that is no JSON';
 }
 
 function utf8Bytes(text: string): number {

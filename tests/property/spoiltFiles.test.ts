@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createDocument } from '#model/document/openDocument.ts';
+import { withTornEntries } from '#model/document/tornEntries.ts';
 import { readClassroom, readClassroomFile } from '#model/schema/readFile.ts';
 import { wrongAnswers, wrongRefusal } from '#tests/support/absurd/answersFor.ts';
 import { furnished } from '#tests/support/furnished.ts';
@@ -62,17 +63,26 @@ const spoiltFile = (list: readonly Spoil[]): Tree => {
 describe('spoilt files', () => {
   it('values of another kind, not numbers, beyond any room', { timeout: patience }, () => {
     let refused = 0;
+    let opened = 0;
     fc.assert(
       fc.property(spoils, (list) => {
         const read = readClassroom(spoiltFile(list));
         if (!read.ok) {
           refused++;
           expect(wrongRefusal(read.problems)).toEqual([]);
+          const torn = read.torn && withTornEntries(read.torn);
+          if (!torn) return;
+          // Opened all the same, each thing that cannot be read is named, and what is drawn can be judged.
+          opened++;
+          const document = createDocument(torn.classroom);
+          expect(document.needsRepair().length).toBeGreaterThanOrEqual(torn.entries.length);
+          if (opened % 10 === 0) expect(wrongAnswers(document.read(), false)).toEqual([]);
         } else if (refused % 20 === 0) expect(wrongAnswers(read.classroom, false)).toEqual([]);
       }),
       { numRuns: runs(400, 14_000) },
     );
     expect(refused).toBeGreaterThan(runs(100, 3000));
+    expect(opened).toBeGreaterThan(runs(1, 40));
   });
 
   it('text cut off, doubled, with signs and words in it', { timeout: patience }, () => {
