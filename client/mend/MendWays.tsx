@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from 'react';
-import type { Mend } from '#model/analysis/mendWays/mendWays.ts';
+import type { Mend, MendOnly } from '#model/analysis/mendWays/mendWays.ts';
 import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
 import { useScene, useSession } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
@@ -28,7 +28,7 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
           Looking for the smallest move that widens {sayWhat(scene, state.only, state.progress)} … {sayHowFar(scene, state.progress)}
         </p>
       )}
-      {state.at === 'told' && <Told mend={state.mend} isStopped={state.isStopped} store={store} />}
+      {state.at === 'told' && <Told {...state} store={store} />}
       <div className="verbs">
         {(isAsked || isLooking) && state.at !== 'told' && (
           // One button in one place, so that focus stays on it.
@@ -36,17 +36,31 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
             {isLooking ? 'Stop' : 'Look for a move that widens every way'}
           </Button>
         )}
-        {isAsked && state.at === 'rest' && state.only === 'narrowest' && (
-          <TextLink onPress={() => store.look('narrowest')}>Only widen the narrowest place</TextLink>
-        )}
+        {isAsked && state.at === 'rest' && state.only !== null && <Only store={store} only={state.only} />}
       </div>
       <Kept store={store} />
     </section>
   );
 }
 
-function Told({ mend, isStopped, store }: { readonly mend: Mend; readonly isStopped: boolean; readonly store: MendStore }) {
+/** A search for less than every way as wide as is asked. */
+function Only({ store, only }: { readonly store: MendStore; readonly only: MendOnly }) {
+  const text = only === 'must' ? 'Only as wide as it must be' : 'Only widen the narrowest place';
+  return <TextLink onPress={() => store.look(only)}>{text}</TextLink>;
+}
+
+interface ToldProps {
+  readonly mend: Mend;
+  readonly only: MendOnly | null;
+  readonly isStopped: boolean;
+  readonly store: MendStore;
+}
+
+function Told({ mend, only, isStopped, store }: ToldProps) {
   const scene = useScene();
+  const { access } = scene.classroom;
+  const isLess = mend.end !== 'found' && mend.end !== 'fine' && mend.end !== 'cannot-tell';
+  const mustBeLess = !access.required && !access.wheelchair && access.leastWidth < access.routeWidth;
   return (
     <>
       {/* Read next where focus was on the button that is gone (keepFocus). */}
@@ -76,9 +90,8 @@ function Told({ mend, isStopped, store }: { readonly mend: Mend; readonly isStop
         )}
         <TextLink onPress={store.leaveIt}>{mend.end === 'found' ? 'Leave it' : 'Close'}</TextLink>
         {mend.end !== 'found' && <TextLink onPress={() => store.look()}>Look again</TextLink>}
-        {mend.end !== 'found' && mend.end !== 'fine' && mend.end !== 'cannot-tell' && (
-          <TextLink onPress={() => store.look('narrowest')}>Only widen the narrowest place</TextLink>
-        )}
+        {isLess && mustBeLess && only === null && <Only store={store} only="must" />}
+        {isLess && <Only store={store} only="narrowest" />}
       </div>
     </>
   );

@@ -1,4 +1,4 @@
-import type { Mend, MendProgress } from '#model/analysis/mendWays/mendWays.ts';
+import type { Mend, MendOnly, MendProgress } from '#model/analysis/mendWays/mendWays.ts';
 import { sayMove } from '#model/analysis/mendWays/sayMend.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { planStoreOf } from '../plan/planStore.ts';
@@ -6,21 +6,21 @@ import type { Session } from '../session/types.ts';
 import { whileSame } from '../session/whileSame.ts';
 import { type AskedPort, askedWork } from '../worker/askedWork.ts';
 import type { MendAnswer, MendQuestion } from '../worker/mendMessages.ts';
-import { sayStopped } from './sayProgress.ts';
+import { sayStopped, sayWhat } from './sayProgress.ts';
 
 type MendState =
   /** `word`: what became of the last one; `only`: what it was asked for, and may be again. */
-  | { readonly at: 'rest'; readonly word: string | null; readonly only: 'narrowest' | null }
-  | { readonly at: 'looking'; readonly only: 'narrowest' | null; readonly progress: MendProgress | null }
+  | { readonly at: 'rest'; readonly word: string | null; readonly only: MendOnly | null }
+  | { readonly at: 'looking'; readonly only: MendOnly | null; readonly progress: MendProgress | null }
   /** `isStopped`: a smaller change may exist, it was not looked for to the end. */
-  | { readonly at: 'told'; readonly mend: Mend; readonly isStopped: boolean };
+  | { readonly at: 'told'; readonly only: MendOnly | null; readonly mend: Mend; readonly isStopped: boolean };
 
 export interface MendStore {
   state(): MendState;
   /** Pieces that are to stay where they are, by id. */
   kept(): readonly string[];
-  /** @param only the narrowest place alone, instead of every way */
-  look(only?: 'narrowest'): void;
+  /** @param only what of it, instead of every way as wide as is asked */
+  look(only?: MendOnly): void;
   stop(): void;
   /** Searches again with a piece left where it is, or with it free again. */
   keep(piece: string): void;
@@ -61,7 +61,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
   const listeners = new Set<() => void>();
   let state: MendState = { at: 'rest', word: null, only: null };
   let kept: readonly string[] = [];
-  let asked: 'narrowest' | undefined;
+  let asked: MendOnly | undefined;
 
   function change(next: MendState): void {
     state = next;
@@ -102,7 +102,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
 
   function tellMend(mend: Mend, isStopped: boolean): void {
     work.end();
-    change({ at: 'told', mend, isStopped });
+    change({ at: 'told', only: asked ?? null, mend, isStopped });
     session.announce(sayShort(session, mend));
   }
 
@@ -128,14 +128,14 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
     },
   );
 
-  function look(only?: 'narrowest'): void {
+  function look(only?: MendOnly): void {
     asked = only;
     const classroom = session.classroom();
     const arrangement = session.arrangement();
     grounds.take();
     const stays = kept.filter((id) => arrangement.pieces.some((piece) => piece.id === id));
     change({ at: 'looking', only: only ?? null, progress: null });
-    session.announce(`Looking for the smallest move that widens ${only ? 'the narrowest place' : 'every way'}.`);
+    session.announce(`Looking for the smallest move that widens ${sayWhat(session.scene(), only ?? null, null)}.`);
     work.ask({ classroom, options: { arrangement: arrangement.id, keep: stays, ...(only && { only }) } });
   }
 

@@ -1,4 +1,4 @@
-import type { MendProgress } from '#model/analysis/mendWays/mendWays.ts';
+import type { MendOnly, MendProgress } from '#model/analysis/mendWays/mendWays.ts';
 import { sayNarrowest } from '#model/analysis/mendWays/sayMend.ts';
 import type { Scene } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
@@ -10,8 +10,10 @@ type Progress = MendProgress | null;
 const LEAST_TOLD = 10;
 
 /** "the narrowest place, between shelf 4 and table 2, at C5"; "every way" where all are asked for. */
-export function sayWhat(scene: Scene, only: 'narrowest' | null, progress: Progress): string {
+export function sayWhat(scene: Scene, only: MendOnly | null, progress: Progress): string {
   if (only === null) return 'every way';
+  if (only === 'must')
+    return `every way to the ${sayLength(scene.classroom.access.leastWidth, scene.classroom.display.units)} that it must have`;
   const place = progress?.place;
   if (!place) return 'the narrowest place';
   return `the narrowest place, ${sayNarrowest(scene, place)}, at ${cellAt(place.at, neatlineBounds(scene.classroom.room.corners))}`;
@@ -24,7 +26,7 @@ export function sayHowFar(scene: Scene, progress: Progress): string {
 }
 
 /** What is known when it is stopped before anything was found. */
-export function sayStopped(scene: Scene, only: 'narrowest' | null, progress: Progress): string {
+export function sayStopped(scene: Scene, only: MendOnly | null, progress: Progress): string {
   const far = sayHowFar(scene, progress);
   return ['Stopped. Nothing was changed.', ...(far === '' ? [] : [`Looked at was ${sayWhat(scene, only, progress)}.`, far])].join(' ');
 }

@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import type { MendOnly } from '#model/analysis/mendWays/mendWays.ts';
 import type { Point } from '#model/geometry/vec.ts';
 
 /** An end of a way: a place on the plan (mm), or the id of a door or a piece. */
@@ -13,7 +14,7 @@ export interface CheckArguments {
   /** seconds to spend on proving the mat count; null: not asked */
   readonly prove: number | null;
   /** Look for the smallest move that widens every way, without moving the pieces of `keep`. */
-  readonly mend: { readonly keep: readonly string[]; readonly only?: 'narrowest' } | null;
+  readonly mend: { readonly keep: readonly string[]; readonly only?: MendOnly } | null;
   readonly way: { readonly from: WayEnd; readonly to: WayEnd; readonly body: number } | null;
 }
 
@@ -33,6 +34,7 @@ export const usage = `Checks a classroom file.
                        one, as text or with --json as JSON
   --keep ID,ID         pieces that --mend leaves where they are
   --narrowest          --mend looks after the narrowest place alone
+  --must               --mend makes ways only as wide as they must be
 
 Ends with 0 when nothing must be mended, 1 when something must, 2 when the file cannot be read.`;
 
@@ -52,6 +54,7 @@ export function readArguments(argv: readonly string[]): CheckArguments | 'help' 
       mend: { type: 'boolean', default: false },
       keep: { type: 'string' },
       narrowest: { type: 'boolean', default: false },
+      must: { type: 'boolean', default: false },
       help: { type: 'boolean', default: false },
     },
   });
@@ -64,6 +67,8 @@ export function readArguments(argv: readonly string[]): CheckArguments | 'help' 
   if (values.body !== undefined && values.way === undefined) throw new Error('--body goes with --way FROM:TO.');
   if (values.keep !== undefined && !values.mend) throw new Error('--keep goes with --mend.');
   if (values.narrowest && !values.mend) throw new Error('--narrowest goes with --mend.');
+  if (values.must && !values.mend) throw new Error('--must goes with --mend.');
+  if (values.must && values.narrowest) throw new Error('--must and --narrowest are asked one at a time.');
   if (values.mend && values.way !== undefined) throw new Error('--mend and --way are asked one at a time.');
   return {
     file,
@@ -72,7 +77,7 @@ export function readArguments(argv: readonly string[]): CheckArguments | 'help' 
     units: values.units ?? null,
     strict: values.strict,
     prove: values.prove === undefined ? null : readNumber('--prove', values.prove),
-    mend: values.mend ? { keep: readIds(values.keep ?? ''), ...(values.narrowest && { only: 'narrowest' as const }) } : null,
+    mend: values.mend ? { keep: readIds(values.keep ?? ''), ...onlyOf(values) } : null,
     way:
       values.way === undefined ? null : { ...readWay(values.way), body: values.body === undefined ? 0 : readNumber('--body', values.body) },
   };
@@ -99,3 +104,6 @@ function readNumber(name: string, text: string): number {
   if (!Number.isFinite(value) || value < 0) throw new Error(`${name} is a number, zero or more, found "${text}".`);
   return value;
 }
+
+const onlyOf = ({ narrowest, must }: { narrowest: boolean; must: boolean }): { only?: MendOnly } =>
+  narrowest ? { only: 'narrowest' } : must ? { only: 'must' } : {};

@@ -12,13 +12,18 @@ import { type NewMust, Search, type SearchProgress } from './search.ts';
 import { frontKey, type Short, Stage } from './stage.ts';
 import { tighten } from './tighten.ts';
 
+/**
+ * narrowest: the ways held back by the narrowest place that a move can widen; no other gets worse. must: every way, but
+ * only as wide as it must be, where the class asks for more beside it. Absent: every way, as wide as is asked.
+ */
+export type MendOnly = 'narrowest' | 'must';
+
 export interface MendOptions {
   /** Absent: the current one. */
   readonly arrangement?: string | null;
   /** Ids of pieces that stay where they are, beside those that are locked. */
   readonly keep?: readonly string[];
-  /** Only the ways held back by the narrowest place that a move can widen; no other gets worse. Absent: every way. */
-  readonly only?: 'narrowest';
+  readonly only?: MendOnly;
   /** How many pieces may move at most; a table with its chairs counts as one. */
   readonly most?: number;
   /** How often the ways may be measured. */
@@ -59,6 +64,8 @@ export type Mend =
       readonly end: 'found';
       /** The place that is widened where not every way was asked for. */
       readonly place: (NarrowestPlace & Pick<Narrowest, 'enough'>) | null;
+      /** mm that every way is wide then, where only what must be was asked for. */
+      readonly least: number | null;
       readonly moves: readonly MendMove[];
       /** mm, all moves together */
       readonly total: number;
@@ -117,7 +124,8 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   if (missing !== null) return { end: 'cannot-tell', missing };
   const left = leftFronts(classroom, arrangement.id);
   const keep = new Set(options.keep);
-  const whole = new Stage(classroom, arrangement.id, keep, (front) => (left.has(front) ? 'before' : null));
+  const asked = options.only === 'must' ? askingTheLeast(classroom) : classroom;
+  const whole = new Stage(asked, arrangement.id, keep, (front) => (left.has(front) ? 'before' : null));
   const short = whole.shortIn(whole.sceneAt(new Map()));
   if (short.length === 0) return { end: 'fine' };
   if (whole.free.length === 0) return { end: 'nothing-free' };
@@ -132,7 +140,7 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
       : null;
   if (held.length > 0 && !narrowest) return { end: 'fixed', held: held.map(({ label, width, between }) => ({ label, width, between })) };
   const enoughFor = (front: string): number | 'before' | null => (narrowest?.fronts.has(front) ? narrowest.enough : 'before');
-  const stage = narrowest ? new Stage(classroom, arrangement.id, keep, enoughFor) : whole;
+  const stage = narrowest ? new Stage(asked, arrangement.id, keep, enoughFor) : whole;
 
   // Which place it is, is told before the work begins.
   if (narrowest) yield { looks: 0, total: 0, place: narrowest.place, best: null };
@@ -149,7 +157,8 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
     const tight = yield* tighten(search, layout);
     return newMust(tight) === null ? tight : layout;
   };
-  const foundAt = (layout: Layout): Found => found(stage, before, layout, search.looks, place);
+  const least = options.only === 'must' ? classroom.access.leastWidth : null;
+  const foundAt = (layout: Layout): Found => found(classroom, stage, before, layout, { looks: search.looks, place, least });
   const best = exact.end === 'found' ? foundAt(yield* told(tightened(exact.layout))) : null;
   const gridLooks = options.gridLooks ?? (best ? GRID_LOOKS.found : GRID_LOOKS.none);
   const grid = yield* told(search.run({ looks: gridLooks, below: best ? best.total - 1 : Infinity, hasGrid: true }), best);
@@ -157,6 +166,14 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   if (best) return { ...best, looks: search.looks };
   if (exact.end === 'looks') return { end: 'looks', total: exact.total, most, looks: search.looks };
   return { end: 'all', most, looks: search.looks };
+}
+
+/** The class as if it asked of its ways no more than what must be. */
+function askingTheLeast(classroom: Classroom): Classroom {
+  const { access } = classroom;
+  if (access.required || access.wheelchair) return classroom;
+  const { leastWidth } = access;
+  return { ...classroom, access: { ...access, routeWidth: leastWidth, pinchWidth: Math.min(access.pinchWidth, leastWidth) } };
 }
 
 /** The same steps, with what is known beside them. */
@@ -221,7 +238,7 @@ function findNewMust(stage: Stage, known: ReadonlySet<string>, running: RunningA
   return { subjects: fresh.subjects, isThere };
 }
 
-function found(stage: Stage, before: Report, layout: Layout, looks: number, place: Found['place']): Found {
+function found(classroom: Classroom, stage: Stage, before: Report, layout: Layout, told: Pick<Found, 'looks' | 'place' | 'least'>): Found {
   const moves = [...layout].flatMap(([id, shift]): MendMove[] => {
     const unit = stage.freeById.get(id);
     const [body] = unit?.bodies ?? [];
@@ -233,19 +250,18 @@ function found(stage: Stage, before: Report, layout: Layout, looks: number, plac
   const edits = [...layout].flatMap(([id, { x, y }]): Edit[] =>
     (stage.freeById.get(id)?.bodies ?? []).map(({ id: piece, center }) => ({ do: 'move-piece', piece, x: center.x + x, y: center.y + y })),
   );
-  const edited = applyEdits(stage.classroom, stage.arrangement.id, edits);
+  const edited = applyEdits(classroom, stage.arrangement.id, edits);
   const after = new RunningAnalysis().analyse(edited, { arrangement: stage.arrangement.id });
   const problems = (report: Report): Finding[] => report.findings.filter(({ outcome }) => outcome === 'problem');
   const [was, is] = [before, after].map((report) => new Set(problems(report).map(({ key }) => key)));
   return {
+    ...told,
     end: 'found',
-    place,
     moves,
     total: totalOf(layout),
     edits,
     mends: problems(before).filter(({ key }) => !is?.has(key)),
     brings: problems(after).filter(({ key }) => !was?.has(key)),
     stays: problems(after).filter(({ rule, severity }) => rule === 'way/narrow' && severity === 'note'),
-    looks,
   };
 }

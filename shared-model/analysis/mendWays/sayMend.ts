@@ -35,7 +35,7 @@ function sayEnd(scene: Scene, mend: Mend): string {
     case 'apart':
       return `Nothing was found: at least ${mend.pieces} pieces would have to move${sayWays(mend.ways)}, and more than ${mend.most} is another arrangement.`;
     case 'all':
-      return `Nothing was found. Tried were up to ${sayPieces(mend.most)} at once, none turned, each moved up to ${say(FARTHEST)} or to its nearest wall: to where something touches or is as wide as asked, and to places of a ${say(GRID)} grid. The ways were measured ${mend.looks} times.`;
+      return `Nothing was found. Tried were up to ${sayPieces(mend.most)} at once, none turned, each moved up to ${say(FARTHEST)} or to its nearest wall: to where something touches or is as wide as asked (${say(scene.classroom.access.routeWidth)}), and to places of a ${say(GRID)} grid. The ways were measured ${mend.looks} times.`;
     case 'looks':
       return `Nothing was found among the changes of less than ${say(mend.total)} in all; after measuring the ways ${mend.looks} times the search stops. A larger change of up to ${sayPieces(mend.most)} may exist.`;
   }
@@ -73,7 +73,8 @@ function sayStays(scene: Scene, { stays }: Found): string {
   return ` It stays narrow where nobody has to go through: ${named.join(', ')}${more > 0 ? ` and at ${more} more places` : ''}.`;
 }
 
-function sayGain(scene: Scene, { place, stays }: Found): string {
+function sayGain(scene: Scene, { place, stays, least }: Found): string {
+  if (least !== null) return `every way is as wide as it must be, ${sayLength(least, scene.classroom.display.units)}`;
   // Said of every way it would not be true while a narrow place is left that has a way round.
   if (!place) return stays.length === 0 ? 'every way is wide enough' : 'there is a way wide enough to everything';
   const where = sayNarrowest(scene, place);

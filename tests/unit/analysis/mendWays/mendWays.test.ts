@@ -48,6 +48,16 @@ describe('a mend of the ways', () => {
     expect(mend.edits).toEqual([{ do: 'move-piece', piece: 'left', x: 1285, y: 2000 }]);
   });
 
+  it('makes a way only as wide as it must be, where that is asked for: 711 - 600 = 111, and says what is left', () => {
+    const room = plainRoom(screen(600, 500, 1500));
+    const mend = found(mendWaysNow(room, { only: 'must' }));
+    expect(mend).toMatchObject({ total: 111, least: 711, moves: [{ piece: 'left', by: 111 }] });
+    expect(sayMend(buildScene(room), mend)).toMatch(/^Move one piece, 0\.111 m in all, and every way is as wide as it must be, 0\.711 m\./);
+    // Where a route is required every shortfall is a must, and there is nothing less to ask for.
+    const required = { ...room, access: { ...room.access, required: true } };
+    expect(found(mendWaysNow(required, { only: 'must' })).total).toBe(315);
+  });
+
   it('widens a short gap only to 32 in, which the exception allows: 812.8 - 600 = 212.8, in whole mm 213', () => {
     expect(found(mendWaysNow(plainRoom(screen(600, 500, 200)))).total).toBe(213);
   });

@@ -219,6 +219,7 @@ describe('npm run check -- --way', () => {
     expect(kept.stdout).toMatch(/^Nothing was found/);
     expect(kept.status).toBe(1);
     expect((await check(room, '--mend', '--keep', 'nobody')).stderr).toMatch(/no piece "nobody" in arrangement a1/);
+    expect((await check(room, '--mend', '--must', '--narrowest')).stderr).toMatch(/--must and --narrowest are asked one at a time/);
     expect((await check(room, '--keep', 'box1')).stderr).toMatch(/--keep goes with --mend/);
   });
 });
