@@ -139,7 +139,7 @@ describe('a mend of what must be, in small random rooms', () => {
     'leaves no way narrower than it must be, brings no must, and moves no more than one that widens all as asked',
     () => {
       let found = 0;
-      for (let seed = 1; seed <= 3 * ROOMS; seed++) {
+      for (let seed = 1; seed <= (isLong ? 2 * ROOMS : ROOMS); seed++) {
         const room = smallRoom(seed);
         const classroom = { ...room, access: { ...room.access, required: false } };
         const mend = run(classroom, 'must');

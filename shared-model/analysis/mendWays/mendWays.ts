@@ -124,8 +124,9 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   if (missing !== null) return { end: 'cannot-tell', missing };
   const left = leftFronts(classroom, arrangement.id);
   const keep = new Set(options.keep);
-  const asked = options.only === 'must' ? askingTheLeast(classroom) : classroom;
-  const whole = new Stage(asked, arrangement.id, keep, (front) => (left.has(front) ? 'before' : null));
+  const isLeast = options.only === 'must';
+  const access = isLeast ? leastOf(classroom.access) : classroom.access;
+  const whole = new Stage(classroom, arrangement.id, keep, (front) => (left.has(front) ? 'before' : null), access);
   const short = whole.shortIn(whole.sceneAt(new Map()));
   if (short.length === 0) return { end: 'fine' };
   if (whole.free.length === 0) return { end: 'nothing-free' };
@@ -140,12 +141,15 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
       : null;
   if (held.length > 0 && !narrowest) return { end: 'fixed', held: held.map(({ label, width, between }) => ({ label, width, between })) };
   const enoughFor = (front: string): number | 'before' | null => (narrowest?.fronts.has(front) ? narrowest.enough : 'before');
-  const stage = narrowest ? new Stage(asked, arrangement.id, keep, enoughFor) : whole;
+  const stage = narrowest ? new Stage(classroom, arrangement.id, keep, enoughFor) : whole;
 
   // Which place it is, is told before the work begins.
   if (narrowest) yield { looks: 0, total: 0, place: narrowest.place, best: null };
   const before = new RunningAnalysis().analyse(classroom, { arrangement: arrangement.id });
-  const known = new Set(before.findings.filter(({ severity }) => severity === 'must').map(({ key }) => key));
+  // Where only what must be is asked for, none of the ways may be a must in the end, whoever else has a way round.
+  const isKnown = ({ severity, rule, leftReason }: Finding): boolean =>
+    severity === 'must' && !(isLeast && leftReason === null && askedOfWays.has(rule));
+  const known = new Set(before.findings.filter(isKnown).map(({ key }) => key));
   const running = new RunningAnalysis();
   const newMust = (layout: Layout): NewMust | null => findNewMust(stage, known, running, layout);
   const search = new Search(stage, { most, newMust });
@@ -157,8 +161,8 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
     const tight = yield* tighten(search, layout);
     return newMust(tight) === null ? tight : layout;
   };
-  const least = options.only === 'must' ? classroom.access.leastWidth : null;
-  const foundAt = (layout: Layout): Found => found(classroom, stage, before, layout, { looks: search.looks, place, least });
+  const least = isLeast ? classroom.access.leastWidth : null;
+  const foundAt = (layout: Layout): Found => found(stage, before, layout, { looks: search.looks, place, least });
   const best = exact.end === 'found' ? foundAt(yield* told(tightened(exact.layout))) : null;
   const gridLooks = options.gridLooks ?? (best ? GRID_LOOKS.found : GRID_LOOKS.none);
   const grid = yield* told(search.run({ looks: gridLooks, below: best ? best.total - 1 : Infinity, hasGrid: true }), best);
@@ -168,12 +172,13 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   return { end: 'all', most, looks: search.looks };
 }
 
-/** The class as if it asked of its ways no more than what must be. */
-function askingTheLeast(classroom: Classroom): Classroom {
-  const { access } = classroom;
-  if (access.required || access.wheelchair) return classroom;
+const askedOfWays: ReadonlySet<string> = new Set(['way/width', 'way/narrow']);
+
+/** No more asked of the ways than what must be. */
+function leastOf(access: Classroom['access']): Classroom['access'] {
+  if (access.required || access.wheelchair) return access;
   const { leastWidth } = access;
-  return { ...classroom, access: { ...access, routeWidth: leastWidth, pinchWidth: Math.min(access.pinchWidth, leastWidth) } };
+  return { ...access, routeWidth: leastWidth, pinchWidth: Math.min(access.pinchWidth, leastWidth) };
 }
 
 /** The same steps, with what is known beside them. */
@@ -238,7 +243,7 @@ function findNewMust(stage: Stage, known: ReadonlySet<string>, running: RunningA
   return { subjects: fresh.subjects, isThere };
 }
 
-function found(classroom: Classroom, stage: Stage, before: Report, layout: Layout, told: Pick<Found, 'looks' | 'place' | 'least'>): Found {
+function found(stage: Stage, before: Report, layout: Layout, told: Pick<Found, 'looks' | 'place' | 'least'>): Found {
   const moves = [...layout].flatMap(([id, shift]): MendMove[] => {
     const unit = stage.freeById.get(id);
     const [body] = unit?.bodies ?? [];
@@ -250,7 +255,7 @@ function found(classroom: Classroom, stage: Stage, before: Report, layout: Layou
   const edits = [...layout].flatMap(([id, { x, y }]): Edit[] =>
     (stage.freeById.get(id)?.bodies ?? []).map(({ id: piece, center }) => ({ do: 'move-piece', piece, x: center.x + x, y: center.y + y })),
   );
-  const edited = applyEdits(classroom, stage.arrangement.id, edits);
+  const edited = applyEdits(stage.classroom, stage.arrangement.id, edits);
   const after = new RunningAnalysis().analyse(edited, { arrangement: stage.arrangement.id });
   const problems = (report: Report): Finding[] => report.findings.filter(({ outcome }) => outcome === 'problem');
   const [was, is] = [before, after].map((report) => new Set(problems(report).map(({ key }) => key)));

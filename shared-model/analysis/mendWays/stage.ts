@@ -56,10 +56,12 @@ export class Stage {
     keep: ReadonlySet<string>,
     /** mm that are enough for the way to a front; before: it gets no worse; null: what the checks ask. */
     private readonly enoughFor: (front: string) => number | 'before' | null,
+    /** What is asked of the ways. */
+    access: Classroom['access'] = classroom.access,
   ) {
-    this.scene = buildScene(classroom, arrangement);
+    this.scene = buildScene({ ...classroom, access }, arrangement);
     this.arrangement = this.scene.arrangement;
-    this.bare = { ...classroom, materials: [], left: [], notes: [] };
+    this.bare = { ...classroom, access, materials: [], left: [], notes: [] };
     this.figures = accessFigures(this.scene);
     this.free = freeUnits(this.scene, keep);
     this.freeById = new Map(this.free.map((unit) => [unit.id, unit]));
@@ -78,7 +80,7 @@ export class Stage {
     return buildScene(this.withPieces(this.bare, [], this.piecesAt(layout, without)), this.arrangement.id);
   }
 
-  /** The whole classroom, with its trays. */
+  /** The whole classroom, with its trays and all that it asks. */
   classroomAt(layout: Layout, without: ReadonlySet<string> = nothing): Classroom {
     return this.withPieces(this.classroom, this.arrangement.placements, this.piecesAt(layout, without));
   }
