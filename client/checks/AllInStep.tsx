@@ -24,7 +24,7 @@ export function AllInStep({ findings }: { readonly findings: readonly Finding[] 
 
   return (
     <MayChange>
-      <div className="verbs">
+      <div className="verbs all-in-step">
         <Button onPress={() => void put()}>
           {done === null ? `Do all ${mends} that are proposed for the order` : `Putting in order … ${done} done`}
         </Button>

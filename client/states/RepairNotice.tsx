@@ -48,7 +48,9 @@ function Entry({ problem, mender }: { readonly problem: NeedsRepair; readonly me
   const mayChange = useMayChange();
   const mend = mender.mendOf(problem);
   const { thing, field, by, entry } = mend;
-  const name = nameOfPath(session, entry && thing[0] !== 'classroom' ? [...entry.path, entry.key] : thing);
+  const kind = nameOfPath(session, entry && thing[0] !== 'classroom' ? [...entry.path, entry.key] : thing);
+  const own = ownName(rawOf(session.document.doc, problem.path));
+  const name = own === '' || kind.includes(own) ? kind : `${kind.replace(/ without a name$/, '')} “${own}”`;
   const about = (
     <span className="only-heard">
       : {name}
@@ -83,6 +85,10 @@ function Entry({ problem, mender }: { readonly problem: NeedsRepair; readonly me
     </li>
   );
 }
+
+/** What a thing that cannot be read is called, if that can. */
+const ownName = (raw: unknown): string =>
+  typeof raw === 'object' && raw !== null && 'name' in raw && typeof raw.name === 'string' ? raw.name : '';
 
 /** The figure that was meant. */
 function Figure({ problem, mender, mend, field }: { problem: NeedsRepair; mender: Mender; mend: EntryMend; field: string }) {
