@@ -2,13 +2,13 @@ import type { Person, Session } from '#client/session/types.ts';
 import type { Report } from '#model/analysis/report.ts';
 import type { Finding, Severity } from '#model/findings/finding.ts';
 import { keptWith } from '#model/scene/kept.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Arrangement, Corner, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { areasOfShelves } from '../plan/areas.ts';
 import { fixtureKindName, nameOfItem, nameOfPiece, openingKindName, pieceKindName } from '../plan/describe.ts';
 import { type Item, piecesInOrder } from '../plan/items.ts';
 import { cellsOf, neatlineBounds } from '../plan/neatline.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 import { wallLength } from '../plan/roomShape.ts';
 import { figure } from '../text/figure.ts';
 import { checksBySubject } from './trayChecks.ts';
@@ -52,9 +52,10 @@ export function isSameRow(now: ListRow, before: ListRow | undefined): boolean {
 
 /** Everything that can be chosen on the plan, in the plan's own order. */
 export function listRows(session: Session, report: Report | null = session.report()): ListRows {
-  const { room, display, materials } = session.classroom();
+  const classroom = session.classroom();
+  const { room, display, materials } = classroom;
   const arrangement = session.arrangement();
-  const numbers = pieceNumbers(arrangement);
+  const numbers = pieceNumbers(classroom);
   const areas = areasOfShelves(arrangement, materials);
   const standing = materialsByPiece(arrangement);
   const others = session.people().filter((person) => !person.isMe);
@@ -65,7 +66,7 @@ export function listRows(session: Session, report: Report | null = session.repor
     ...holderOf(others, item.id),
     ...rest,
   });
-  const pieces = piecesInOrder(arrangement).map((piece) => {
+  const pieces = piecesInOrder(arrangement, classroom).map((piece) => {
     const area = areas.get(piece.id);
     return row(
       { kind: 'piece', id: piece.id },

@@ -2,6 +2,7 @@ import type { Session } from '#client/session/types.ts';
 import { areaName } from '#model/catalogue/areas.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import { distance } from '#model/geometry/vec.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Fixture, Opening, Piece } from '#model/schema/types.ts';
 import { sayQuantity } from '#model/units/quantity.ts';
 import { sayLength } from '#model/units/sayLength.ts';
@@ -12,7 +13,6 @@ import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import type { Item } from './items.ts';
 import { cellAt, cellsOf, neatlineBounds } from './neatline.ts';
-import { pieceNumbers } from './numbers.ts';
 import { isOfWidth } from './reportParts.ts';
 import { wallLength } from './roomShape.ts';
 
@@ -47,7 +47,7 @@ export function nameOfItem(session: Session, item: Item): string {
   const { room } = session.classroom();
   if (item.kind === 'piece') {
     const piece = session.arrangement().pieces.find((p) => p.id === item.id);
-    return piece ? nameOfPiece(piece, pieceNumbers(session.arrangement())) : 'A thing that is gone';
+    return piece ? nameOfPiece(piece, pieceNumbers(session.classroom())) : 'A thing that is gone';
   }
   if (item.kind === 'fixture') {
     const fixture = room.fixtures.find((f) => f.id === item.id);

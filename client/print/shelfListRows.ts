@@ -1,12 +1,12 @@
 import type { Report } from '#model/analysis/report.ts';
 import { type AreaCode, areaCode, areaLetters } from '#model/catalogue/areas.ts';
 import type { Severity } from '#model/findings/finding.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { checkOf, holdsOf, saySize } from '../lists/shelfRows.ts';
 import { areasOfShelves } from '../plan/areas.ts';
 import { nameOfPiece } from '../plan/describe.ts';
 import { piecesInOrder } from '../plan/items.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 import { areaNames } from '../ui/areas.ts';
 import type { FlowRow } from './flow.ts';
 import { hatchOf } from './hatchLines.ts';
@@ -30,9 +30,9 @@ export function shelfListRows(
 ): FlowRow[] {
   const { arrangement, classroom } = scene;
   const { units } = classroom.display;
-  const numbers = pieceNumbers(arrangement);
+  const numbers = pieceNumbers(classroom);
   const areas = areasOfShelves(arrangement, classroom.materials);
-  const pieces = piecesInOrder(arrangement);
+  const pieces = piecesInOrder(arrangement, classroom);
   const shelves = pieces.filter(({ kind }) => kind === 'shelf');
   const others = pieces.filter(({ kind }) => kind !== 'shelf');
   const standing = (piece: Piece): string[] => arrangement.placements.filter((p) => p.piece === piece.id).map((p) => p.material);

@@ -65,7 +65,7 @@ describe('the plan in words', () => {
       kind,
       id,
     }));
-    expect(listed).toEqual(itemsInOrder(open.arrangement(), open.classroom().room));
+    expect(listed).toEqual(itemsInOrder(open.arrangement(), open.classroom()));
   });
 
   it('says number, area, what it holds, size, trays', () => {
