@@ -167,7 +167,10 @@ function gravest(found: readonly Finding[]): Finding | undefined {
   return bySeverity('must') ?? bySeverity('should') ?? bySeverity('note');
 }
 
-/** "fine", or what the checks of a thing, and of what stands on it, are about: "way, order". */
+/** What a line says where no check found anything, but one could not tell. */
+export const NOT_KNOWN = 'not known';
+
+/** What the checks of a thing, and of what stands on it, are about: "way, order"; else "not known" where one could not tell, else "fine". */
 export function checkOf(
   report: Report | null,
   item: Item,
@@ -177,9 +180,16 @@ export function checkOf(
   const checks = checksBySubject(report);
   const own = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined);
   const ofTrays = standing.flatMap((material) => checks.get(material) ?? []);
-  if (ofTrays.length === 0) return own ? sayFound(own) : fine;
-  return sayFound([...(own ?? []), ...ofTrays]);
+  if (own || ofTrays.length > 0) return sayFound(ofTrays.length === 0 && own ? own : [...(own ?? []), ...ofTrays]);
+  const unknown = unknownOf(report.findings);
+  return [item.id, ...standing].some((id) => unknown.has(id)) ? { ...fine, check: NOT_KNOWN } : fine;
 }
+
+/** Ids of the things about which a check could not tell. */
+const unknownOf = keptWith(
+  (findings: Report['findings']): ReadonlySet<string> =>
+    new Set(findings.flatMap((f) => (f.outcome === 'cannot-tell' && f.leftReason === null ? f.subjects : []))),
+);
 
 const fine = { check: 'fine', severity: null, graves: '' } as const;
 

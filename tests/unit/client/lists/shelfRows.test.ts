@@ -102,6 +102,18 @@ describe('the plan in words', () => {
     expect(rows.shelves[1]).toMatchObject({ check: 'fine' });
   });
 
+  it('does not call a shelf fine about which a check could not tell, unless that was left as it is', () => {
+    const unknown = { ...finding('steady/tip', 'should', ['s1', 's2']), outcome: 'cannot-tell' } as const;
+    const rows = withFindings([unknown, finding('way/narrow', 'must', ['s2'])]);
+    expect(rows.shelves.map(({ check, severity }) => [check, severity])).toEqual([
+      ['not known', null],
+      ['way', 'must'],
+    ]);
+    expect(rows.others[0]).toMatchObject({ check: 'fine' });
+    const left = withFindings([{ ...unknown, leftReason: 'the class agreed' }]);
+    expect(left.shelves[0]).toMatchObject({ check: 'fine' });
+  });
+
   it('does not call anything fine before the first report', () => {
     expect(listRows(session()).shelves[0]).toMatchObject({ check: 'being looked at', severity: null });
   });
