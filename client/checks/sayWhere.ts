@@ -1,7 +1,7 @@
 import type { Finding } from '#model/findings/finding.ts';
 import type { Scene } from '#model/scene/types.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import { cellAt, neatlineBounds } from '../plan/neatline.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 import { pointedAt } from './pointOut.ts';
 
 /** More shelves than this are not told one by one where the words name none. */
@@ -46,7 +46,7 @@ const isOfTrays = ({ rule }: Finding): boolean => /^(order|reach)\//.test(rule);
 
 /** Shelves and tables that the finding can mean by a name: those it is about, and on a way whatever stands beside it. */
 function numberedThings(finding: Finding, scene: Scene): Named[] {
-  const numbers = pieceNumbers(scene.arrangement);
+  const numbers = pieceNumbers(scene.classroom);
   const isOfWay = /^(way|exit)\//.test(finding.rule);
   const ids = isOfWay ? [...numbers.keys()] : pointedAt(finding, scene).things;
   return ids.flatMap((id) => {

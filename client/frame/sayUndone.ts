@@ -1,6 +1,6 @@
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { lower, nameOfFixture, nameOfOpening, nameOfPiece } from '../plan/describe.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 
 type How = 'back' | 'again';
 type What = 'came' | 'went' | 'moved' | 'changed';
@@ -34,9 +34,8 @@ function changesOf(before: Classroom, after: Classroom, how: How, shown: string)
     if (what !== 'changed' || !was) return [say(`the arrangement “${is.name}”`, what)];
     const found = insideOf(was, is, { before, after });
     const where = is.id === shown ? '' : `, in “${is.name}”,`;
-    return found.length === 0
-      ? [say(`the arrangement “${is.name}”`, 'changed')]
-      : found.map(({ name, what: how }) => say(`${name}${where}`, how));
+    if (found.length > 0) return found.map(({ name, what: how }) => say(`${name}${where}`, how));
+    return changedKeys(was, is).every((key) => key === 'pieces') ? [] : [say(`the arrangement “${is.name}”`, 'changed')];
   });
   const trays = new Set(arrangements.flatMap(({ is }) => placed(is, before, after)));
   const materials = differences(before.materials, after.materials, ({ id }) => id).filter(({ is }) => !trays.has(is.id));
@@ -62,7 +61,7 @@ interface Named {
 }
 
 function insideOf(was: Arrangement, is: Arrangement, room: { before: Classroom; after: Classroom }): Named[] {
-  const [here, there] = [pieceNumbers(was), pieceNumbers(is)];
+  const [here, there] = [pieceNumbers(room.before), pieceNumbers(room.after)];
   const pieces = differences(was.pieces, is.pieces, ({ id }) => id, ['x', 'y', 'rotation']);
   // What comes or goes with its shelf is not told of by itself.
   const whole = new Set(pieces.filter(({ what }) => what === 'came' || what === 'went').map(({ is: { id } }) => id));
@@ -112,14 +111,20 @@ function differences<T extends object>(
   for (const [id, one] of now ?? []) {
     const earlier = then?.get(id);
     if (!earlier) changes.push({ is: one, what: 'came' });
-    else if (earlier !== one) changes.push({ is: one, what: isMoved(earlier, one, place) ? 'moved' : 'changed' });
+    else if (earlier !== one && changedKeys(earlier, one).some((key) => key !== 'number'))
+      changes.push({ is: one, what: isMoved(earlier, one, place) ? 'moved' : 'changed' });
   }
   for (const [id, one] of then ?? []) if (!now?.has(id)) changes.push({ is: one, what: 'went' });
   return changes;
 }
 
 function isMoved(was: object, is: object, place: readonly string[]): boolean {
-  const [before, after] = [was, is].map((one) => new Map<string, unknown>(Object.entries(one)));
-  const keys = [...new Set([...(before?.keys() ?? []), ...(after?.keys() ?? [])])].filter((key) => before?.get(key) !== after?.get(key));
+  const keys = changedKeys(was, is);
   return keys.length > 0 && keys.every((key) => place.includes(key));
+}
+
+/** The number that is kept beside a shelf when another goes is no change that anybody made to it. */
+function changedKeys(was: object, is: object): string[] {
+  const [before, after] = [was, is].map((one) => new Map<string, unknown>(Object.entries(one)));
+  return [...new Set([...(before?.keys() ?? []), ...(after?.keys() ?? [])])].filter((key) => before?.get(key) !== after?.get(key));
 }

@@ -1,13 +1,13 @@
 import type { Scene, SceneSide } from '#model/scene/types.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Side } from '#model/schema/types.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 import { capital } from '../text/sayList.ts';
 
 const sideWords: Readonly<Record<Side, string>> = { front: 'front', back: 'back', left: 'left side', right: 'right side' };
 
 /** "shelf 7", "table T3": by the number it bears on the plan. */
 export function shelfWords(scene: Scene, piece: string): string {
-  const number = pieceNumbers(scene.arrangement).get(piece);
+  const number = pieceNumbers(scene.classroom).get(piece);
   if (number?.startsWith('T')) return `table ${number}`;
   return number ? `shelf ${number}` : (scene.bodyById.get(piece)?.label ?? piece);
 }
@@ -29,7 +29,7 @@ export const sideWord = (side: Side): string => sideWords[side];
 
 /** "7", or "7 back": for a place to let go. */
 export function sideShort(scene: Scene, side: SceneSide): string {
-  const number = pieceNumbers(scene.arrangement).get(side.piece.id) ?? side.body.label;
+  const number = pieceNumbers(scene.classroom).get(side.piece.id) ?? side.body.label;
   return side.piece.sides.length > 1 ? `${number} ${sideWords[side.side]}` : number;
 }
 

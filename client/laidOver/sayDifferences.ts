@@ -1,6 +1,7 @@
-import { type PieceChange, pairPieces } from '#model/analysis/moveDay/differences.ts';
+import type { PieceChange } from '#model/analysis/moveDay/differences.ts';
 import { trayChanges } from '#model/analysis/moveDay/trayChanges.ts';
 import { buildScene } from '#model/scene/build.ts';
+import { pairPieces } from '#model/schema/pairPieces.ts';
 import type { Arrangement, Classroom, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { moveNames } from '../moveDay/names.ts';
@@ -24,7 +25,7 @@ export function sayDifferences(classroom: Classroom, under: Arrangement, shown: 
     pairPieces(under.pieces, shown.pieces).flatMap(({ before, after }) => (before && after ? [[after.id, before.id]] : [])),
   );
   const earlierId = (piece: string): string => ids.get(piece) ?? piece;
-  const names = moveNames(under, shown, earlierId);
+  const names = moveNames(classroom, under, shown, earlierId);
   const changes = laidChanges(under, shown);
   const withTable = (change: PieceChange): boolean => {
     const table = change.after?.table ?? change.before?.table ?? null;

@@ -9,7 +9,7 @@ import { useSession } from '../session/hooks.ts';
 import type { Session } from '../session/types.ts';
 import { AreaBadge } from '../ui/AreaBadge.tsx';
 import { SeverityMark } from '../ui/SeverityMark.tsx';
-import { isSameRow, type ListRow } from './shelfRows.ts';
+import { isSameRow, type ListRow, NOT_KNOWN } from './shelfRows.ts';
 
 interface Props {
   readonly row: ListRow;
@@ -65,6 +65,12 @@ function Check({ row }: { row: ListRow }) {
     return (
       <span>
         <span className={`initials ${row.edge ?? 'solid'}`}>{row.heldBy}</span> {row.isMoved ? 'moving' : 'has it chosen'}
+      </span>
+    );
+  if (row.check === NOT_KNOWN)
+    return (
+      <span className="severity">
+        <SeverityMark mark="on-the-table" /> {NOT_KNOWN}
       </span>
     );
   if (!row.severity) return <span className={row.check === 'fine' ? '' : 'aside'}>{row.check}</span>;

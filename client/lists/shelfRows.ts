@@ -2,13 +2,13 @@ import type { Person, Session } from '#client/session/types.ts';
 import type { Report } from '#model/analysis/report.ts';
 import type { Finding, Severity } from '#model/findings/finding.ts';
 import { keptWith } from '#model/scene/kept.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Arrangement, Corner, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { areasOfShelves } from '../plan/areas.ts';
 import { fixtureKindName, nameOfItem, nameOfPiece, openingKindName, pieceKindName } from '../plan/describe.ts';
 import { type Item, piecesInOrder } from '../plan/items.ts';
 import { cellsOf, neatlineBounds } from '../plan/neatline.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 import { wallLength } from '../plan/roomShape.ts';
 import { figure } from '../text/figure.ts';
 import { checksBySubject } from './trayChecks.ts';
@@ -52,9 +52,10 @@ export function isSameRow(now: ListRow, before: ListRow | undefined): boolean {
 
 /** Everything that can be chosen on the plan, in the plan's own order. */
 export function listRows(session: Session, report: Report | null = session.report()): ListRows {
-  const { room, display, materials } = session.classroom();
+  const classroom = session.classroom();
+  const { room, display, materials } = classroom;
   const arrangement = session.arrangement();
-  const numbers = pieceNumbers(arrangement);
+  const numbers = pieceNumbers(classroom);
   const areas = areasOfShelves(arrangement, materials);
   const standing = materialsByPiece(arrangement);
   const others = session.people().filter((person) => !person.isMe);
@@ -65,7 +66,7 @@ export function listRows(session: Session, report: Report | null = session.repor
     ...holderOf(others, item.id),
     ...rest,
   });
-  const pieces = piecesInOrder(arrangement).map((piece) => {
+  const pieces = piecesInOrder(arrangement, classroom).map((piece) => {
     const area = areas.get(piece.id);
     return row(
       { kind: 'piece', id: piece.id },
@@ -166,7 +167,10 @@ function gravest(found: readonly Finding[]): Finding | undefined {
   return bySeverity('must') ?? bySeverity('should') ?? bySeverity('note');
 }
 
-/** "fine", or what the checks of a thing, and of what stands on it, are about: "way, order". */
+/** What a line says where no check found anything, but one could not tell. */
+export const NOT_KNOWN = 'not known';
+
+/** What the checks of a thing, and of what stands on it, are about: "way, order"; else "not known" where one could not tell, else "fine". */
 export function checkOf(
   report: Report | null,
   item: Item,
@@ -176,9 +180,16 @@ export function checkOf(
   const checks = checksBySubject(report);
   const own = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined);
   const ofTrays = standing.flatMap((material) => checks.get(material) ?? []);
-  if (ofTrays.length === 0) return own ? sayFound(own) : fine;
-  return sayFound([...(own ?? []), ...ofTrays]);
+  if (own || ofTrays.length > 0) return sayFound(ofTrays.length === 0 && own ? own : [...(own ?? []), ...ofTrays]);
+  const unknown = unknownOf(report.findings);
+  return [item.id, ...standing].some((id) => unknown.has(id)) ? { ...fine, check: NOT_KNOWN } : fine;
 }
+
+/** Ids of the things about which a check could not tell. */
+const unknownOf = keptWith(
+  (findings: Report['findings']): ReadonlySet<string> =>
+    new Set(findings.flatMap((f) => (f.outcome === 'cannot-tell' && f.leftReason === null ? f.subjects : []))),
+);
 
 const fine = { check: 'fine', severity: null, graves: '' } as const;
 

@@ -58,7 +58,7 @@ export function dayOf(classroom: Classroom, from: Arrangement, to: Arrangement, 
       for (const later of waitingFor(waits, id)) held.set(later, [...(held.get(later) ?? []), number.get(id) ?? 0]);
   return {
     plan,
-    names: moveNames(plan.from.arrangement, plan.to.arrangement, plan.earlierId),
+    names: moveNames(classroom, plan.from.arrangement, plan.to.arrangement, plan.earlierId),
     isHandOrder: order !== null,
     crateKg: kg,
     steps: list.map((step) => ({

@@ -1,8 +1,8 @@
+import { type Numbered, pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Arrangement, Piece } from '#model/schema/types.ts';
 import { nameOfPiece } from '../plan/describe.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 
-/** How the sheet calls pieces of two arrangements: by the numbers they bear now; new ones by theirs, where it is free. */
+/** How the sheet calls pieces of two arrangements: by the numbers they bear on every sheet. */
 export interface MoveNames {
   /** "7", "T3"; null: it has none. */
   number(piece: string): string | null;
@@ -13,18 +13,12 @@ export interface MoveNames {
 type Pieces = Pick<Arrangement, 'pieces'>;
 
 /** @param earlierId the id in the earlier arrangement of a piece of the later one */
-export function moveNames(from: Pieces, to: Pieces, earlierId: (piece: string) => string): MoveNames {
-  const numbers = new Map(pieceNumbers(from));
+export function moveNames(classroom: Numbered, from: Pieces, to: Pieces, earlierId: (piece: string) => string): MoveNames {
+  const numbers = pieceNumbers(classroom);
   const pieces = new Map<string, Piece>(from.pieces.map((piece) => [piece.id, piece]));
-  const taken = new Set(numbers.values());
   for (const piece of to.pieces) {
     const id = earlierId(piece.id);
-    if (pieces.has(id)) continue;
-    pieces.set(id, piece);
-    const number = pieceNumbers(to).get(piece.id);
-    if (number === undefined || taken.has(number)) continue;
-    numbers.set(id, number);
-    taken.add(number);
+    if (!pieces.has(id)) pieces.set(id, piece);
   }
   return {
     number: (id) => numbers.get(id) ?? null,

@@ -2,8 +2,8 @@ import { useRef } from 'react';
 import { boundingBox, type Polygon } from '#model/geometry/polygon.ts';
 import type { CountedFloor } from '#model/measures/countedFloor.ts';
 import type { Scene } from '#model/scene/types.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 
 /** mm of wall drawn round the room */
 const WALL = 180;
@@ -23,7 +23,7 @@ export function SmallPlan({ scene, counted }: { scene: Scene; counted: CountedFl
   const size = useBoxSize(frame);
   // mm on the plan that come to lie NUMBER px high
   const letter = NUMBER / Math.max(0.001, Math.min(size.width / width, MOST_HIGH / height));
-  const numbers = pieceNumbers(scene.arrangement);
+  const numbers = pieceNumbers(scene.classroom);
   const taken = (counted?.items ?? []).filter((item) => item.deducted > 0 && item.answer !== 'count');
   return (
     <div ref={frame}>

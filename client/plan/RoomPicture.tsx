@@ -3,6 +3,7 @@ import type { Report } from '#model/analysis/report.ts';
 import type { Point } from '#model/geometry/vec.ts';
 import { seatStrips } from '#model/measures/seats.ts';
 import type { Scene } from '#model/scene/types.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import { useBoxSize } from '../front/useBoxSize.ts';
 import { colours } from '../styles/tokens.ts';
 import { areasOfShelves } from './areas.ts';
@@ -15,7 +16,6 @@ import { drawUnseen } from './draw/drawUnseen.ts';
 import { besideLabel, labelPlace } from './draw/labelPlace.ts';
 import { at, fill, type Pen, stroke, write } from './draw/pen.ts';
 import { neatlineBounds } from './neatline.ts';
-import { pieceNumbers } from './numbers.ts';
 import { matsIn, narrowPlaceOf, unseenIn } from './reportParts.ts';
 import { fitRoom, type Size } from './viewport.ts';
 
@@ -109,7 +109,7 @@ function drawWatcher(pen: Pen, p: Point): void {
 
 function drawSmall(pen: Pen, scene: Scene, report: Report | null, size: Size): void {
   const { room, bodies, bodyById, arrangement, classroom } = scene;
-  const numbers = pieceNumbers(arrangement);
+  const numbers = pieceNumbers(classroom);
   const areas = areasOfShelves(arrangement, classroom.materials);
   drawRoom(pen, room);
   drawZones(pen, classroom.room.zones);

@@ -1,10 +1,7 @@
 import { add, turn } from '#model/geometry/vec.ts';
+import { chairSize, CHAIR_OUT as OUT } from '#model/measures/chairs.ts';
 import type { Piece, Side } from '#model/schema/types.ts';
 import type { TurnedBox } from './box.ts';
-
-/** mm: a child's chair pushed half under the table */
-const CHAIR = 340;
-const OUT = 90;
 
 /** Where the counted seats of a table are drawn: spread along each side, facing the table. */
 export function chairsOf(table: Piece): TurnedBox[] {
@@ -17,7 +14,7 @@ export function chairsOf(table: Piece): TurnedBox[] {
   ];
   return sides.flatMap(([side, long, place, facing]) => {
     const count = table.seatSides[side] ?? 0;
-    const size = Math.min(CHAIR, (long / Math.max(1, count)) * 0.85);
+    const size = chairSize(long, count);
     return Array.from({ length: count }, (_, i): TurnedBox => {
       const local = place(((i + 0.5) * long) / count);
       return { ...add(table, turn(local, table.rotation)), width: size, depth: size, rotation: table.rotation + facing };

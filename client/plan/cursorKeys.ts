@@ -28,7 +28,7 @@ export const hasCross = (model: PlanModel): boolean => {
 export function moveCursor(model: PlanModel, step: 1 | -1): boolean {
   const { session, store } = model;
   const { tool, cursor } = store.state();
-  const all = itemsInOrder(session.arrangement(), session.classroom().room);
+  const all = itemsInOrder(session.arrangement(), session.classroom());
   const next = nextItem(tool?.kind === 'several' ? all.filter(canBeSeveral) : all, cursor, step);
   store.set({ cursor: next, cross: null });
   if (!next) return false;

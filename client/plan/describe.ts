@@ -2,6 +2,7 @@ import type { Session } from '#client/session/types.ts';
 import { areaName } from '#model/catalogue/areas.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import { distance } from '#model/geometry/vec.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Fixture, Opening, Piece } from '#model/schema/types.ts';
 import { sayQuantity } from '#model/units/quantity.ts';
 import { sayLength } from '#model/units/sayLength.ts';
@@ -12,7 +13,6 @@ import { areasOfShelves } from './areas.ts';
 import { bodyOfFixture, bodyOfPiece, shapeOfRoom } from './bodies.ts';
 import type { Item } from './items.ts';
 import { cellAt, cellsOf, neatlineBounds } from './neatline.ts';
-import { pieceNumbers } from './numbers.ts';
 import { isOfWidth } from './reportParts.ts';
 import { wallLength } from './roomShape.ts';
 
@@ -47,7 +47,7 @@ export function nameOfItem(session: Session, item: Item): string {
   const { room } = session.classroom();
   if (item.kind === 'piece') {
     const piece = session.arrangement().pieces.find((p) => p.id === item.id);
-    return piece ? nameOfPiece(piece, pieceNumbers(session.arrangement())) : 'A thing that is gone';
+    return piece ? nameOfPiece(piece, pieceNumbers(session.classroom())) : 'A thing that is gone';
   }
   if (item.kind === 'fixture') {
     const fixture = room.fixtures.find((f) => f.id === item.id);
@@ -120,16 +120,15 @@ function openTo(piece: Piece): string[] {
 }
 
 const ranks = { must: 0, should: 1, note: 2 } as const;
+const rankOf = ({ outcome, severity }: Finding): number => (outcome === 'problem' ? ranks[severity] : 3);
 
-/** Findings about a thing that nobody has left as they are: the gravest first, of those the nearest to it. */
+/** Findings about a thing that nobody has left as they are: the gravest first, of those the nearest to it; last what is not known. */
 function findingsAbout(session: Session, id: string): readonly Finding[] {
   const all = session.report()?.findings ?? [];
   const { room } = session.classroom();
   const thing = session.arrangement().pieces.find((piece) => piece.id === id) ?? room.fixtures.find((fixture) => fixture.id === id);
   const away = ({ at }: Finding): number => (at && thing ? distance(at, thing) : 0);
-  return all
-    .filter((f) => f.subjects.includes(id) && f.leftReason === null)
-    .sort((p, q) => ranks[p.severity] - ranks[q.severity] || away(p) - away(q));
+  return all.filter((f) => f.subjects.includes(id) && f.leftReason === null).sort((p, q) => rankOf(p) - rankOf(q) || away(p) - away(q));
 }
 
 /** Nothing while the checks are still looking: what they found before may be of another place. */
@@ -143,14 +142,15 @@ const musts = { must: 'it must be', should: 'it should be', note: 'better were' 
 
 /** "At G4 a way is 0.70 m wide; it must be 0.711 m": it may be far from the thing. What is no width is said as the list says it. */
 function sayFinding(session: Session, finding: Finding): string {
-  const { message, measured, needed, at, severity } = finding;
+  const { message, measured, needed, at, severity, outcome } = finding;
   const { room, display } = session.classroom();
   const cell = at ? cellAt(at, neatlineBounds(room.corners)) : '';
   if (measured && needed && needed.value !== 0 && isOfWidth(finding)) {
     const wide = `${cell === '' ? 'A' : `At ${cell} a`} way is ${sayQuantity(measured, display.units, needed.value)} wide`;
     return `${wide}; ${musts[severity]} ${sayQuantity(needed, display.units)}`;
   }
-  return `${capital(severity)}${cell === '' ? '' : `, at ${cell}`}: ${withoutCaution(message)}`;
+  const head = outcome === 'cannot-tell' ? 'Not known' : capital(severity);
+  return `${head}${cell === '' ? '' : `, at ${cell}`}: ${withoutCaution(message)}`;
 }
 
 /** One line has no room for whose word counts in the end; the list has it. */

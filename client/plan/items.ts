@@ -1,6 +1,6 @@
 import type { Chosen } from '#client/session/types.ts';
-import type { Arrangement, Piece, Room } from '#model/schema/types.ts';
-import { pieceNumbers } from './numbers.ts';
+import { type Numbered, pieceNumbers } from '#model/schema/pieceNumbers.ts';
+import type { Arrangement, Classroom, Piece, Room } from '#model/schema/types.ts';
 
 /** A thing of the plan that can be chosen; lists, keys and drawing share their order. */
 export type Item = Extract<Chosen, { kind: 'piece' | 'fixture' | 'opening' | 'corner' | 'wall' }>;
@@ -8,8 +8,8 @@ export type Item = Extract<Chosen, { kind: 'piece' | 'fixture' | 'opening' | 'co
 const kindOrder: readonly Piece['kind'][] = ['shelf', 'table', 'seat', 'mat-stand', 'easel', 'rug', 'adult-seat', 'other'];
 
 /** Pieces as the lists show them: shelves by number, tables by number, then the rest by kind. */
-export function piecesInOrder(arrangement: Pick<Arrangement, 'pieces'>): Piece[] {
-  const numbers = pieceNumbers(arrangement);
+export function piecesInOrder(arrangement: Pick<Arrangement, 'pieces'>, classroom: Numbered): Piece[] {
+  const numbers = pieceNumbers(classroom);
   const orderOf = (piece: Piece): number => kindOrder.indexOf(piece.kind) * 10_000 + Number(numbers.get(piece.id)?.replace('T', '') ?? 0);
   return arrangement.pieces
     .map((piece) => ({ piece, order: orderOf(piece) }))
@@ -18,9 +18,13 @@ export function piecesInOrder(arrangement: Pick<Arrangement, 'pieces'>): Piece[]
 }
 
 /** Everything that Tab goes through: pieces, what belongs to the room, doors and windows, walls. */
-export function itemsInOrder(arrangement: Pick<Arrangement, 'pieces'>, room: Room): Item[] {
+export function itemsInOrder(
+  arrangement: Pick<Arrangement, 'pieces'>,
+  classroom: Pick<Classroom, 'arrangements' | 'room'>,
+  room: Room = classroom.room,
+): Item[] {
   return [
-    ...piecesInOrder(arrangement).map(({ id }): Item => ({ kind: 'piece', id })),
+    ...piecesInOrder(arrangement, classroom).map(({ id }): Item => ({ kind: 'piece', id })),
     ...room.fixtures.map(({ id }): Item => ({ kind: 'fixture', id })),
     ...room.openings.map(({ id }): Item => ({ kind: 'opening', id })),
     ...room.corners.map(({ id }): Item => ({ kind: 'wall', id })),

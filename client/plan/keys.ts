@@ -43,7 +43,7 @@ export function createPlanKeys(model: PlanModel, pointer: PlanPointer, goToFront
       return false;
     }
     if (hasCursor(model)) return moveCursor(model, step);
-    const items = itemsInOrder(session.arrangement(), session.classroom().room);
+    const items = itemsInOrder(session.arrangement(), session.classroom());
     const next = nextItem(items, session.view().chosen, step);
     choose(session, next);
     return next !== null;

@@ -6,6 +6,7 @@ import { pieceBody } from '#model/scene/bodies.ts';
 import { isSameList } from '#model/scene/kept.ts';
 import type { SceneBody } from '#model/scene/types.ts';
 import { pictureOf } from '#model/schema/picture.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { drawLaidLines, drawLaidUnder } from '../laidOver/drawLaid.ts';
 import { laidChanges, laidUnder } from '../laidOver/laidOf.ts';
@@ -37,7 +38,6 @@ import { handlesOf } from './handles.ts';
 import { wordsBeside } from './handleWords.ts';
 import type { Item } from './items.ts';
 import { matsLying } from './matsLying.ts';
-import { pieceNumbers } from './numbers.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { numberedRemarks, remarkPlace } from './remarks.ts';
 import { isOfWidth, narrowPlaceOf } from './reportParts.ts';
@@ -159,7 +159,7 @@ function placeChairWords(pen: Pen, model: PlanModel): PlacedWords[] {
 
 function looksOf(model: PlanModel): (id: string) => PieceLook {
   const arrangement = model.session.arrangement();
-  const numbers = pieceNumbers(arrangement);
+  const numbers = pieceNumbers(model.session.classroom());
   const areas = areasOfShelves(arrangement, model.session.classroom().materials);
   return (id) => ({ number: numbers.get(id) ?? null, area: areas.get(id) ?? null });
 }
@@ -316,7 +316,7 @@ function drawSubjects(pen: Pen, model: PlanModel): void {
 
 /** What is chosen or pointed at has its number also in a room seen from far. */
 function drawNumber(pen: Pen, { session }: PlanModel, body: SceneBody): void {
-  const number = pieceNumbers(session.arrangement()).get(body.id);
+  const number = pieceNumbers(session.classroom()).get(body.id);
   if (number !== undefined) drawNumberBehind(pen, body, number);
 }
 

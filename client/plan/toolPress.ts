@@ -92,7 +92,9 @@ export function setDown(model: PlanModel, p: Point): void {
     const { x, y, rotation } = ghost.piece;
     const arrangement = session.arrangement();
     const name =
-      tool.of === 'shelf' || tool.of === 'table' ? `${tool.of === 'shelf' ? 'Shelf' : 'Table'} ${nextNumber(arrangement, tool.of)}` : '';
+      tool.of === 'shelf' || tool.of === 'table'
+        ? `${tool.of === 'shelf' ? 'Shelf' : 'Table'} ${nextNumber(session.classroom(), tool.of)}`
+        : '';
     const id = session.commands.addPiece(arrangement.id, newPiece(tool.of, size, { x, y, rotation }, name));
     chooseNew(session, { kind: 'piece', id });
   }

@@ -1,10 +1,10 @@
 import { useDeferredValue, useMemo, useState } from 'react';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import { type Day, dayOf } from '../moveDay/dayOf.ts';
 import { pairOf } from '../moveDay/pairOf.ts';
 import { useSteadyClassroom } from '../moveDay/steady.ts';
 import { nameOfPiece } from '../plan/describe.ts';
 import { piecesInOrder } from '../plan/items.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 import { useArrangement, useClassroom, useIsThinking, useRestingReport, useScene, useViewOf } from '../session/hooks.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { isoToday } from '../text/sayDay.ts';
@@ -172,9 +172,9 @@ function WhatToPrint({ choice, shelves, hasMove, hasRemarks, hasUnseen, onChange
 }
 
 function shelvesOf(scene: ReturnType<typeof useScene>): { value: string; text: string }[] {
-  const numbers = pieceNumbers(scene.arrangement);
+  const numbers = pieceNumbers(scene.classroom);
   const withSides = new Set(scene.sides.map(({ piece }) => piece.id));
-  return piecesInOrder(scene.arrangement)
+  return piecesInOrder(scene.arrangement, scene.classroom)
     .filter(({ id }) => withSides.has(id))
     .map((piece) => ({
       value: piece.id,

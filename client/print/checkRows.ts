@@ -25,6 +25,7 @@ import { tickBox } from './tickBox.ts';
 import { CAUTION } from './titleBlock.ts';
 import { wrapText } from './wrapText.ts';
 
+const DECIDES = 'Figures help to plan. Your local authority decides.';
 const SIZE = 2.6;
 const ASIDE = 2.3;
 /** mm: tick box, mark with word, figures at the right */
@@ -52,6 +53,8 @@ export function checkRows(
   const letters = sourceLetters(states.flatMap(({ problems }) => problems.map(({ lead }) => lead)));
   return [
     headRow('Checks', width, 5),
+    // The rest of the caution stands at the foot of each page of the list.
+    ...(isShort ? [] : [...textRows(DECIDES, width, measure, ASIDE), spaceRow(1)]),
     ...states.flatMap((state) => questionRows(look, state, report, letters)),
     ...measureRows(look, report),
     ...(isShort ? [] : leftRows(look, report)),
@@ -128,6 +131,7 @@ const lineRow = (text: string, indent: number, size: number, again: FlowRow): Fl
 const ruleRow = (width: number, again: FlowRow): FlowRow => ({
   height: 1.4,
   heads: [again],
+  isGap: true,
   draw: (x, y) => [
     line(
       [
@@ -187,9 +191,9 @@ function leftRows(look: Look, report: Report): FlowRow[] {
   return [head, ...rows, spaceRow(2.2)];
 }
 
-function sourceRows({ width, measure }: Look, letters: ReadonlyMap<string, string>): FlowRow[] {
+function sourceRows({ width, measure, isShort }: Look, letters: ReadonlyMap<string, string>): FlowRow[] {
   const { head, again } = headsOf('Sources', width);
   const rows = [...letters].flatMap(([source, letter]) => textRows(`${letter}  ${sourceText(source)}`, width, measure, ASIDE, [again]));
-  const caution = textRows(`${CAUTION} Figures help to plan. Your local authority decides.`, width, measure, ASIDE, [again]);
+  const caution = isShort ? textRows(`${CAUTION} ${DECIDES}`, width, measure, ASIDE, [again]) : [];
   return [...(rows.length > 0 ? [head, ...rows, spaceRow(1.5)] : []), ...caution];
 }

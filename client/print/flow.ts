@@ -9,6 +9,8 @@ export interface FlowRow {
   readonly heads?: readonly FlowRow[];
   /** A head, which is never left alone at the foot of a column. */
   readonly isHead?: boolean;
+  /** Air or a rule between rows: left out where it would begin a column. */
+  readonly isGap?: boolean;
 }
 
 /**
@@ -27,6 +29,7 @@ export function breakRows(rows: readonly FlowRow[], room: readonly number[]): Fl
   rows.forEach((row, i) => {
     const wanted = row.isHead ? row.height + heightAfter(rows, i) : row.height;
     if (wanted > free() + 1e-9 && column().length > 0) {
+      if (row.isGap) return;
       columns.push([]);
       used = 0;
       for (const head of row.heads ?? []) put(head);

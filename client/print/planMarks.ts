@@ -2,12 +2,12 @@ import type { Report } from '#model/analysis/report.ts';
 import { type Box, boundingBox, boxesMeet, contains, grownBox } from '#model/geometry/polygon.ts';
 import { distance, type Point, sub } from '#model/geometry/vec.ts';
 import type { Scene, SceneBody } from '#model/scene/types.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import { bySeverity } from '../checks/sortFindings.ts';
 import { areasOfShelves } from '../plan/areas.ts';
 import { cornersOf } from '../plan/box.ts';
 import { piecesInOrder } from '../plan/items.ts';
 import { neatlineBounds } from '../plan/neatline.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 import { matsIn } from '../plan/reportParts.ts';
 import { boundsOfMarks, cornersOfWords, type Mark, type Measure, shape, shifted, weights, words } from './marks.ts';
 import { labelOf } from './paperLabel.ts';
@@ -66,10 +66,10 @@ export function planMarks({ scene, report, measure, hasChecks, hasRemarks, hasUn
   };
   const near = grownBox(bounds, BEYOND);
   const isNear = (body: SceneBody): boolean => boxesMeet(boundingBox(body.footprint), near) && isWithin(body, near);
-  const pieces = piecesInOrder(arrangement).flatMap((piece) => bodyById.get(piece.id) ?? []);
+  const pieces = piecesInOrder(arrangement, classroom).flatMap((piece) => bodyById.get(piece.id) ?? []);
   const fixtures = scene.bodies.filter((body) => body.fixture);
   const drawn = pieces.filter(isNear);
-  const numbers = pieceNumbers(arrangement);
+  const numbers = pieceNumbers(classroom);
   const areas = areasOfShelves(arrangement, classroom.materials);
   const draw = (body: SceneBody): Mark[] =>
     pieceMarks(pen, body, { number: layer ? layer.numberOf(body.id) : (numbers.get(body.id) ?? null), area: areas.get(body.id) ?? null });

@@ -1,12 +1,12 @@
 import type { Report } from '#model/analysis/report.ts';
 import { type AreaCode, areaCode, areaLetters } from '#model/catalogue/areas.ts';
 import type { Severity } from '#model/findings/finding.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Piece } from '#model/schema/types.ts';
-import { checkOf, holdsOf, saySize } from '../lists/shelfRows.ts';
+import { checkOf, holdsOf, NOT_KNOWN, saySize } from '../lists/shelfRows.ts';
 import { areasOfShelves } from '../plan/areas.ts';
 import { nameOfPiece } from '../plan/describe.ts';
 import { piecesInOrder } from '../plan/items.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 import { areaNames } from '../ui/areas.ts';
 import type { FlowRow } from './flow.ts';
 import { hatchOf } from './hatchLines.ts';
@@ -14,7 +14,7 @@ import { line, type Mark, rect, shape, weights, words } from './marks.ts';
 import type { PrintInput } from './pageTypes.ts';
 import type { PrintChoice } from './printChoice.ts';
 import { openRemarks } from './remarkMarks.ts';
-import { isMarked, severityMark } from './severityMark.ts';
+import { isMarked, severityMark, unknownMark } from './severityMark.ts';
 import { type Sign, signRows } from './signRows.ts';
 import { type Column, headRow, spaceRow, tableRows } from './table.ts';
 import { unseenOnPaper } from './unseenMarks.ts';
@@ -30,12 +30,14 @@ export function shelfListRows(
 ): FlowRow[] {
   const { arrangement, classroom } = scene;
   const { units } = classroom.display;
-  const numbers = pieceNumbers(arrangement);
+  const numbers = pieceNumbers(classroom);
   const areas = areasOfShelves(arrangement, classroom.materials);
-  const pieces = piecesInOrder(arrangement);
+  const pieces = piecesInOrder(arrangement, classroom);
   const shelves = pieces.filter(({ kind }) => kind === 'shelf');
   const others = pieces.filter(({ kind }) => kind !== 'shelf');
   const standing = (piece: Piece): string[] => arrangement.placements.filter((p) => p.piece === piece.id).map((p) => p.material);
+  const checkSaid = (piece: Piece): string => checkOf(report, { kind: 'piece', id: piece.id }, standing(piece)).check;
+  const isUnknown = (piece: Piece | undefined): boolean => piece !== undefined && checkSaid(piece) === NOT_KNOWN;
   const hasChecks = width >= WITH_CHECKS && report !== null;
   const [no, badge, long, trays, checks] = [7, 10, units === 'imperial' ? 29 : 22, 9, hasChecks ? 21 : 0];
   const columns: Column[] = [
@@ -44,7 +46,15 @@ export function shelfListRows(
     { title: 'Holds', width: width - no - badge - long - trays - checks },
     { title: 'Long × high', width: long, align: 'end' },
     { title: 'Trays', width: trays, align: 'end' },
-    ...(hasChecks ? [{ title: '  Checks', width: checks }] : []),
+    ...(hasChecks
+      ? [
+          {
+            title: '  Checks',
+            width: checks,
+            draw: (row: number, x: number, y: number) => (isUnknown(shelves[row]) ? [unknownMark(x + 1.2, y, size)] : []),
+          },
+        ]
+      : []),
   ];
   const shelfCells = shelves.map((piece) => [
     numbers.get(piece.id) ?? '',
@@ -52,8 +62,10 @@ export function shelfListRows(
     holdsOf(piece),
     saySize(piece, units),
     String(standing(piece).length),
-    checkOf(report, { kind: 'piece', id: piece.id }, standing(piece)).check,
+    // The dashed ring stands before it.
+    isUnknown(piece) ? `${'\u00a0'.repeat(4)}${NOT_KNOWN}` : checkSaid(piece),
   ]);
+
   const other: Column[] = [
     { title: 'Other things', width: width - long - trays },
     { title: 'Long × high', width: long, align: 'end' },

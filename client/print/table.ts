@@ -105,4 +105,4 @@ export function textRows(text: string, width: number, measure: Measure, size: nu
   }));
 }
 
-export const spaceRow = (height: number): FlowRow => ({ height, draw: () => [] });
+export const spaceRow = (height: number): FlowRow => ({ height, isGap: true, draw: () => [] });

@@ -1,4 +1,5 @@
 import { type ReactNode, Suspense, useEffect, useRef, useState } from 'react';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import { ChecksColumn } from '../checks/ChecksColumn.tsx';
 import { openGroups } from '../checks/sortFindings.ts';
 import { SwapButton } from '../frame/SheetLayout.tsx';
@@ -8,10 +9,9 @@ import { type Layout, useLayout } from '../frame/useLayout.ts';
 import { ShelfList } from '../lists/ShelfList.tsx';
 import { ChosenStrip } from '../plan/ChosenStrip.tsx';
 import { DrawVerbs } from '../plan/DrawVerbs.tsx';
-import { pieceNumbers } from '../plan/numbers.ts';
 import { Plan } from '../plan/Plan.tsx';
 import { usePlanState } from '../plan/usePlanState.ts';
-import { useArrangement, useReportOf, useViewOf } from '../session/hooks.ts';
+import { useClassroom, useReportOf, useViewOf } from '../session/hooks.ts';
 import { BlankHint } from '../states/BlankHint.tsx';
 import { late } from '../ui/late.tsx';
 import { ScrollPart } from '../ui/ScrollPart.tsx';
@@ -229,7 +229,7 @@ const partNames: Readonly<Record<PhonePart, string>> = { drawing: 'Drawing', che
 function Swap<P extends PhonePart>({ parts, shown, onShow }: { parts: readonly P[]; shown: P; onShow: (part: P) => void }): ReactNode {
   const open = useReportOf((report) => (report ? openGroups(report).length : 0));
   const frontOf = useViewOf('frontOf');
-  const numbers = pieceNumbers(useArrangement());
+  const numbers = pieceNumbers(useClassroom());
   const shelf = frontOf ? numbers.get(frontOf.piece) : undefined;
   return (
     <fieldset className="swap" aria-label="What is shown">

@@ -1,5 +1,5 @@
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import { nameOfItem, nameOfPiece } from '../plan/describe.ts';
-import { pieceNumbers } from '../plan/numbers.ts';
 import type { Session } from '../session/types.ts';
 
 const roots: Readonly<Record<string, string>> = {
@@ -29,7 +29,7 @@ export function nameOfPath(session: Session, path: readonly string[]): string {
     if (list === 'placements') return `The tray ${materialName(session, of)}${where}`;
     if (list !== 'pieces') return `${list === 'watch' ? 'A place to watch from' : 'The way round the shelves'}${where}`;
     const piece = arrangement?.pieces.find((one) => one.id === of);
-    const name = piece && arrangement ? nameOfPiece(piece, pieceNumbers(arrangement)) : 'A piece of furniture';
+    const name = piece ? nameOfPiece(piece, pieceNumbers(classroom)) : 'A piece of furniture';
     return `${inner === 'levels' ? `A board of ${lowerFirst(name)}` : name}${where}`;
   }
   if (id !== undefined) {

@@ -61,7 +61,13 @@ export function keepBoth(session: Session, conflict: Conflict): void {
   } else {
     const arrangement = arrangements.find((one) => one.id === id);
     const piece = arrangement?.pieces.find((one) => one.id === of);
-    if (piece && arrangement) made = session.commands.addPiece(arrangement.id, { ...piece, ...mine, name: nameOfCopy(arrangement, piece) });
+    if (piece && arrangement)
+      made = session.commands.addPiece(arrangement.id, {
+        ...piece,
+        ...mine,
+        number: undefined,
+        name: nameOfCopy(session.classroom(), piece),
+      });
   }
   if (made === '') {
     session.announce('It is gone meanwhile, so there cannot be two of it. Yours can still be kept.');

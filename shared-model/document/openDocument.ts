@@ -72,6 +72,7 @@ export function openDocument(doc: Y.Doc = new Y.Doc(), options: DocumentOptions 
     },
     commands: createCommands({
       doc,
+      read: () => current().classroom,
       newId: options.newId ?? newId,
       now: options.now ?? (() => new Date().toISOString()),
       step: (work) => doc.transact(work, own),

@@ -3,6 +3,7 @@ import type { Polygon } from '../geometry/polygon.ts';
 import type { Scene, SceneBody } from '../scene/types.ts';
 import type { Fixture, Zone } from '../schema/types.ts';
 import type { FloorCategory } from '../standards/deductionMatrix.ts';
+import { chairFloor } from './chairs.ts';
 
 /** A thing on the floor that a rule may take off before it divides. */
 export interface FloorItem {
@@ -29,7 +30,7 @@ const ofZone: Readonly<Record<Zone['kind'], FloorCategory>> = {
 /** Fixtures that are no floor at all; a built-in goes by the rule; every other fixture counts as floor. */
 const neverFloor: ReadonlySet<Fixture['kind']> = new Set<Fixture['kind']>(['column', 'partition', 'hearth']);
 
-/** Everything on the floor that some rule takes off, with its area within the walls; zones first, then doors, fixtures, pieces. */
+/** Everything on the floor that some rule takes off, chairs as far as they stand beside their table, with its area within the walls; zones first, then doors, fixtures, pieces. */
 export function floorItems(scene: Scene): FloorItem[] {
   const { outline, openings } = scene.room;
   const found: Omit<FloorItem, 'area'>[] = scene.classroom.room.zones.map((zone) => ({
@@ -56,8 +57,19 @@ export function floorItems(scene: Scene): FloorItem[] {
     const category = categoryOf(body);
     if (category === null && !isNeverFloor) continue;
     found.push({ id: body.id, kind: body.kind, label: body.label, category, isNeverFloor, ring: body.footprint });
+    // Chairs that stand as pieces of their own are among the bodies.
+    if (body.kind !== 'table' || standsWithChairs(scene, body)) continue;
+    chairFloor(body).forEach((ring, i) => {
+      found.push({ id: `${body.id}/chair-${i + 1}`, kind: 'chair', label: `chairs at ${body.label}`, category, isNeverFloor, ring });
+    });
   }
   return found.map((item) => ({ ...item, area: areaIn(outline, item.ring) }));
+}
+
+/** Whether all that are counted at a table are pieces that name it. */
+function standsWithChairs({ bodies }: Scene, table: SceneBody): boolean {
+  const said = Object.values(table.piece?.seatSides ?? {}).reduce<number>((sum, count) => sum + (count ?? 0), 0);
+  return said > 0 && bodies.filter(({ kind, piece }) => kind === 'seat' && piece?.table === table.id).length >= said;
 }
 
 const areas = new WeakMap<Polygon, { readonly outline: Polygon; readonly area: number }>();
@@ -79,6 +91,7 @@ function categoryOf({ piece, fixture }: SceneBody): FloorCategory | null {
       return piece.for === 'children' ? 'open_shelf_for_children' : 'shelf_not_for_children';
     case 'table':
     case 'seat':
+    case 'adult-seat':
       return 'table_chair';
     case 'rug':
     case 'mat-stand':

@@ -19,6 +19,8 @@ export const piece = z.looseObject({
   id,
   kind: pieceKind,
   name: text.default(''),
+  /** what a shelf or table is known by; absent: from its name or its place in the file */
+  number: z.number().int().min(0).max(9999).optional(),
   x: coordinate,
   y: coordinate,
   rotation: degrees.default(0),

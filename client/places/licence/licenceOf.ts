@@ -109,9 +109,20 @@ function floorOf(counted: CountedFloor, source: string | null): LicenceFloor[] {
     if (!first) return [];
     const deducted = items.reduce((sum, item) => sum + item.deducted, 0);
     const what = kind === 'never' ? 'columns, partitions, hearths' : categoryWords[kind].replace(/^(?:a|the) /, '');
-    const named = items.map(({ label, area }) => ({ label, m2: area }));
+    const named = withChairsTogether(items);
     return [{ what, items: named, deducted, isOpen: first.answer === 'open', why: whyOf(first, source) }];
   });
+}
+
+/** The chairs of one table are one entry. */
+function withChairsTogether(items: CountedFloor['items']): LicenceFloor['items'] {
+  const named: { label: string; m2: number }[] = [];
+  for (const { label, kind, area } of items) {
+    const before = kind === 'chair' ? named.find((one) => one.label === label) : undefined;
+    if (before) before.m2 += area;
+    else named.push({ label, m2: area });
+  }
+  return named;
 }
 
 function whyOf({ answer, isAsked, category, code }: CountedFloor['items'][number], source: string | null): string {

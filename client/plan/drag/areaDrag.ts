@@ -46,6 +46,6 @@ function itemsInArea(model: PlanModel, { a, b }: { a: Point; b: Point }): Item[]
       .fixtures.filter(isIn)
       .map(({ id }): Item => ({ kind: 'fixture', id })),
   ];
-  const order = itemsInOrder(model.session.arrangement(), rawRoomOf(model));
+  const order = itemsInOrder(model.session.arrangement(), model.session.classroom(), rawRoomOf(model));
   return order.filter((item) => found.some((other) => isSame(other, item)));
 }

@@ -4,10 +4,10 @@ import { areaLetters } from '#model/catalogue/areas.ts';
 import type { Finding } from '#model/findings/finding.ts';
 import { distance, type Point } from '#model/geometry/vec.ts';
 import { sameList } from '#model/scene/kept.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { areasOfShelves } from '../areas.ts';
 import { bodyOfPiece } from '../bodies.ts';
-import { pieceNumbers } from '../numbers.ts';
 import type { PlanModel } from '../planModel.ts';
 import type { Viewport } from '../viewport.ts';
 import { drawSeverity } from './drawMarks.ts';
@@ -98,7 +98,7 @@ function clearOfLabels(p: Point, near: readonly LabelPlace[]): Point {
 /** The words on shelves and tables, as drawPiece writes them. */
 export function labelsOf(pen: Pen, { session, moving }: PlanModel, without: string | null = null): LabelPlace[] {
   const arrangement = session.arrangement();
-  const numbers = pieceNumbers(arrangement);
+  const numbers = pieceNumbers(session.classroom());
   const areas = areasOfShelves(arrangement, session.classroom().materials);
   return arrangement.pieces.flatMap((piece) => {
     if (piece.id === without || moving?.ids.has(piece.id) || (piece.kind !== 'shelf' && piece.kind !== 'table')) return [];

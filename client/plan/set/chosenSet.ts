@@ -38,7 +38,7 @@ export function chooseSeveral(session: Session, items: readonly Item[]): void {
 export function chooseAll(session: Session): void {
   chooseSeveral(
     session,
-    piecesInOrder(session.arrangement()).map(({ id }): Item => ({ kind: 'piece', id })),
+    piecesInOrder(session.arrangement(), session.classroom()).map(({ id }): Item => ({ kind: 'piece', id })),
   );
 }
 
@@ -62,7 +62,7 @@ export function toggleChosen(session: Session, item: Item): void {
 
 /** From the first chosen thing to this one, in the order of the lists. */
 export function chooseUpTo(session: Session, item: Item): void {
-  const all = itemsInOrder(session.arrangement(), session.classroom().room).filter(canBeSeveral);
+  const all = itemsInOrder(session.arrangement(), session.classroom()).filter(canBeSeveral);
   const items = itemsChosen(session);
   const from = all.findIndex((other) => items[0] && isSame(other, items[0]));
   const to = all.findIndex((other) => isSame(other, item));

@@ -38,7 +38,7 @@ export function copyThings(session: Session, items: readonly Item[]): Item[] {
 }
 
 function copyPiece(session: Session, piece: Piece, step: Point, tables: ReadonlyMap<string, string>): string {
-  const { id: _, ...same } = piece;
+  const { id: _, number: __, ...same } = piece;
   const arrangement = session.arrangement();
   const copy: Parameters<typeof session.commands.addPiece>[1] = {
     ...same,
@@ -46,7 +46,7 @@ function copyPiece(session: Session, piece: Piece, step: Point, tables: Readonly
     width: piece.width,
     depth: piece.depth,
     ...add(piece, step),
-    name: nameOfCopy(arrangement, piece),
+    name: nameOfCopy(session.classroom(), piece),
     locked: false,
     table: piece.table === null ? null : (tables.get(piece.table) ?? piece.table),
   };

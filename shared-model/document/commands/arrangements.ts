@@ -7,6 +7,7 @@ import { rootOf, settingsOf } from '../roots.ts';
 import type { Commands } from '../types.ts';
 import { arrangementOf, type Context, part, removeFrom } from './context.ts';
 import { Gone } from './gone.ts';
+import { keepNumbers } from './keepNumbers.ts';
 
 type ArrangementCommands = Pick<Commands, 'addArrangement' | 'renameArrangement' | 'removeArrangement' | 'setCurrent'>;
 
@@ -31,7 +32,11 @@ export function arrangementCommands(context: Context): ArrangementCommands {
     removeArrangement(arrangement) {
       // A classroom has at least one.
       if (list().size <= 1) return false;
-      return removeFrom(context, list(), arrangement);
+      return keepNumbers(
+        context,
+        (before) => before.filter(({ id }) => id !== arrangement),
+        () => removeFrom(context, list(), arrangement),
+      );
     },
     setCurrent(arrangement) {
       if (!arrangementOf(context, arrangement)) return false;

@@ -1,6 +1,7 @@
 import * as Y from 'yjs';
 import type { z } from 'zod';
 import { toProblem } from '../../schema/readFile.ts';
+import type { Classroom } from '../../schema/types.ts';
 import { writeField } from '../encode.ts';
 import { type FieldsShape, shapeOf } from '../layout.ts';
 import { cleanJson, isReserved, type Plain, sayFound, UnfitValue } from '../plain.ts';
@@ -9,6 +10,8 @@ import { rootOf, type YMap } from '../roots.ts';
 /** What every command works with. */
 export interface Context {
   readonly doc: Y.Doc;
+  /** The classroom before this step. */
+  readonly read: () => Classroom;
   readonly newId: (kind: string) => string;
   readonly now: () => string;
   /** Runs as this person's own step: one transaction. */

@@ -1,9 +1,11 @@
 import { level as levelSchema, piece as pieceSchema } from '../../schema/arrangement.ts';
+import type { Piece } from '../../schema/types.ts';
 import { mapAt, writeEntry } from '../encode.ts';
 import { layout } from '../layout.ts';
 import type { Commands } from '../types.ts';
 import { arrangementOf, type Context, freeId, part, pieceOf, removeFrom, setFields, setTogether, thing, whole } from './context.ts';
 import { Gone } from './gone.ts';
+import { inArrangement, keepNumbers, numbersOnceNamed } from './keepNumbers.ts';
 
 type PieceCommands = Pick<Commands, 'addPiece' | 'movePiece' | 'changePiece' | 'putAwayPiece' | 'addLevel' | 'changeLevel' | 'removeLevel'>;
 
@@ -15,7 +17,11 @@ export function pieceCommands(context: Context): PieceCommands {
       const pieces = thing(holder, 'pieces');
       const id = freeId(context, pieces, piece.id, piece.kind);
       const made = whole(pieceSchema, { ...piece, id }, 'piece');
-      context.step(() => writeEntry(mapAt(holder, 'pieces'), layout.pieces, id, made));
+      keepNumbers(
+        context,
+        inArrangement(arrangement, (before) => [...before, made as unknown as Piece]),
+        () => writeEntry(mapAt(holder, 'pieces'), layout.pieces, id, made),
+      );
       return id;
     },
     movePiece(arrangement, piece, to) {
@@ -29,12 +35,22 @@ export function pieceCommands(context: Context): PieceCommands {
       const target = pieceOf(context, arrangement, piece);
       if (!target) return false;
       const { id: _, ...checked } = part(pieceSchema, set, piece);
-      context.step(() => setFields(target, layout.pieces.entry, checked));
+      const work = (): void => setFields(target, layout.pieces.entry, checked);
+      const { name } = checked;
+      if (typeof name !== 'string') context.step(work);
+      else {
+        const named = (before: Piece[]): Piece[] => before.map((one) => (one.id === piece ? { ...one, name } : one));
+        keepNumbers(context, inArrangement(arrangement, named), work, numbersOnceNamed(context, piece, name));
+      }
       return true;
     },
     putAwayPiece(arrangement, piece) {
       // Placements on it stay: a tray that somebody else moves meanwhile keeps its new place, the others read as on the table.
-      return removeFrom(context, thing(arrangementOf(context, arrangement), 'pieces'), piece);
+      return keepNumbers(
+        context,
+        inArrangement(arrangement, (before) => before.filter(({ id }) => id !== piece)),
+        () => removeFrom(context, thing(arrangementOf(context, arrangement), 'pieces'), piece),
+      );
     },
     addLevel(arrangement, piece, level) {
       const target = pieceOf(context, arrangement, piece);

@@ -72,6 +72,31 @@ describe('the floor that counts, item by item', () => {
     expect(item('s1')).toMatchObject({ area: 0.4, deducted: 0.4, isAsked: false });
     expect(item('t1')).toMatchObject({ area: 0.6, deducted: 0 });
   });
+  // Caring for Our Children, 5.1.2.1 (row C20 of the index): furniture is out, tables and chairs by name.
+  it('takes off chairs as far as they stand beside their table, and the chair of an adult', () => {
+    const chairs = (seatSides: object, more: NonNullable<PlainRoomChange['pieces']> = []) =>
+      measures({
+        ruleSet: 'us-cfoc',
+        pieces: [{ id: 't1', kind: 'table', x: 3000, y: 2500, width: 1200, depth: 600, seatSides }, ...more],
+      }).floorPlaces().counted;
+    const off = (seatSides: object, more?: NonNullable<PlainRoomChange['pieces']>): number => 30 - (chairs(seatSides, more)?.most ?? 0);
+    // Drawn 340 mm wide, 260 mm of them beside the table.
+    expect(off({})).toBeCloseTo(0.72, 9);
+    expect(off({ front: 2, back: 1 })).toBeCloseTo(0.72 + 3 * 0.34 * 0.26, 9);
+    const adult = { id: 'a', kind: 'adult-seat', x: 1000, y: 4000, width: 450, depth: 450 } as const;
+    expect(off({}, [adult])).toBeCloseTo(0.72 + 0.2025, 9);
+    // A chair drawn as a piece of its own is that chair, not one more.
+    const own = { id: 'c', kind: 'seat', table: 't1', x: 3000, y: 2890, width: 340, depth: 340 } as const;
+    expect(off({ front: 1 }, [own])).toBeCloseTo(0.72 + 0.34 * 0.26, 9);
+    expect(chairs({ front: 2 })?.items.map(({ label }) => label)).toEqual(expect.arrayContaining(['chairs at table t1']));
+  });
+  // Maryland, COMAR 13A.17.05.03 (row C16): loose children's tables and chairs and an adult's rocking chair count as floor.
+  it('leaves them where the text counts them in', () => {
+    const piece = { id: 't1', kind: 'table', x: 3000, y: 2500, width: 1200, depth: 600, seatSides: { front: 2 } } as const;
+    const adult = { id: 'a', kind: 'adult-seat', x: 1000, y: 4000, width: 450, depth: 450 } as const;
+    const { counted } = measures({ ruleSet: 'us-maryland', pieces: [piece, adult] }).floorPlaces();
+    expect(counted?.items.filter(({ category }) => category === 'table_chair').map(({ answer }) => answer)).toEqual(Array(4).fill('count'));
+  });
   it('takes off once what lies over one another', () => {
     const { items } = measures({ ...furnished, ruleSet: 'us-cfoc' }).floorPlaces().counted ?? { items: [] };
     const [table, seat] = ['t1', 'c1'].map((id) => items.find((one) => one.id === id));

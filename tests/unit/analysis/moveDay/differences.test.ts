@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { pairPieces, pieceChanges } from '#model/analysis/moveDay/differences.ts';
+import { pieceChanges } from '#model/analysis/moveDay/differences.ts';
+import { pairPieces } from '#model/schema/pairPieces.ts';
 import { type MovePiece, moveRoom } from '#tests/support/moveRoom.ts';
 
 const shelf = (id: string, x: number, more: Partial<MovePiece> = {}): MovePiece => ({

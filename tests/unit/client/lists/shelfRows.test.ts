@@ -65,7 +65,7 @@ describe('the plan in words', () => {
       kind,
       id,
     }));
-    expect(listed).toEqual(itemsInOrder(open.arrangement(), open.classroom().room));
+    expect(listed).toEqual(itemsInOrder(open.arrangement(), open.classroom()));
   });
 
   it('says number, area, what it holds, size, trays', () => {
@@ -100,6 +100,18 @@ describe('the plan in words', () => {
     const rows = withFindings([finding('order/sequence', 'should', ['m1']), finding('way/width', 'note', ['s1'])]);
     expect(rows.shelves[0]).toMatchObject({ check: 'way, order', severity: 'should' });
     expect(rows.shelves[1]).toMatchObject({ check: 'fine' });
+  });
+
+  it('does not call a shelf fine about which a check could not tell, unless that was left as it is', () => {
+    const unknown = { ...finding('steady/tip', 'should', ['s1', 's2']), outcome: 'cannot-tell' } as const;
+    const rows = withFindings([unknown, finding('way/narrow', 'must', ['s2'])]);
+    expect(rows.shelves.map(({ check, severity }) => [check, severity])).toEqual([
+      ['not known', null],
+      ['way', 'must'],
+    ]);
+    expect(rows.others[0]).toMatchObject({ check: 'fine' });
+    const left = withFindings([{ ...unknown, leftReason: 'the class agreed' }]);
+    expect(left.shelves[0]).toMatchObject({ check: 'fine' });
   });
 
   it('does not call anything fine before the first report', () => {

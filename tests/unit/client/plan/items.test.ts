@@ -3,10 +3,11 @@ import { areaInName, areasOfShelves } from '#client/plan/areas.ts';
 import { handleAt, handlesOf, resized, turnedTowards } from '#client/plan/handles.ts';
 import { itemsInOrder, nextItem, piecesInOrder } from '#client/plan/items.ts';
 import { boardsFor } from '#client/plan/newThings.ts';
-import { nextNumber, pieceNumbers } from '#client/plan/numbers.ts';
+import { nextNumber } from '#client/plan/numbers.ts';
 import { itemAt } from '#client/plan/pick.ts';
 import { fitRoom, keepInSight, pinch, toPlan, toScreen, zoomAbout } from '#client/plan/viewport.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 
 const shelfAt = (id: string, name = '') => ({ id, name, kind: 'shelf' as const, x: 1000, y: 1000, width: 1200, depth: 320 });
@@ -20,13 +21,13 @@ const arrangementOf = (room: ReturnType<typeof plainRoom>) => {
 describe('numbers', () => {
   it('keeps the number in a name or a short id, and gives the free ones to the rest', () => {
     const room = plainRoom({ pieces: [shelfAt('x-9f'), shelfAt('s1'), shelfAt('q', 'Shelf 3'), { ...shelfAt('t9'), kind: 'table' }] });
-    expect(Object.fromEntries(pieceNumbers(arrangementOf(room)))).toEqual({ 'x-9f': '2', s1: '1', q: '3', t9: 'T9' });
-    expect(nextNumber(arrangementOf(room), 'shelf')).toBe(4);
+    expect(Object.fromEntries(pieceNumbers(room))).toEqual({ 'x-9f': '2', s1: '1', q: '3', t9: 'T9' });
+    expect(nextNumber(room, 'shelf')).toBe(4);
   });
 
   it('gives no number twice', () => {
     const room = plainRoom({ pieces: [shelfAt('s2'), shelfAt('a', 'Shelf 2'), shelfAt('b', '2 Tens')] });
-    expect([...pieceNumbers(arrangementOf(room)).values()].sort()).toEqual(['1', '2', '3']);
+    expect([...pieceNumbers(room).values()].sort()).toEqual(['1', '2', '3']);
   });
 });
 
@@ -54,8 +55,8 @@ describe('order of Tab and lists', () => {
   const room = plainRoom({ pieces: [{ ...shelfAt('t1'), kind: 'table' }, shelfAt('s2'), shelfAt('s1')] });
 
   it('goes through shelves by number, tables, doors, walls', () => {
-    expect(piecesInOrder(arrangementOf(room)).map((p) => p.id)).toEqual(['s1', 's2', 't1']);
-    const items = itemsInOrder(arrangementOf(room), room.room);
+    expect(piecesInOrder(arrangementOf(room), room).map((p) => p.id)).toEqual(['s1', 's2', 't1']);
+    const items = itemsInOrder(arrangementOf(room), room);
     expect(items.map((item) => item.id)).toEqual(['s1', 's2', 't1', 'd1', 'c1', 'c2', 'c3', 'c4']);
     expect(nextItem(items, null, 1)?.id).toBe('s1');
     expect(nextItem(items, { kind: 'piece', id: 's2' }, 1)?.id).toBe('t1');

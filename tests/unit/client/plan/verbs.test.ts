@@ -77,6 +77,11 @@ describe('verbs of the chosen thing', () => {
       findings: [{ ...near, rule: 'sight/corner', severity: 'should', message: 'A corner is out of sight.' }],
     });
     expect(describeItem(session, shelf)).toMatch(/\. Should, at [A-Z]\d: A corner is out of sight$/);
+    const open = { ...near, rule: 'steady/tip', outcome: 'cannot-tell', message: 'Whether it could tip over is not known.' } as const;
+    session.setReport({ ...report, findings: [open] });
+    expect(describeItem(session, shelf)).toMatch(/\. Not known, at [A-Z]\d: Whether it could tip over is not known$/);
+    session.setReport({ ...report, findings: [open, { ...near, rule: 'sight/corner', severity: 'note', message: 'A corner.' }] });
+    expect(describeItem(session, shelf)).toMatch(/\. Note, at [A-Z]\d: A corner$/);
   });
 
   it('slides, but never out of the room', () => {

@@ -33,6 +33,12 @@ describe('rows broken into columns', () => {
     const rows = [row(7), row(2, { isHead: true }), row(2, { isHead: true }), row(4)];
     expect(heights(breakRows(rows, [12]))).toEqual([[7], [2, 2, 4]]);
   });
+  it('never begin a column with the air between two parts, nor open one for it', () => {
+    const again = row(3);
+    expect(heights(breakRows([row(9), row(2, { isGap: true, heads: [again] })], [10]))).toEqual([[9]]);
+    expect(heights(breakRows([row(9), row(2, { isGap: true }), row(4)], [10]))).toEqual([[9], [4]]);
+    expect(heights(breakRows([row(4), row(2, { isGap: true }), row(4)], [10]))).toEqual([[4, 2, 4]]);
+  });
   it('give a row taller than a column one to itself, and lose none', () => {
     expect(heights(breakRows([row(4), row(30), row(4)], [10]))).toEqual([[4], [30], [4]]);
   });

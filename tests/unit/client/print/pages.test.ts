@@ -326,6 +326,44 @@ describe.each(paperNames)('on %s', (paper) => {
   });
 });
 
+describe('the list of checks', () => {
+  const isSaid = (pages: readonly PrintPage[]): string[] => pages.map(({ marks }) => textOf(marks));
+  it('never opens a page for what stands at its foot or for a heading, however long it is', () => {
+    // As many lines of what was left as fill one page after the other, line by line.
+    const left = Array.from({ length: 60 }, (_, i) => ({ key: `k${i}`, reason: `reason ${i}`, by: '', at: '' }));
+    for (let count = 0; count <= 60; count++) {
+      const pages = print({ ...demo, left: left.slice(0, count) }, { isChecks: true });
+      const last = pages.at(-1)?.marks ?? [];
+      const above = last.filter((mark) => mark.kind === 'words' && mark.at.y < 255 && !mark.isTitle);
+      expect(above.length, `${count} left: the last of ${pages.length} pages`).toBeGreaterThan(0);
+      for (const text of isSaid(pages)) expect(text.match(/no proof that furniture/g) ?? []).toHaveLength(1);
+    }
+  });
+  it('says who decides, on its first page', () => {
+    expect(isSaid(print(demo, { isChecks: true }))[0]).toContain('Your local authority decides.');
+  });
+});
+
+describe('a shelf about which a check could not tell', () => {
+  it('is listed as not known, never as fine', () => {
+    const lone: Classroom = plainRoom({
+      pieces: [{ id: 's1', kind: 'shelf', name: 'Counting', x: 3000, y: 2500, width: 900, depth: 300, height: 900, anchored: null }],
+    });
+    const pages = pagesOf({
+      scene: buildScene(lone),
+      report: analyse(lone, { mats: null }),
+      choice: { ...nothing, isRoom: true },
+      move: null,
+      frontOf: null,
+      measure: averageWidth,
+      today: '2026-11-25',
+    });
+    const said = pages.map(({ marks }) => textOf(marks)).join(' ');
+    expect(said).toContain('not known');
+    expect(said).not.toContain('fine');
+  });
+});
+
 describe('what is left out or not known', () => {
   it('prints nothing when nothing is chosen', () => expect(print(demo, {})).toEqual([]));
   it('says that checks are still worked out', () => {
