@@ -7,7 +7,7 @@ import { WebSocket } from 'ws';
 import { WebsocketProvider } from 'y-websocket';
 import * as Y from 'yjs';
 import { thingAt } from '#model/document/overwritten.ts';
-import { startServer } from '#tests/support/browser.ts';
+import { openPerson, sizes, startServer } from '#tests/support/browser.ts';
 import { onePage } from '#tests/support/onePage.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
@@ -72,6 +72,50 @@ describe('states of the sheet', () => {
     await team.getByRole('region', { name: 'Remarks on the plan' }).getByText('Which shelf is for the youngest?').waitFor(LONG);
     // The remark stays on the sheet; the pieces are as they were.
     await guest.context().close();
+  }, 180_000);
+
+  it('where the work is kept is seen with others at the sheet, nobody’s name given, on every screen and sheet', async () => {
+    const address = await sharedRoom(served.server, oneShelf);
+    const page = await (await openPerson(served.browser, 'tablet')).newPage();
+    await page.goto(address);
+    await shared(page);
+    const others = await Promise.all(['IB', 'RT'].map((initials) => pageOf(served.browser, initials, 'phone')));
+    for (const other of others) {
+      await other.goto(address);
+      await other.getByRole('tab', { name: /Move day/ }).click(LONG);
+    }
+    const here = page.locator('.people');
+    await here.getByText('at the move day').nth(1).waitFor(LONG);
+    await here.getByRole('button', { name: 'say who you are' }).waitFor();
+    const kept = page.getByText('here and shared').first();
+    const isSeen = () =>
+      kept.evaluate((words) => {
+        const range = document.createRange();
+        range.selectNodeContents(words);
+        const { left, right, top, bottom } = range.getBoundingClientRect();
+        // Nothing lies over any end of the words, and none is beyond the screen or scrolled off.
+        return [left + 1, right - 1].every((x) => [top + 1, bottom - 1].every((y) => words.contains(document.elementFromPoint(x, y))));
+      });
+    for (const viewport of [
+      ...Object.values(sizes),
+      { width: 1024, height: 600 },
+      { width: 1280, height: 640 },
+      { width: 768, height: 1024 },
+    ]) {
+      await page.setViewportSize(viewport);
+      for (const sheet of ['Places', 'Room']) {
+        await page.getByRole('tab', { name: new RegExp(sheet) }).click();
+        await expect.poll(isSeen).toBe(true);
+      }
+      await page.getByRole('button', { name: 'Tape' }).click();
+      expect(await isSeen(), `with the tape, ${viewport.width} × ${viewport.height}`).toBe(true);
+      await page.getByRole('button', { name: 'Tape' }).click();
+    }
+    await page.setViewportSize(sizes.tablet);
+    await chooseFirst(page);
+    await page.getByRole('group', { name: /^Verbs of/ }).waitFor();
+    expect(await isSeen()).toBe(true);
+    for (const one of [page, ...others]) await one.context().close();
   }, 180_000);
 
   it('changed by two who could not meet: the one who is overwritten sees both, keeps hers in one step, takes it back', async () => {
