@@ -179,6 +179,26 @@ describe('states of the sheet', () => {
     rmSync(data, { recursive: true, force: true });
   }, 180_000);
 
+  it('a tablet that lost the server before it had everything fetches what is missing by itself, styles too, once the server is back', async () => {
+    const data = mkdtempSync(join(tmpdir(), 'lowshelf-'));
+    const server = await startServer({ data });
+    const page = await pageOf(served.browser, 'MK', 'tablet');
+    await page.goto(await sharedRoom(server, oneShelf));
+    await page.locator('.plan-paper[data-view]').waitFor(LONG);
+    await server.stop();
+    await page.getByRole('button', { name: 'Front', exact: true }).click();
+    const notHere = page.getByText('This part of the page is not on this device yet');
+    await notHere.first().waitFor(LONG);
+    const again = await startServer({ data, port: Number(new URL(server.address).port) });
+    await notHere.first().waitFor({ state: 'detached', ...LONG });
+    const head = page.locator('.front-head');
+    await head.waitFor(LONG);
+    expect(await head.evaluate((node) => getComputedStyle(node).display)).toBe('flex');
+    await page.context().close();
+    await again.stop();
+    rmSync(data, { recursive: true, force: true });
+  }, 120_000);
+
   it('a room of 400 pieces opens from a file on a small screen, drawing and list swapped', async () => {
     const page = await pageOf(served.browser, 'AO', 'phone');
     await page.goto(`${served.server.address}/#demo`);
