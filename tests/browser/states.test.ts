@@ -12,7 +12,7 @@ import { onePage } from '#tests/support/onePage.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { sharedRoom } from '#tests/support/server/sharedRoom.ts';
-import { openDemo, pageOf, savedFile, savedPiece } from '#tests/support/sheetPage.ts';
+import { hasFocus, openDemo, pageOf, savedFile, savedPiece } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 const LONG = { timeout: 40_000 };
@@ -117,6 +117,29 @@ describe('states of the sheet', () => {
     expect(await isSeen()).toBe(true);
     for (const one of [page, ...others]) await one.context().close();
   }, 180_000);
+
+  it('“Who are you?” opens in its first field, and leaves the keys where they were', async () => {
+    const page = await (await openPerson(served.browser, 'wide')).newPage();
+    await page.goto(await sharedRoom(served.server, oneShelf));
+    const plan = page.locator('.plan-paper[data-view]');
+    await plan.waitFor(LONG);
+    await plan.focus();
+    await page.getByRole('button', { name: 'say who you are' }).click();
+    await hasFocus(page.getByLabel('Name', { exact: true }));
+    await page.keyboard.type('Iris Birch');
+    await page.keyboard.press('Enter');
+    await page.locator('.people').getByText('IB').waitFor();
+    await hasFocus(plan);
+    await page.keyboard.press('s');
+    await page.locator('.draft-line').getByText('Press where it stands.').waitFor();
+    // By keys it goes back to what opened it.
+    await page.locator('.people').getByRole('button', { name: 'you' }).focus();
+    await page.keyboard.press('Enter');
+    await hasFocus(page.getByLabel('Name', { exact: true }));
+    await page.keyboard.press('Escape');
+    await hasFocus(page.locator('.people').getByRole('button', { name: 'you' }));
+    await page.context().close();
+  }, 120_000);
 
   it('changed by two who could not meet: the one who is overwritten sees both, keeps hers in one step, takes it back', async () => {
     const data = mkdtempSync(join(tmpdir(), 'lowshelf-'));
