@@ -58,7 +58,7 @@ export function ArrangementSwitch() {
       isOff: shown.id === standing || classroom.arrangements.length < 2,
       run: () => {
         session.commands.removeArrangement(shown.id);
-        session.announce(`"${nameOfArrangement(shown)}" is put away. Take back brings it again.`);
+        session.announce(`"${nameOfArrangement(shown)}" is put away. Take back brings it again while this page stays open.`);
       },
     },
   ];

@@ -35,7 +35,14 @@ export function MeDialog({ onClose }: { onClose: () => void }) {
         <div className="form-row">
           <Field label="Name">
             {(wiring) => (
-              <input {...wiring} maxLength={60} autoComplete="name" value={name} onChange={(event) => setName(event.target.value)} />
+              <input
+                {...wiring}
+                autoFocus
+                maxLength={60}
+                autoComplete="name"
+                value={name}
+                onChange={(event) => setName(event.target.value)}
+              />
             )}
           </Field>
           <Field label="Initials">

@@ -4,6 +4,7 @@ import { me } from '../session/me.ts';
 import { openSession } from '../session/openSession.ts';
 import { type OpenedClassroom, SessionProvider } from '../session/SessionProvider.tsx';
 import { forgetStart, startOf } from '../session/starts.ts';
+import type { Session } from '../session/types.ts';
 import { createAnalyst } from '../worker/createAnalyst.ts';
 import { fetchRoomSheet, SheetFrame } from './SheetFrame.tsx';
 import { WaitingSheet } from './WaitingSheet.tsx';
@@ -29,6 +30,13 @@ export function OpenClassroom({ id, openWith = openSession, analystOf = createAn
     let isOpening = false;
     let timer: ReturnType<typeof setTimeout> | undefined;
     let close = (): void => undefined;
+    /** What was said of this classroom is not about the next. What was said in going there is. */
+    let own = announcer.latest();
+    const announce: Session['announce'] = (text, isOnPage) => {
+      if (isGone) return;
+      announcer.say(text, isOnPage);
+      own = announcer.latest();
+    };
     fetchRoomSheet().catch(() => undefined); // told by the sheet's own boundary when it is drawn
 
     function open(): void {
@@ -37,7 +45,7 @@ export function OpenClassroom({ id, openWith = openSession, analystOf = createAn
       isOpening = true;
       const analyst = analystOf();
       const start = startOf(id);
-      openWith(id, { analyst, person: me(), announce: announcer.say, ...(start && { start }) }).then(
+      openWith(id, { analyst, person: me(), announce, ...(start && { start }) }).then(
         (session) => {
           forgetStart(id);
           close = () => void session.close().finally(() => analyst.close());
@@ -62,6 +70,7 @@ export function OpenClassroom({ id, openWith = openSession, analystOf = createAn
     addEventListener('online', open);
     return () => {
       isGone = true;
+      if (announcer.latest() === own) announcer.say('');
       clearTimeout(timer);
       removeEventListener('online', open);
       close();

@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useRef } from 'react';
+import { type MouseEvent, Suspense, useEffect, useRef } from 'react';
 import { useClassroom, useSession, useViewOf } from '../session/hooks.ts';
 import { noteRoomHere } from '../session/roomsHere.ts';
 import type { SheetName } from '../session/types.ts';
@@ -29,6 +29,12 @@ const sheets = {
   'move-day': late(() => import('../sheets/MoveDaySheet.tsx').then((m) => m.MoveDaySheet)),
 } satisfies Record<SheetName, unknown>;
 
+/** A press on what opens a dialog does not take the keys off the drawing: when the dialog closes, its letters work as before. */
+function leaveOnPlan(event: MouseEvent<HTMLElement>): void {
+  const isAside = event.target instanceof Element && event.target.closest('.people, .title-block, .short-title-words');
+  if (isAside && document.activeElement?.matches('.plan-paper')) event.preventDefault();
+}
+
 /** Tabs on the top edge, the framed sheet under them. */
 export function SheetFrame() {
   const session = useSession();
@@ -45,7 +51,8 @@ export function SheetFrame() {
   }, [session.id, classroom.name]);
 
   return (
-    <div className="desk">
+    // biome-ignore lint/a11y/noStaticElementInteractions: it does nothing of its own, the links in it are pressed
+    <div className="desk" onMouseDown={leaveOnPlan}>
       <header className="top-edge">
         {sheet === 'room' && <SkipToChecks />}
         <TabRow

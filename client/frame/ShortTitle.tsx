@@ -1,10 +1,8 @@
-import { useClassroom, useKept } from '../session/hooks.ts';
+import { useClassroom } from '../session/hooks.ts';
 import { countOf, sayAges } from '../text/sayAges.ts';
-import { sayKept } from '../text/sayKept.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
 import { PeopleLine } from './PeopleLine.tsx';
-import { TickMark } from './TitleBlock.tsx';
 
 /** The title block in short, where the drawing needs the room. */
 export function ShortTitle() {
@@ -22,15 +20,11 @@ export function ShortTitle() {
   );
 }
 
-/** Who is here and where the work is kept, at the end of the strip. */
+/** Who is here, at the end of the strip. Where the work is kept stands below the sheet (StatusLine). */
 export function ShortState() {
-  const kept = sayKept(useKept());
   return (
     <div className="short-state">
       <PeopleLine />
-      <p className={kept.isTrouble ? 'trouble-text' : undefined}>
-        {kept.isWell && <TickMark />} {kept.text}
-      </p>
     </div>
   );
 }

@@ -3,22 +3,25 @@ import { useAnnouncement, useCheckTrouble, useConflicts, useKept, useNeedsRepair
 import { sayKept } from '../text/sayKept.ts';
 import { late } from '../ui/late.tsx';
 import { useFrameDialogs } from './frameDialogs.ts';
+import { TickMark } from './TitleBlock.tsx';
+import { useSeesTitleBlock } from './useLayout.ts';
 
 const ConflictNotice = late(() => import('../states/ConflictNotice.tsx').then((m) => m.ConflictNotice));
 const RepairNotice = late(() => import('../states/RepairNotice.tsx').then((m) => m.RepairNotice));
 
 /** How long a said thing stays in sight (ms). */
 const STAYS = 8000;
-/** Where the sheet fills the whole screen, so that what is said lies on some of it (frame.css). */
+/** Where more than a line or two of what is said lies on some of the sheet (frame.css). */
 const LIES_ON_SHEET = '(max-width: 899px)';
 
-/** What was just done, said politely; and troubles, which stay until they are over. */
+/** What was just done, said politely; where the work is kept, unless the title block says so; and troubles, which stay until they are over. */
 export function StatusLine() {
   const announcement = useAnnouncement();
   const checkTrouble = useCheckTrouble();
   const kept = sayKept(useKept());
   const repair = useNeedsRepair();
   const conflicts = useConflicts();
+  const seesTitleBlock = useSeesTitleBlock();
   const [gone, setGone] = useState(0);
 
   useEffect(() => {
@@ -53,6 +56,11 @@ export function StatusLine() {
         {said}
         {said && announcement.sequence % 2 === 1 ? '\u00a0' : ''}
       </p>
+      {!seesTitleBlock && (
+        <p className="kept-line">
+          {kept.isWell && <TickMark />} {kept.text}
+        </p>
+      )}
       {checkTrouble && (
         <p className="status-line trouble" role="alert">
           {checkTrouble}

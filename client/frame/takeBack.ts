@@ -5,7 +5,7 @@ const loadWords = () => import('./sayUndone.ts');
 fetchWhenQuiet(loadWords);
 
 /** Steps live with the page, so that nobody takes back what they no longer have before their eyes. */
-export const NOTHING_BACK = 'There is nothing of yours to take back: steps are kept until the page is loaded again or closed';
+export const NOTHING_BACK = 'Nothing of yours to take back since this page was opened: steps go when it is loaded again or closed';
 
 export function takeBack(session: Session): void {
   if (session.undo.canTakeBack()) saying(session, 'back', session.undo.takeBack);

@@ -6,6 +6,8 @@ export type Layout = 'wide' | 'tablet' | 'stacked' | 'phone';
 const wide = matchMedia('(min-width: 1280px)');
 const tablet = matchMedia('(min-width: 900px)');
 const stacked = matchMedia('(min-width: 600px)');
+/** The title block is seen whole, with nothing scrolled (room.css). */
+const whole = matchMedia('(min-width: 1280px) and (min-height: 760px)');
 
 function read(): Layout {
   if (wide.matches) return 'wide';
@@ -14,7 +16,7 @@ function read(): Layout {
 }
 
 function subscribe(listener: () => void): () => void {
-  const all = [wide, tablet, stacked];
+  const all = [wide, tablet, stacked, whole];
   for (const query of all) query.addEventListener('change', listener);
   return () => {
     for (const query of all) query.removeEventListener('change', listener);
@@ -22,3 +24,4 @@ function subscribe(listener: () => void): () => void {
 }
 
 export const useLayout = (): Layout => useSyncExternalStore(subscribe, read);
+export const useSeesTitleBlock = (): boolean => useSyncExternalStore(subscribe, () => whole.matches);

@@ -140,7 +140,7 @@ export function putAway(session: Session, item: Item): boolean {
   }
   session.setView({ chosen: null });
   const onTable = trays === 0 ? '' : `; ${trays} ${trays === 1 ? 'tray is' : 'trays are'} on the table`;
-  session.announce(`${name} is put away${onTable}. Take back brings it again.`);
+  session.announce(`${name} is put away${onTable}. Take back brings it again while this page stays open.`);
   return true;
 }
 

@@ -8,7 +8,7 @@ let isGoing = false;
 
 /**
  * Fetches a part of the page that is not seen at first once the page is quiet, one after the other, so that it is there
- * when it is wanted, also with the server away. What cannot be fetched then is asked for again where it is wanted.
+ * when it is wanted, also with the server away. What cannot be fetched then is asked for again, until it is here.
  */
 export function fetchWhenQuiet(load: () => Promise<unknown>): void {
   waiting.push(load);
@@ -32,7 +32,11 @@ function next(): void {
     isGoing = false;
     return;
   }
-  load()
-    .catch(() => undefined)
-    .finally(() => setTimeout(next));
+  load().then(
+    () => setTimeout(next),
+    () => {
+      waiting.push(load);
+      setTimeout(next, NO_DRAWING);
+    },
+  );
 }

@@ -1,5 +1,4 @@
 import { Suspense, useEffect, useState } from 'react';
-import { announcer } from '../session/announcer.ts';
 import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { type KeptRoom, roomsKeptHere } from './keptHere.ts';
@@ -49,7 +48,6 @@ export function KeptHereList() {
             onForgotten={() => {
               setRooms(rooms.filter((room) => room.id !== leaving.id));
               setLeaving(null);
-              announcer.say(`${nameOf(leaving)} is no longer on this device.`);
             }}
           />
         </Suspense>

@@ -34,15 +34,23 @@ describe('focus in the checks, by keyboard', () => {
       await press(page, 'Do it');
       await expect.poll(async () => (await focused(page)).tag).toBe('BUTTON');
       await page.locator('.said').getByText('Take back undoes it').waitFor();
-      // On no screen do the words lie on the tabs of the sheets.
-      const [words, tabs] = [await page.locator('.said').boundingBox(), await page.getByRole('tablist').first().boundingBox()];
-      expect(words?.y).toBeGreaterThanOrEqual((tabs?.y ?? 0) + (tabs?.height ?? 0));
+      // On no screen do the words lie on where the work is kept, nor, but for the lines beyond those there is room for, on the sheet.
+      const { said, room, kept } = await page.evaluate(() => {
+        const place = (part: string) => document.querySelector(part)?.getBoundingClientRect();
+        const below = Number.parseFloat(getComputedStyle(document.documentElement).getPropertyValue('--below'));
+        return { said: place('.said'), room: innerHeight - below, kept: place('.kept-line svg')?.top ?? innerHeight };
+      });
+      expect(said?.bottom).toBeLessThanOrEqual(kept);
+      expect(said?.top).toBeGreaterThanOrEqual(room - 18);
       await checked(page);
       const next = async () => {
         const { tag, words } = await focused(page);
         return [tag === 'BODY', words.includes(done)];
       };
       await expect.poll(next).toEqual([false, false]);
+      // Nor on what the keys went on to.
+      const under = () => page.evaluate(() => document.activeElement?.getBoundingClientRect().bottom);
+      await expect.poll(under).toBeLessThanOrEqual(said?.top ?? 0);
 
       const other = page.locator('.finding-head').nth(1);
       await other.focus();

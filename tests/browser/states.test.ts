@@ -7,12 +7,12 @@ import { WebSocket } from 'ws';
 import { WebsocketProvider } from 'y-websocket';
 import * as Y from 'yjs';
 import { thingAt } from '#model/document/overwritten.ts';
-import { startServer } from '#tests/support/browser.ts';
+import { openPerson, sizes, startServer } from '#tests/support/browser.ts';
 import { onePage } from '#tests/support/onePage.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 import { servedPages } from '#tests/support/servedPages.ts';
 import { sharedRoom } from '#tests/support/server/sharedRoom.ts';
-import { openDemo, pageOf, savedFile, savedPiece } from '#tests/support/sheetPage.ts';
+import { hasFocus, openDemo, pageOf, savedFile, savedPiece } from '#tests/support/sheetPage.ts';
 
 const served = servedPages();
 const LONG = { timeout: 40_000 };
@@ -74,6 +74,73 @@ describe('states of the sheet', () => {
     await guest.context().close();
   }, 180_000);
 
+  it('where the work is kept is seen with others at the sheet, nobody’s name given, on every screen and sheet', async () => {
+    const address = await sharedRoom(served.server, oneShelf);
+    const page = await (await openPerson(served.browser, 'tablet')).newPage();
+    await page.goto(address);
+    await shared(page);
+    const others = await Promise.all(['IB', 'RT'].map((initials) => pageOf(served.browser, initials, 'phone')));
+    for (const other of others) {
+      await other.goto(address);
+      await other.getByRole('tab', { name: /Move day/ }).click(LONG);
+    }
+    const here = page.locator('.people');
+    await here.getByText('at the move day').nth(1).waitFor(LONG);
+    await here.getByRole('button', { name: 'say who you are' }).waitFor();
+    const kept = page.getByText('here and shared').first();
+    const isSeen = () =>
+      kept.evaluate((words) => {
+        const range = document.createRange();
+        range.selectNodeContents(words);
+        const { left, right, top, bottom } = range.getBoundingClientRect();
+        // Nothing lies over any end of the words, and none is beyond the screen or scrolled off.
+        return [left + 1, right - 1].every((x) => [top + 1, bottom - 1].every((y) => words.contains(document.elementFromPoint(x, y))));
+      });
+    for (const viewport of [
+      ...Object.values(sizes),
+      { width: 1024, height: 600 },
+      { width: 1280, height: 640 },
+      { width: 768, height: 1024 },
+    ]) {
+      await page.setViewportSize(viewport);
+      for (const sheet of ['Places', 'Room']) {
+        await page.getByRole('tab', { name: new RegExp(sheet) }).click();
+        await expect.poll(isSeen).toBe(true);
+      }
+      await page.getByRole('button', { name: 'Tape' }).click();
+      expect(await isSeen(), `with the tape, ${viewport.width} × ${viewport.height}`).toBe(true);
+      await page.getByRole('button', { name: 'Tape' }).click();
+    }
+    await page.setViewportSize(sizes.tablet);
+    await chooseFirst(page);
+    await page.getByRole('group', { name: /^Verbs of/ }).waitFor();
+    expect(await isSeen()).toBe(true);
+    for (const one of [page, ...others]) await one.context().close();
+  }, 180_000);
+
+  it('“Who are you?” opens in its first field, and leaves the keys where they were', async () => {
+    const page = await (await openPerson(served.browser, 'wide')).newPage();
+    await page.goto(await sharedRoom(served.server, oneShelf));
+    const plan = page.locator('.plan-paper[data-view]');
+    await plan.waitFor(LONG);
+    await plan.focus();
+    await page.getByRole('button', { name: 'say who you are' }).click();
+    await hasFocus(page.getByLabel('Name', { exact: true }));
+    await page.keyboard.type('Iris Birch');
+    await page.keyboard.press('Enter');
+    await page.locator('.people').getByText('IB').waitFor();
+    await hasFocus(plan);
+    await page.keyboard.press('s');
+    await page.locator('.draft-line').getByText('Press where it stands.').waitFor();
+    // By keys it goes back to what opened it.
+    await page.locator('.people').getByRole('button', { name: 'you' }).focus();
+    await page.keyboard.press('Enter');
+    await hasFocus(page.getByLabel('Name', { exact: true }));
+    await page.keyboard.press('Escape');
+    await hasFocus(page.locator('.people').getByRole('button', { name: 'you' }));
+    await page.context().close();
+  }, 120_000);
+
   it('changed by two who could not meet: the one who is overwritten sees both, keeps hers in one step, takes it back', async () => {
     const data = mkdtempSync(join(tmpdir(), 'lowshelf-'));
     const server = await startServer({ data });
@@ -134,6 +201,26 @@ describe('states of the sheet', () => {
     await again.stop();
     rmSync(data, { recursive: true, force: true });
   }, 180_000);
+
+  it('a tablet that lost the server before it had everything fetches what is missing by itself, styles too, once the server is back', async () => {
+    const data = mkdtempSync(join(tmpdir(), 'lowshelf-'));
+    const server = await startServer({ data });
+    const page = await pageOf(served.browser, 'MK', 'tablet');
+    await page.goto(await sharedRoom(server, oneShelf));
+    await page.locator('.plan-paper[data-view]').waitFor(LONG);
+    await server.stop();
+    await page.getByRole('button', { name: 'Front', exact: true }).click();
+    const notHere = page.getByText('This part of the page is not on this device yet');
+    await notHere.first().waitFor(LONG);
+    const again = await startServer({ data, port: Number(new URL(server.address).port) });
+    await notHere.first().waitFor({ state: 'detached', ...LONG });
+    const head = page.locator('.front-head');
+    await head.waitFor(LONG);
+    expect(await head.evaluate((node) => getComputedStyle(node).display)).toBe('flex');
+    await page.context().close();
+    await again.stop();
+    rmSync(data, { recursive: true, force: true });
+  }, 120_000);
 
   it('a room of 400 pieces opens from a file on a small screen, drawing and list swapped', async () => {
     const page = await pageOf(served.browser, 'AO', 'phone');

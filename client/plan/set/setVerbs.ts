@@ -267,7 +267,9 @@ export function putAwaySet(session: Session, items: readonly Item[]): boolean {
   const chairs = seats.length === 0 ? '' : ` and ${seats.length} ${seats.length === 1 ? 'chair' : 'chairs'}`;
   const onTable = trays === 0 ? '' : `; ${trays} ${trays === 1 ? 'tray is' : 'trays are'} on the table`;
   const many = things.length === 1 ? 'One thing' : `${things.length} things`;
-  session.announce(`${many}${chairs} put away${onTable}. Take back brings all again.${sayLockedOnes(session, locked)}`);
+  session.announce(
+    `${many}${chairs} put away${onTable}. Take back brings all again while this page stays open.${sayLockedOnes(session, locked)}`,
+  );
   return true;
 }
 

@@ -168,7 +168,7 @@ function Values({ material, materials }: Props) {
         onPress={() => {
           session.commands.removeMaterial(material.id);
           session.setView({ material: null, chosen: null });
-          session.announce(`${material.name} is taken off the list. Take back brings it again.`);
+          session.announce(`${material.name} is taken off the list. Take back brings it again while this page stays open.`);
         }}
       >
         Take it off the list

@@ -3,6 +3,7 @@ import { act } from 'react';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { OpenClassroom } from '#client/frame/OpenClassroom.tsx';
+import { announcer } from '#client/session/announcer.ts';
 import type { openSession } from '#client/session/openSession.ts';
 import { silentAnalyst } from '#tests/support/quietDevice.ts';
 
@@ -45,4 +46,19 @@ it('is not tried again once it is left', async () => {
   await act(async () => vi.advanceTimersByTime(60_000));
   dispatchEvent(new Event('online'));
   expect(opening).toHaveBeenCalledTimes(1);
+});
+
+it('says nothing of it any more once it is left; what was said in going to the next stays', async () => {
+  const { announce } = opening.mock.calls[0]?.[1] ?? {};
+  announce?.('Saved as larch-room.lowshelf.json.');
+  expect(announcer.latest().text).toBe('Saved as larch-room.lowshelf.json.');
+  await act(async () => root.render(<OpenClassroom key="next" id="next" openWith={opening} analystOf={analystOf} />));
+  expect(announcer.latest().text).toBe('');
+  announce?.('A print that came too late.');
+  expect(announcer.latest().text).toBe('');
+
+  opening.mock.calls.at(-1)?.[1].announce('Turned.');
+  announcer.say('The room stands as it was measured.');
+  await act(async () => root.render(<OpenClassroom key="third" id="third" openWith={opening} analystOf={analystOf} />));
+  expect(announcer.latest().text).toBe('The room stands as it was measured.');
 });

@@ -76,5 +76,5 @@ it('names the first of several, and says when there is nothing', async () => {
   takeBack(session);
   await said('Taken back: shelf 1 stands where it stood, and 2 more.');
   takeBack(session);
-  expect(session.said.at(-1)).toMatch(/^There is nothing of yours to take back/);
+  expect(session.said.at(-1)).toMatch(/^Nothing of yours to take back since this page was opened/);
 });

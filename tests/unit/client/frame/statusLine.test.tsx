@@ -100,8 +100,20 @@ describe('what was just done', () => {
     expect(said()).toBe('The room is on the sheet.');
   });
 
-  it('lies below the tabs of a small screen, never on the verbs of the chosen thing', () => {
-    const small = readFileSync('client/styles/frame.css', 'utf8').split('@media (max-width: 899px)')[1];
-    expect(small).toMatch(/\.said \{\s+bottom: auto;[^}]*top: 53px/);
+  it('lies below the sheet, on a small screen above where the work is kept, and the sheet ends above both', () => {
+    const [all = '', small = ''] = readFileSync('client/styles/frame.css', 'utf8').split('@media (max-width: 899px)');
+    expect(all).toMatch(/\.said \{[^}]*bottom: 3px;[^}]*pointer-events: none;[^}]*position: fixed/);
+    expect(small).toMatch(/\.said \{\s+bottom: 22px;/);
+    expect(small).toMatch(/\.desk \{\s+padding: 0 4px calc\(var\(--below\) \+ 2px\)/);
+  });
+});
+
+describe('where the work is kept', () => {
+  const keptLine = () => document.querySelector('.kept-line')?.textContent?.trim();
+
+  it('stands below the sheet of a screen that does not show the title block whole, whatever is said', async () => {
+    expect(keptLine()).toBe('kept here only');
+    await act(async () => announcer.say('Turned.'));
+    expect(keptLine()).toBe('kept here only');
   });
 });

@@ -125,7 +125,7 @@ describe('verbs of the chosen thing', () => {
 
   it('puts a shelf away with its trays on the table, and brings both back', () => {
     putAway(session, shelf);
-    expect(session.said.at(-1)).toBe('Shelf 7 is put away; 1 tray is on the table. Take back brings it again.');
+    expect(session.said.at(-1)).toBe('Shelf 7 is put away; 1 tray is on the table. Take back brings it again while this page stays open.');
     expect(session.arrangement().placements).toEqual([]);
     session.undo.takeBack();
     expect(session.arrangement().placements).toMatchObject([{ material: 'm1', piece: 's7' }]);

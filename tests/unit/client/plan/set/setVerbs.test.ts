@@ -195,7 +195,9 @@ describe('away and again', () => {
     putAwaySet(session, [item('s1'), item('s3'), item('t1'), item('f1', 'fixture')]);
     expect(session.arrangement().pieces.map(({ id }) => id)).toEqual(['s2', 's3']);
     expect(session.classroom().room.fixtures).toEqual([]);
-    expect(last()).toBe('3 things and 1 chair put away; 1 tray is on the table. Take back brings all again. Shelf 3 is locked and stays.');
+    expect(last()).toBe(
+      '3 things and 1 chair put away; 1 tray is on the table. Take back brings all again while this page stays open. Shelf 3 is locked and stays.',
+    );
     expect(stepsBack()).toBe(1);
     expect(session.arrangement().pieces).toHaveLength(5);
     expect(session.arrangement().placements[0]?.piece).toBe('s1');
