@@ -1,12 +1,12 @@
-import { Suspense, useState } from 'react';
+import { useState } from 'react';
 import { type FindingGroup, isIn } from '#model/analysis/groupFindings.ts';
 import { leavesPracticalLife } from '../front/practicalLife.ts';
 import { ProveMats } from '../mats/ProveMats.tsx';
 import { MendWays } from '../mend/MendWays.tsx';
 import { isOfWidth } from '../plan/reportParts.ts';
 import { useScene, useUnits, useViewOf } from '../session/hooks.ts';
-import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
+import { AllInStep } from './AllInStep.tsx';
 import { ChecksBehind } from './ChecksBehind.tsx';
 import { FindingItem } from './FindingItem.tsx';
 import { MatWords } from './MatWords.tsx';
@@ -14,8 +14,6 @@ import { PracticalLifeWords } from './PracticalLifeWords.tsx';
 import { sayAnswer } from './sayAnswer.ts';
 import { sayWhere } from './sayWhere.ts';
 import type { QuestionState } from './sortFindings.ts';
-
-const AllInStep = late(() => import('./AllInStep.tsx').then((m) => m.AllInStep));
 
 interface Props {
   readonly state: QuestionState;
@@ -41,9 +39,7 @@ export function Question({ state, letters, isThinking }: Props) {
       </h3>
       {state.id === 'way' && <MendWays isAsked={state.problems.some(isAboutWidth)} />}
       {state.id === 'order' && state.problems.filter(({ lead }) => lead.rule === 'order/sequence').length > 1 && (
-        <Suspense fallback={null}>
-          <AllInStep findings={state.problems.map(({ lead }) => lead)} />
-        </Suspense>
+        <AllInStep findings={state.problems.map(({ lead }) => lead)} />
       )}
       {state.problems.length > 0 ? (
         <ul>

@@ -1,15 +1,11 @@
-import type { Finding } from '#model/findings/finding.ts';
 import type { Session } from '../session/types.ts';
 import { sayCount } from '../text/sayCount.ts';
+import { mendsOfOrder } from './mendsOfOrder.ts';
 
 /** So many mends one after the other: more is another arrangement of the shelves. */
 const MOST = 30;
 /** ms after which nobody waits for the checks */
 const TOO_LATE = 20_000;
-
-/** What is out of order and may be mended by moving trays. */
-export const mendsOfOrder = (findings: readonly Finding[]): Finding[] =>
-  findings.filter(({ rule, fix, leftReason }) => rule === 'order/sequence' && fix !== undefined && leftReason === null);
 
 /**
  * Does what the checks propose for the order, one after the other: each mend is one that they have looked at as things

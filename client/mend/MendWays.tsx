@@ -1,13 +1,17 @@
-import { useSyncExternalStore } from 'react';
-import type { Mend, MendOnly } from '#model/analysis/mendWays/mendWays.ts';
-import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
+import { Suspense, useSyncExternalStore } from 'react';
 import { useScene, useSession } from '../session/hooks.ts';
-import { MayChange } from '../session/MayChange.tsx';
 import '../styles/mend.css';
+import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import { Button } from '../ui/Button.tsx';
+import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { type MendStore, mendStoreOf } from './mendStore.ts';
+import { OnlyLink } from './OnlyLink.tsx';
 import { sayHowFar, sayWhat } from './sayProgress.ts';
+
+const loadTold = () => import('./Told.tsx');
+fetchWhenQuiet(loadTold);
+const Told = late(() => loadTold().then((m) => m.Told));
 
 /** Looks for the smallest move that widens every way, shows it in pencil and in words, and does it when told to. */
 export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
@@ -28,7 +32,11 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
           Looking for the smallest move that widens {sayWhat(scene, state.only, state.progress)} … {sayHowFar(scene, state.progress)}
         </p>
       )}
-      {state.at === 'told' && <Told {...state} store={store} />}
+      {state.at === 'told' && (
+        <Suspense fallback={null}>
+          <Told {...state} store={store} />
+        </Suspense>
+      )}
       <div className="verbs">
         {(isAsked || isLooking) && state.at !== 'told' && (
           // One button in one place, so that focus stays on it.
@@ -36,64 +44,10 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
             {isLooking ? 'Stop' : 'Look for a move that widens every way'}
           </Button>
         )}
-        {isAsked && state.at === 'rest' && state.only !== null && <Only store={store} only={state.only} />}
+        {isAsked && state.at === 'rest' && state.only !== null && <OnlyLink store={store} only={state.only} />}
       </div>
       <Kept store={store} />
     </section>
-  );
-}
-
-/** A search for less than every way as wide as is asked. */
-function Only({ store, only }: { readonly store: MendStore; readonly only: MendOnly }) {
-  const text = only === 'must' ? 'Only as wide as it must be' : 'Only widen the narrowest place';
-  return <TextLink onPress={() => store.look(only)}>{text}</TextLink>;
-}
-
-interface ToldProps {
-  readonly mend: Mend;
-  readonly only: MendOnly | null;
-  readonly isStopped: boolean;
-  readonly store: MendStore;
-}
-
-function Told({ mend, only, isStopped, store }: ToldProps) {
-  const scene = useScene();
-  const { access } = scene.classroom;
-  const isLess = mend.end !== 'found' && mend.end !== 'fine' && mend.end !== 'cannot-tell';
-  const mustBeLess = !access.required && !access.wheelchair && access.leastWidth < access.routeWidth;
-  return (
-    <>
-      {/* Read next where focus was on the button that is gone (keepFocus). */}
-      <p tabIndex={-1} className="mend-words" data-told>
-        {sayMend(scene, mend)}
-        {isStopped && ' The search was stopped: a smaller change may exist.'}
-      </p>
-      {mend.end === 'found' && (
-        <ol className="mend-moves">
-          {mend.moves.map((move) => (
-            <li key={move.piece}>
-              <span>{sayMove(scene, move)}</span>
-              <TextLink aria-label={`Not this piece: ${move.label}`} onPress={() => store.keep(move.piece)}>
-                Not this piece
-              </TextLink>
-            </li>
-          ))}
-        </ol>
-      )}
-      <div className="verbs">
-        {mend.end === 'found' && (
-          <MayChange>
-            <Button kind="strong" onPress={store.doIt}>
-              Do it
-            </Button>
-          </MayChange>
-        )}
-        <TextLink onPress={store.leaveIt}>{mend.end === 'found' ? 'Leave it' : 'Close'}</TextLink>
-        {mend.end !== 'found' && <TextLink onPress={() => store.look()}>Look again</TextLink>}
-        {isLess && mustBeLess && only === null && <Only store={store} only="must" />}
-        {isLess && <Only store={store} only="narrowest" />}
-      </div>
-    </>
   );
 }
 

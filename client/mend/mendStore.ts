@@ -1,5 +1,4 @@
 import type { Mend, MendOnly, MendProgress } from '#model/analysis/mendWays/mendWays.ts';
-import { sayMove } from '#model/analysis/mendWays/sayMend.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { planStoreOf } from '../plan/planStore.ts';
 import type { Session } from '../session/types.ts';
@@ -103,7 +102,7 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
   function tellMend(mend: Mend, isStopped: boolean): void {
     work.end();
     change({ at: 'told', only: asked ?? null, mend, isStopped });
-    session.announce(sayShort(session, mend));
+    tellShort(session, mend, () => state.at === 'told' && state.mend === mend);
   }
 
   function stop(): void {
@@ -174,10 +173,16 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
 }
 
 /** For the ear: what was found gets focus and is read from there. */
-function sayShort(session: Session, mend: Mend): string {
-  if (mend.end !== 'found') return mend.end === 'fine' ? 'Every way is wide enough.' : 'No mend was found.';
-  const scene = session.scene();
-  return `Found: ${mend.moves.map((move) => sayMove(scene, move)).join('; ')}.`;
+function tellShort(session: Session, mend: Mend, isStill: () => boolean): void {
+  if (mend.end !== 'found') session.announce(mend.end === 'fine' ? 'Every way is wide enough.' : 'No mend was found.');
+  else
+    import('#model/analysis/mendWays/sayMend.ts').then(
+      ({ sayMove }) => {
+        if (isStill()) session.announce(`Found: ${mend.moves.map((move) => sayMove(session.scene(), move)).join('; ')}.`);
+      },
+      // Not on this device yet: what moves is drawn in pencil.
+      () => session.announce('A mend was found.'),
+    );
 }
 
 function startWorker(): Port {

@@ -1,5 +1,5 @@
 import type { MendOnly, MendProgress } from '#model/analysis/mendWays/mendWays.ts';
-import { sayNarrowest } from '#model/analysis/mendWays/sayMend.ts';
+import { sayNarrowest } from '#model/analysis/mendWays/sayNarrowest.ts';
 import type { Scene } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { cellAt, neatlineBounds } from '../plan/neatline.ts';

@@ -4,6 +4,7 @@ import { fetchWhenQuiet } from '#client/session/whenQuiet.ts';
 // What is not needed to draw the room comes once the page is quiet, or when it is first wanted.
 const loadTape = () => import('./layTape.ts');
 const loadVerbs = () => import('./set/setVerbs.ts');
+const loadOrder = () => import('../checks/allInStep.ts');
 type SetDrags = typeof import('./drag/setDrags.ts');
 let setDrags: SetDrags | null = null;
 export const loadSetDrags = (): Promise<void> =>
@@ -13,6 +14,7 @@ export const loadSetDrags = (): Promise<void> =>
 fetchWhenQuiet(loadSetDrags);
 fetchWhenQuiet(loadVerbs);
 fetchWhenQuiet(loadTape);
+fetchWhenQuiet(loadOrder);
 
 const notHere = (session: Session) => (): void =>
   session.announce('This part of the page is not on this device yet. Try again when the server is in reach.');
@@ -22,6 +24,9 @@ export const withTape = (session: Session, lay: (tape: typeof import('./layTape.
 
 export const withSetVerbs = (session: Session, run: (verbs: typeof import('./set/setVerbs.ts')) => void): void =>
   void loadVerbs().then(run, notHere(session));
+
+export const withAllInStep = (session: Session, run: (order: typeof import('../checks/allInStep.ts')) => Promise<void>): Promise<void> =>
+  loadOrder().then(run, notHere(session));
 
 /** A drag cannot wait: null while it is not here yet. It comes with the verbs of several at the latest. */
 export const setDragsHere = (): SetDrags | null => setDrags;

@@ -6,6 +6,7 @@ import { sayLength } from '../../units/sayLength.ts';
 import { groupFindings } from '../groupFindings.ts';
 import { FARTHEST, GRID } from './limits.ts';
 import type { Held, Mend, MendMove } from './mendWays.ts';
+import { sayNarrowest } from './sayNarrowest.ts';
 
 const counts = ['nothing', 'one piece', 'two pieces', 'three pieces'];
 const sayPieces = (n: number): string => counts[n] ?? `${n} pieces`;
@@ -90,11 +91,6 @@ function sayWays(ways: readonly string[]): string {
   if (last === undefined) return '';
   if (names.length === 1) return `, for the way to ${last} alone`;
   return `, one for each of the ways to ${names.slice(0, -1).join(', ')} and ${last}`;
-}
-
-/** "between shelf 4 and table 2" */
-export function sayNarrowest(scene: Scene, { label, between: [one, other] }: Held): string {
-  return one === undefined || other === undefined ? `on the way to ${label}` : sayPlace(scene, one, other);
 }
 
 function sayHeld(scene: Scene, { label, width, between }: Held): string {

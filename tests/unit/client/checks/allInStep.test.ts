@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { mendsOfOrder, putAllInStep } from '#client/checks/allInStep.ts';
+import { putAllInStep } from '#client/checks/allInStep.ts';
+import { mendsOfOrder } from '#client/checks/mendsOfOrder.ts';
 import type { Session } from '#client/session/types.ts';
 import { analyse, type Report } from '#model/analysis/report.ts';
 import { createDocument } from '#model/document/openDocument.ts';
