@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { measureSeats } from '#model/measures/seats.ts';
+import { standsOnFloor } from '#model/measures/standsOnFloor.ts';
 import type { Arrangement, Classroom } from '#model/schema/types.ts';
 import { leastWordIn, matCountIn } from '../plan/reportParts.ts';
 import { useArrangement, useClassroom, useReportOf, useScene, useSession } from '../session/hooks.ts';
@@ -14,7 +15,7 @@ export function ListFooter() {
   const arrangement = useArrangement();
   const mats = useReportOf(matCountIn);
   const least = useReportOf(leastWordIn);
-  const { out, placed } = useMemo(() => countTrays(classroom, arrangement), [classroom, arrangement]);
+  const { out, placed, floor } = useMemo(() => countTrays(classroom, arrangement), [classroom, arrangement]);
   const scene = useScene();
   const seats = useMemo(() => measureSeats(scene), [scene]);
   const { mat } = classroom.floorWork;
@@ -50,15 +51,22 @@ export function ListFooter() {
           </TextLink>
         </p>
       ) : null}
+      {floor > 0 && (
+        <p className="aside">
+          {sayCount(floor, 'thing')} of the class {floor === 1 ? 'stands' : 'stand'} on the floor, not on a board.
+        </p>
+      )}
     </div>
   );
 }
 
-/** Trays that are out and need a place, and how many of them have one. */
-function countTrays(classroom: Classroom, arrangement: Arrangement): { out: number; placed: number } {
+/** Trays that are out and need a place, and how many of them have one; things that are out and stand on the floor, so that no board is theirs. */
+export function countTrays(classroom: Classroom, arrangement: Arrangement): { out: number; placed: number; floor: number } {
   const places = new Set(arrangement.placements.map((p) => p.material));
   const trays = classroom.materials.filter((m) => m.state === 'out' && m.stands === 'own');
-  return { out: trays.length, placed: trays.filter((m) => places.has(m.id)).length };
+  const placed = trays.filter((m) => places.has(m.id)).length;
+  const floor = trays.filter((m) => !places.has(m.id) && standsOnFloor(m)).length;
+  return { out: trays.length - floor, placed, floor };
 }
 
 function Legend() {

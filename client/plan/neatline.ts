@@ -2,8 +2,9 @@ import type { Box } from '#model/geometry/polygon.ts';
 import { boundingBox } from '#model/geometry/polygon.ts';
 import type { Point } from '#model/geometry/vec.ts';
 
-/** mm: one bar of the neatline */
+/** mm: one bar of the neatline; a rest shorter than this has no room for its letter and belongs to the bar before it */
 const BAR = 1000;
+const SLIVER = 250;
 
 export interface Bar {
   /** mm on the plan */
@@ -25,17 +26,22 @@ export function columnLetters(column: number): string {
   return letters;
 }
 
-/** One-metre bars across, the last as short as it comes. */
+/** One-metre bars across, the last as short or long as it comes. */
 export const barsAcross = (bounds: Box): Bar[] => barsAlong(bounds.minX, bounds.maxX, columnLetters);
 
 /** One-metre bars down. */
 export const barsDown = (bounds: Box): Bar[] => barsAlong(bounds.minY, bounds.maxY, (row) => String(row + 1));
 
+function barsIn(long: number): number {
+  const count = Math.max(0, Math.ceil((long - 1e-6) / BAR));
+  return count > 1 && long - (count - 1) * BAR < SLIVER ? count - 1 : count;
+}
+
 function barsAlong(from: number, to: number, label: (index: number) => string): Bar[] {
-  const count = Math.max(0, Math.ceil((to - from - 1e-6) / BAR));
+  const count = barsIn(to - from);
   return Array.from({ length: count }, (_, i) => ({
     from: from + i * BAR,
-    to: Math.min(to, from + (i + 1) * BAR),
+    to: i === count - 1 ? to : from + (i + 1) * BAR,
     label: label(i),
     isTinted: i % 2 === 0,
   }));
@@ -52,7 +58,7 @@ export function cellAt(point: Point, bounds: Box): string {
 }
 
 function indexAlong(at: number, from: number, to: number): number {
-  const last = Math.max(0, Math.ceil((to - from - 1e-6) / BAR) - 1);
+  const last = Math.max(0, barsIn(to - from) - 1);
   return Math.min(last, Math.max(0, Math.floor((at - from) / BAR)));
 }
 

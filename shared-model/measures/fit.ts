@@ -7,6 +7,7 @@ import { hasBit } from './order/relation.ts';
 import { type Choice, Reshelving } from './order/reshelving.ts';
 import { type StandSize, standSize, type WorkTray, workShelves } from './order/workShelves.ts';
 import type { OrderMeasure } from './order.ts';
+import { standsOnFloor } from './standsOnFloor.ts';
 
 /** A place on a children's board where one material could stand. Lengths in mm. */
 export interface FitOption {
@@ -169,13 +170,6 @@ function placementsOf({ slot }: Choice, size: StandSize, placement: Placement, g
   const pushed = all.flatMap((tray, i) => (tray === own || xs[i] === tray.x ? [] : placedAt(tray, xs[i] as number)));
   return [...placedAt(own, xs[slot.index] as number), ...pushed];
 }
-
-/** mm: what is worked at while standing and is this high has feet of its own (common practice, no source). */
-const FLOOR_STAND = 500;
-
-/** Whether a material is a stand or another thing that belongs on the floor: no board is offered to it. */
-export const standsOnFloor = ({ work, height, carried }: Material): boolean =>
-  work === 'standing' && carried !== 'whole' && (height ?? 0) >= FLOOR_STAND;
 
 /** Whether only other areas stand on a side of a shelf. */
 function foreignTo({ id, area }: Material): (side: SceneSide) => boolean {

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
-import { type FitOption, standsOnFloor } from '#model/measures/fit.ts';
+import type { FitOption } from '#model/measures/fit.ts';
+import { standsOnFloor } from '#model/measures/standsOnFloor.ts';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';

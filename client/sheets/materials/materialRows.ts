@@ -1,5 +1,4 @@
 import type { Severity } from '#model/findings/finding.ts';
-import { standsOnFloor } from '#model/measures/fit.ts';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { sayStep } from '../../front/frontLayout.ts';
@@ -79,9 +78,9 @@ function rowOf({ scene, moves, checks, fits }: RowContext, material: Material, a
   };
   if (at.at === 'board' && moves.has(material.id))
     return { ...row, mark: finding?.severity ?? 'should', check: belongs(scene, moves.get(material.id)), verb: 'put in step' };
+  if (at.at === 'floor') return { ...row, check: 'not on a board: draw it on the plan' };
   if (at.at !== 'table') return row;
   if (material.width === null) return { ...row, mark: 'on-the-table', check: 'its width is not known' };
-  if (standsOnFloor(material)) return { ...row, mark: 'on-the-table', check: 'stands on the floor' };
   const fit = fits.get(material.id);
   return { ...row, mark: 'on-the-table', check: fit?.say ?? '', verb: fit?.verb ?? null };
 }
@@ -96,6 +95,7 @@ const severityTitle: Readonly<Record<Severity, string>> = { must: 'Must be mende
 function sectionOf(scene: Scene, material: Material, at: Whereabouts, row: MaterialRow, order: RowOrder) {
   const bySteps = [material.step ?? Number.POSITIVE_INFINITY, material.name];
   if (at.at === 'table') return { title: 'On the table, not placed yet', rank: -1, key: [material.strand, ...bySteps] };
+  if (at.at === 'floor') return { title: 'Stands on the floor, not on a board', rank: 8500, key: [material.strand, ...bySteps] };
   if (at.at === 'away') return { title: 'Not out: in store, to mend, to make or wanted', rank: 9000, key: [material.strand, ...bySteps] };
   if (at.at === 'none') return { title: 'Without a tray of its own', rank: 9001, key: [material.strand, ...bySteps] };
   if (order === 'checks') {

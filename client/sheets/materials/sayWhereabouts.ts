@@ -22,6 +22,8 @@ export function sayWhereabouts(scene: Scene, material: Material, at: Whereabouts
       return 'in the room';
     case 'table':
       return 'on the table';
+    case 'floor':
+      return 'on the floor';
     case 'away':
       return sayState(material.state);
     case 'none':

@@ -1,10 +1,11 @@
+import { standsOnFloor } from '#model/measures/standsOnFloor.ts';
 import type { Scene, SceneBoard, SceneSide } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { boardName } from '../../front/boardNames.ts';
 import { frontLayout } from '../../front/frontLayout.ts';
 import { alongBoard, type ReadingDirection } from '../../front/readingOrder.ts';
 
-/** Where a material is: on a board, standing elsewhere in the room, on the table, not out, or nothing to put anywhere. */
+/** Where a material is: on a board, standing elsewhere in the room, on the table, meant for the floor, not out, or nothing to put anywhere. */
 export type Whereabouts =
   | {
       readonly at: 'board';
@@ -16,6 +17,7 @@ export type Whereabouts =
     }
   | { readonly at: 'room' }
   | { readonly at: 'table' }
+  | { readonly at: 'floor' }
   | { readonly at: 'away' }
   | { readonly at: 'none' };
 
@@ -48,5 +50,7 @@ export function whereaboutsOf(scene: Scene): ReadonlyMap<string, Whereabouts> {
 function elsewhere(scene: Scene, material: Material): Whereabouts {
   if (scene.stands.has(material.id)) return { at: 'room' };
   if (material.state !== 'out') return { at: 'away' };
-  return { at: material.stands === 'own' ? 'table' : 'none' };
+  if (material.stands !== 'own') return { at: 'none' };
+  // No board takes it, so it waits for none.
+  return { at: standsOnFloor(material) ? 'floor' : 'table' };
 }

@@ -28,6 +28,34 @@ describe('neatline', () => {
     expect(barsDown({ ...bounds, maxY: 3000 }).map((b) => b.to)).toEqual([1000, 2000, 3000]);
   });
 
+  it('names no square that is not lettered: a sliver belongs to the last one', () => {
+    // A room of 8.01 by 7.50 m, as taped.
+    const taped = { minX: 0, minY: 0, maxX: 8010, maxY: 7500 };
+    expect(
+      barsAcross(taped)
+        .map(({ label, to }) => [label, to])
+        .at(-1),
+    ).toEqual(['H', 8010]);
+    expect(barsDown(taped).at(-1)).toMatchObject({ label: '8', from: 7000, to: 7500 });
+    expect(cellAt({ x: 8010, y: 100 }, taped)).toBe('H1');
+    expect(
+      cellsOf(
+        [
+          { x: 0, y: 0 },
+          { x: 8010, y: 400 },
+        ],
+        taped,
+      ),
+    ).toBe('A1 to H1');
+    for (let long = 100; long <= 3000; long += 10) {
+      const bounds = { minX: 0, minY: 0, maxX: long, maxY: long };
+      const bars = barsAcross(bounds);
+      expect(bars.at(-1)?.to).toBe(long);
+      expect(cellAt({ x: long, y: 0 }, bounds)).toBe(`${bars.at(-1)?.label}1`);
+      if (bars.length > 1) expect(bars.every(({ from, to }) => to - from >= 250)).toBe(true);
+    }
+  });
+
   it('says the span of a thing', () => {
     const box = [
       { x: 1000, y: 4100 },

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fitOptions } from '#client/front/fitOptions.ts';
 import { ownValue } from '#client/front/ownValue.ts';
+import { countTrays } from '#client/lists/ListFooter.tsx';
 import { checksBySubject } from '#client/lists/trayChecks.ts';
 import { isMeant } from '#client/sheets/materials/findMaterials.ts';
 import { type FitInWords, fitInWords } from '#client/sheets/materials/fitInWords.ts';
@@ -143,6 +144,22 @@ describe('how many there are', () => {
       ],
     });
     expect(sayCounts(counted)).toBe('1 placed, 1 on the table, 2 need no shelf, 1 not out');
+  });
+
+  it('does not look for a place for what stands on the floor', () => {
+    const materials = [
+      { id: 'a', name: 'A', width: 300 },
+      { id: 'b', name: 'B', width: 300 },
+      { id: 'broom', name: 'Sweeping', width: 300, height: 900, work: 'standing' as const },
+    ];
+    const counted = shelfRoom([['a', 'top', 0, 300, 1]], { materials });
+    expect(sayCounts(counted)).toBe('1 placed, 1 on the table, 1 stands on the floor');
+    expect(countTrays(counted.classroom, counted.arrangement)).toEqual({ out: 2, placed: 1, floor: 1 });
+    const sections = rowSections({ scene: counted, moves: new Map(), checks: new Map(), fits: new Map() }, all);
+    expect(sections.map(({ title, rows }) => [title, rows.map(({ name, stands, mark }) => [name, stands, mark])])).toContainEqual([
+      'Stands on the floor, not on a board',
+      [['Sweeping', 'on the floor', null]],
+    ]);
   });
 
   it('leaves out what there is none of, but for the two that are always asked', () => {
