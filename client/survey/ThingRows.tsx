@@ -16,13 +16,14 @@ interface Props {
   readonly draft: Draft;
   readonly units: LengthUnits;
   readonly current: string | null;
+  readonly onCurrent: (corner: string) => void;
   readonly onChange: (change: (draft: Draft) => Draft) => Draft;
 }
 
 const wallsOf = (draft: Draft) => draft.walls.map(({ corner }, i) => ({ value: corner, text: `wall ${i + 1}` }));
 
 /** Doors, windows and passages by their distance from where the wall begins. */
-export function OpeningRows({ draft, units, current, onChange }: Props) {
+export function OpeningRows({ draft, units, current, onCurrent, onChange }: Props) {
   const walls = wallsOf(draft);
   const here = walls.find(({ value }) => value === current) ?? walls[0];
   const set = (key: string, change: Partial<DraftOpening>) =>
@@ -45,7 +46,9 @@ export function OpeningRows({ draft, units, current, onChange }: Props) {
   }
   return (
     <>
-      <p className="aside">As you pass them on the walk: from the corner where the wall begins to the nearer edge.</p>
+      <p className="aside">
+        As you pass them on the walk: from the corner where the wall begins to the nearer edge. A press on a wall of the picture chooses it.
+      </p>
       {draft.openings.map((opening) => (
         <fieldset key={opening.key} className="walk-thing" aria-label={nameOfOpening(opening)}>
           <b>{nameOfOpening(opening)}</b>
@@ -90,7 +93,8 @@ export function OpeningRows({ draft, units, current, onChange }: Props) {
           )}
         </fieldset>
       ))}
-      <div className="verbs">
+      <div className="verbs walk-add">
+        {here && <Select label="New ones on" value={here.value} options={walls} onChange={onCurrent} />}
         {(['door', 'window', 'passage'] as const).map((kind) => (
           <Button key={kind} onPress={() => add(kind)}>
             Add a {kind} {here ? `on ${here.text}` : ''}
@@ -107,7 +111,7 @@ const kinds = (['column', 'built-in', 'sink', 'radiator', 'step', 'partition', '
 }));
 
 /** Columns, built-ins, sink, radiator and step by their distances from two walls. */
-export function FixtureRows({ draft, units, current, onChange }: Props) {
+export function FixtureRows({ draft, units, current, onCurrent, onChange }: Props) {
   const [kind, setKind] = useState<Fixture['kind']>('column');
   const walls = wallsOf(draft);
   const at = Math.max(
@@ -191,6 +195,7 @@ export function FixtureRows({ draft, units, current, onChange }: Props) {
       ))}
       <div className="verbs walk-add">
         <Select label="What" value={kind} options={kinds} onChange={setKind} />
+        {walls[at] && <Select label="At" value={walls[at].value} options={walls} onChange={onCurrent} />}
         <Button isDisabled={walls.length < 3} onPress={add}>
           Add it{walls[at] ? ` at ${walls[at].text}` : ''}
         </Button>

@@ -103,7 +103,16 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
     onPut(laid, misfits);
   }
 
-  const rows = { draft, walk, units, current, onChange: change };
+  /** Pressed in the picture: what is added next comes to that wall, and among the walls the keys go to its row. */
+  function chooseWall(corner: string) {
+    setCurrent(corner);
+    const row = [...(rowsPart.current?.querySelectorAll<HTMLElement>('tr[data-wall]') ?? [])].find(
+      ({ dataset }) => dataset.wall === corner,
+    );
+    row?.querySelector('input')?.focus();
+  }
+
+  const rows = { draft, walk, units, current, onCurrent: setCurrent, onChange: change };
   return (
     <Dialog title="Measure the room" isOpen onClose={onClose} isWide>
       {isFromBefore && (
@@ -123,11 +132,7 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
         <div ref={rowsPart} className="walk-rows">
           <Choice label="What is measured" isLabelShown={false} value={part} options={partNames} onChange={setPart} />
           {part === 'walls' && (
-            <WallRows
-              {...rows}
-              onCurrent={setCurrent}
-              onRound={() => foot.current?.querySelector<HTMLElement>('button:not(:disabled)')?.focus()}
-            />
+            <WallRows {...rows} onRound={() => foot.current?.querySelector<HTMLElement>('button:not(:disabled)')?.focus()} />
           )}
           {part === 'diagonals' && <DiagonalRows {...rows} />}
           {part === 'openings' && <OpeningRows {...rows} />}
@@ -144,6 +149,7 @@ export function WalkDialog({ room, units, keptAs, isFresh, misfitsOf, onPut, onC
               current={current}
               hasCorners={part === 'diagonals' || draft.walls.some(isByDiagonals)}
               units={units}
+              onWall={chooseWall}
             />
             <p role="status" className="walk-said">
               <b>{draft.isSpread ? 'Spread: the walls meet.' : sayWalk(walk, units, heading)}</b>

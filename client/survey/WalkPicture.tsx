@@ -20,13 +20,15 @@ interface Props {
   /** Diagonals are asked for by the corners: they bear their numbers. */
   readonly hasCorners: boolean;
   readonly units: LengthUnits;
+  /** Given the corner where the pressed wall begins. */
+  readonly onWall: (corner: string) => void;
 }
 
 /** px of the picture's own sheet */
 const SIZE = { width: 400, height: 300, margin: 56 } as const;
 
 /** The walk as it grows, beside the rows. */
-export function WalkPicture({ draft, walk, points, isClosed, laid, current, hasCorners, units }: Props) {
+export function WalkPicture({ draft, walk, points, isClosed, laid, current, hasCorners, units, onWall }: Props) {
   const k = scaleOf(points);
   const place = placing(points, k);
   const path = points
@@ -38,7 +40,9 @@ export function WalkPicture({ draft, walk, points, isClosed, laid, current, hasC
   const gap = !isClosed && walk.isRound && first && last && distance(first, last) > 1 ? [first, last] : null;
   const shape = laid && buildRoom(laid);
   return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: by keys the wall is chosen beside it, by its row or from the list of walls
     <svg
+      onClick={({ target }) => target instanceof SVGElement && target.dataset.wall && onWall(target.dataset.wall)}
       className="walk-picture"
       viewBox={`0 0 ${SIZE.width} ${SIZE.height}`}
       role="img"
@@ -104,6 +108,10 @@ export function WalkPicture({ draft, walk, points, isClosed, laid, current, hasC
             </g>
           );
         })}
+      {walk.walls.map(({ corner: id }, i) => {
+        const [a, b] = [points[i], points[isClosed ? (i + 1) % walk.walls.length : i + 1]];
+        return a && b ? <Line key={`press ${id}`} from={place(a)} to={place(b)} className="walk-press" wall={id} /> : null;
+      })}
     </svg>
   );
 }
@@ -120,8 +128,8 @@ function leafOf(opening: SceneOpening): { hinge: Point; latch: Point; open: Poin
 
 const centre = ({ x, y }: Point) => ({ cx: x, cy: y });
 
-function Line({ from, to, className }: { from: Point; to: Point; className: string }) {
-  return <line x1={from.x} y1={from.y} x2={to.x} y2={to.y} className={className} />;
+function Line({ from, to, className, wall }: { from: Point; to: Point; className: string; wall?: string }) {
+  return <line x1={from.x} y1={from.y} x2={to.x} y2={to.y} className={className} data-wall={wall} />;
 }
 
 /** The wall's number outside it; the walls run clockwise, so that is to their left. */

@@ -141,6 +141,23 @@ describe.each(screens('phone', 'tablet'))('by touch alone, on a %s', (size) => {
     await finger.slide({ x: box.x + 85, y: box.y + 23 }, { x: box.x + box.width * 0.7, y: box.y + 0.665 * box.height });
     expect(await places).toEqual([15, []]);
     await said(/^Carrying a tray: shelf 1, low board, 1\.0/);
+    if (size === 'tablet') {
+      // Its verbs are in sight with nothing scrolled, and leave the boards in sight.
+      await page.locator('.tray-verbs').waitFor();
+      const [verbs, underVerbs] = await page.evaluate(() => {
+        const met = (one: Element) => {
+          const { left, top, width, height } = one.getBoundingClientRect();
+          return one.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+        };
+        const boards = document.querySelector('.front-drawing canvas')?.getBoundingClientRect().bottom ?? 0;
+        const own = document.querySelector('.tray-verbs')?.getBoundingClientRect().top ?? 0;
+        return [[...document.querySelectorAll('.tray-verbs .verbs button')].map(met), boards - own];
+      });
+      expect(verbs.length).toBeGreaterThanOrEqual(4);
+      expect(verbs).not.toContain(false);
+      // The names of the lowest board lie at the foot of the drawing.
+      expect(underVerbs).toBeLessThan(30);
+    }
     await takeBack();
   });
 

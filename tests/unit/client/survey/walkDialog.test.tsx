@@ -118,3 +118,47 @@ it('a walk that closes as a tape does goes on to the buttons; the corners bear t
   act(() => diagonals?.click());
   expect([...document.querySelectorAll('.walk-corner')].map(({ textContent }) => textContent)).toEqual(['1', '2', '3', '4', '5', '6']);
 });
+
+it('a wall is chosen by a press in the picture or from the list, and a new door, window or column comes to it', () => {
+  open();
+  const part = (name: string) =>
+    act(() =>
+      [...document.querySelectorAll('label')]
+        .find(({ textContent }) => textContent === name)
+        ?.querySelector('input')
+        ?.click(),
+    );
+  part('Doors, windows');
+  const pressWall = (corner: string) =>
+    act(
+      () => void document.querySelector(`.walk-picture [data-wall="${corner}"]`)?.dispatchEvent(new MouseEvent('click', { bubbles: true })),
+    );
+  const added = () => readKeptDraft('class')?.openings.findLast(({ isNew }) => isNew)?.wall;
+  pressWall('c3');
+  press('Add a door on wall 3');
+  expect(added()).toBe('c3');
+
+  const chooseFrom = (label: string, corner: string) => {
+    const field = [...document.querySelectorAll('.walk-add .field')].find((one) => one.querySelector('label')?.textContent === label);
+    const list = field?.querySelector('select');
+    if (!list) throw new Error(`no list "${label}"`);
+    act(() => {
+      list.value = corner;
+      list.dispatchEvent(new Event('change', { bubbles: true }));
+    });
+  };
+  chooseFrom('New ones on', 'c2');
+  expect(document.querySelector('.walk-number.current')?.textContent).toMatch(/^2: /);
+  press('Add a window on wall 2');
+  expect(added()).toBe('c2');
+
+  part('In the room');
+  chooseFrom('At', 'c4');
+  press('Add it at wall 4');
+  expect(readKeptDraft('class')?.fixtures.at(-1)?.wall).toBe('c4');
+
+  // Among the walls the keys go to the row of the wall that is pressed.
+  part('Walls');
+  pressWall('c3');
+  expect(document.activeElement?.closest('tr')?.dataset.wall).toBe('c3');
+});
