@@ -15,7 +15,7 @@ export const colours = {
   pencil: '#7A7466',
   /** Lines only: too light for text. */
   should: '#A66A00',
-  pencilText: '#625B4F',
+  pencilText: '#645D50',
   shouldText: '#875300',
 } as const;
 
