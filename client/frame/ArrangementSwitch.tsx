@@ -36,7 +36,7 @@ export function ArrangementSwitch() {
   const layVerb = laid === null ? 'Lay one over the other' : 'Lay one over the other: take it off';
   function lay() {
     if (session.view().sheet !== 'room') session.setView({ sheet: 'room' });
-    toggleLaid(session);
+    void toggleLaid(session);
   }
 
   const verbs = [

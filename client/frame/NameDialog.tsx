@@ -3,6 +3,7 @@ import { Button } from '../ui/Button.tsx';
 import { Dialog } from '../ui/Dialog.tsx';
 import { Field } from '../ui/Field.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
+import { MOST_NAME, sayFull } from './nameLength.ts';
 
 interface Props {
   readonly title: string;
@@ -25,8 +26,8 @@ export function NameDialog({ title, value, verb, onName, onClose }: Props) {
           if (isReady) onName(name.trim());
         }}
       >
-        <Field label="Name">
-          {(wiring) => <input {...wiring} autoFocus maxLength={80} value={name} onChange={(event) => setName(event.target.value)} />}
+        <Field label="Name" echo={sayFull(name)}>
+          {(wiring) => <input {...wiring} autoFocus maxLength={MOST_NAME} value={name} onChange={(event) => setName(event.target.value)} />}
         </Field>
         <div className="verbs">
           <Button kind="strong" type="submit" isDisabled={!isReady}>

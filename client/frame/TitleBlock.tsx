@@ -29,7 +29,9 @@ export function TitleBlock() {
       <div className="tb-top">
         <div>
           <span className="label">Class</span>
-          <h1 className="tb-class">{classroom.name || 'Class without a name'}</h1>
+          <h1 className="tb-class" title={classroom.name}>
+            {classroom.name || 'Class without a name'}
+          </h1>
           <p>{facts.filter(Boolean).join(' · ')}</p>
           <TextLink onPress={() => dialogs.open('class')}>The class: children, adults, rules</TextLink>
         </div>

@@ -23,7 +23,7 @@ export function LaidOver() {
         <h3 id="laid-over-head">
           “{nameOfArrangement(shown)}” over “{nameOfArrangement(under)}” (dashed)
         </h3>
-        <TextLink onPress={() => toggleLaid(session)}>Take it off</TextLink>
+        <TextLink onPress={() => void toggleLaid(session)}>Take it off</TextLink>
       </header>
       {differences.length === 0 ? (
         <p>They do not differ.</p>

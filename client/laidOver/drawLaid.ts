@@ -1,3 +1,5 @@
+export { laidChanges } from './laidChanges.ts';
+
 import type { PieceChange } from '#model/analysis/moveDay/differences.ts';
 import { distance, type Point } from '#model/geometry/vec.ts';
 import { sayLength } from '#model/units/sayLength.ts';

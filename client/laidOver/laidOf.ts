@@ -1,8 +1,18 @@
-import { type PieceChange, pieceChanges } from '#model/analysis/moveDay/differences.ts';
 import type { Arrangement } from '#model/schema/types.ts';
 import { pairOf } from '../moveDay/pairOf.ts';
 import type { Session } from '../session/types.ts';
+import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import { nameOfArrangement } from '../text/nameOfArrangement.ts';
+
+/** What draws two arrangements at once: fetched once the page is quiet, or before one is laid under the other. */
+type LaidPart = typeof import('./drawLaid.ts');
+let part: LaidPart | null = null;
+const load = async (): Promise<void> => {
+  part = await import('./drawLaid.ts');
+};
+fetchWhenQuiet(load);
+/** Null: nothing was laid yet. */
+export const laidPart = (): LaidPart | null => part;
 
 /** The arrangement that lies under the shown one; null: none does. */
 export function laidUnder(session: Session): Arrangement | null {
@@ -18,7 +28,7 @@ export function otherOf(session: Session): Arrangement | null {
 }
 
 /** Lays the other one under the shown one, or takes it off again. */
-export function toggleLaid(session: Session): void {
+export async function toggleLaid(session: Session): Promise<void> {
   if (session.view().laid !== null) {
     session.setView({ laid: null });
     session.announce('One arrangement is shown.');
@@ -26,17 +36,12 @@ export function toggleLaid(session: Session): void {
   }
   const other = otherOf(session);
   if (!other) return;
+  try {
+    await load();
+  } catch {
+    session.announce('This part of the page is not on this device yet. Try again when the server is in reach.');
+    return;
+  }
   session.setView({ laid: other.id });
   session.announce(`"${nameOfArrangement(other)}" lies dashed under the shown one.`);
-}
-
-const kept = new WeakMap<Arrangement['pieces'], { readonly of: Arrangement['pieces']; readonly changes: readonly PieceChange[] }>();
-
-/** From the one that lies under to the shown one; reckoned once for two lists of pieces. */
-export function laidChanges(under: Arrangement, shown: Arrangement): readonly PieceChange[] {
-  const known = kept.get(shown.pieces);
-  if (known?.of === under.pieces) return known.changes;
-  const changes = pieceChanges(under, shown);
-  kept.set(shown.pieces, { of: under.pieces, changes });
-  return changes;
 }

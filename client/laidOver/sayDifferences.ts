@@ -1,14 +1,13 @@
-import type { PieceChange } from '#model/analysis/moveDay/differences.ts';
+import { type PieceChange, pairPieces } from '#model/analysis/moveDay/differences.ts';
 import { trayChanges } from '#model/analysis/moveDay/trayChanges.ts';
 import { buildScene } from '#model/scene/build.ts';
-import { pairPieces } from '#model/schema/pairPieces.ts';
 import type { Arrangement, Classroom, Piece } from '#model/schema/types.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { moveNames } from '../moveDay/names.ts';
 import { sayLegs, sayTurned } from '../moveDay/sayMove.ts';
 import { sayCount } from '../text/sayCount.ts';
 import { capital, sayList } from '../text/sayList.ts';
-import { laidChanges } from './laidOf.ts';
+import { laidChanges } from './laidChanges.ts';
 
 /** One thing that differs, in words. */
 export interface Difference {

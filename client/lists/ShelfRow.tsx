@@ -69,7 +69,7 @@ function Check({ row }: { row: ListRow }) {
     );
   if (row.check === NOT_KNOWN)
     return (
-      <span className="severity">
+      <span className="severity aside">
         <SeverityMark mark="on-the-table" /> {NOT_KNOWN}
       </span>
     );

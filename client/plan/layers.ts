@@ -8,8 +8,7 @@ import type { SceneBody } from '#model/scene/types.ts';
 import { pictureOf } from '#model/schema/picture.ts';
 import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Piece } from '#model/schema/types.ts';
-import { drawLaidLines, drawLaidUnder } from '../laidOver/drawLaid.ts';
-import { laidChanges, laidUnder } from '../laidOver/laidOf.ts';
+import { laidPart, laidUnder } from '../laidOver/laidOf.ts';
 import { conflictsOnPlan, drawConflicts } from '../states/drawConflicts.ts';
 import { isNotDrawn } from '../states/notDrawn.ts';
 import { areasOfShelves } from './areas.ts';
@@ -117,7 +116,7 @@ function restingPieces(model: PlanModel): readonly Piece[] {
 function drawThings(pen: Pen, model: PlanModel): void {
   const places = conflictsOnPlan(model.session);
   const hidden = hiddenIn(model);
-  drawLaidUnder(pen, laidIn(model));
+  laidPart()?.drawLaidUnder(pen, laidIn(model));
   const look = looksOf(model);
   for (const fixture of rawRoomOf(model).fixtures) if (!hidden.has(fixture.id)) drawFixture(pen, bodyOfFixture(fixture));
   for (const piece of restingPieces(model)) if (!isRug(piece)) drawPiece(pen, bodyOfPiece(piece), look(piece.id));
@@ -127,7 +126,7 @@ function drawThings(pen: Pen, model: PlanModel): void {
 /** What differs from the arrangement that is laid under the shown one. */
 function laidIn({ session }: PlanModel) {
   const under = laidUnder(session);
-  return under ? laidChanges(under, session.arrangement()) : [];
+  return (under && laidPart()?.laidChanges(under, session.arrangement())) || [];
 }
 
 /** On a canvas with the checks: mats and marks decide where they have room. */
@@ -167,7 +166,7 @@ function looksOf(model: PlanModel): (id: string) => PieceLook {
 /** What is said of the things that rest, above them. */
 function drawSaid(pen: Pen, model: PlanModel): void {
   drawChairWords(pen, model);
-  drawLaidLines(
+  laidPart()?.drawLaidLines(
     pen,
     laidIn(model).filter(({ after }) => !after || !model.moving?.ids.has(after.id)),
   );

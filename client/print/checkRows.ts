@@ -52,14 +52,18 @@ export function checkRows(
   const states = questionStates(report);
   const letters = sourceLetters(states.flatMap(({ problems }) => problems.map(({ lead }) => lead)));
   return [
-    headRow('Checks', width, 5),
-    // The rest of the caution stands at the foot of each page of the list.
-    ...(isShort ? [] : [...textRows(DECIDES, width, measure, ASIDE), spaceRow(1)]),
+    isShort ? headRow('Checks', width, 5) : headWithCaution(width),
     ...states.flatMap((state) => questionRows(look, state, report, letters)),
     ...measureRows(look, report),
     ...(isShort ? [] : leftRows(look, report)),
     ...sourceRows(look, letters),
   ];
+}
+
+/** The rest of the caution stands at the foot of each page of the list. */
+function headWithCaution(width: number): FlowRow {
+  const head = headRow('Checks', width, 5);
+  return { ...head, draw: (x, y) => [...head.draw(x, y), words(DECIDES, x + width, y + 4.6, { size: ASIDE, align: 'end' })] };
 }
 
 /** A question's own head, and the one that says that it goes on. */

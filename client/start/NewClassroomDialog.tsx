@@ -1,6 +1,7 @@
 import { Suspense, useState } from 'react';
 import type { Classroom } from '#model/schema/types.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
+import { MOST_NAME, sayFull } from '../frame/nameLength.ts';
 import { announcer } from '../session/announcer.ts';
 import { openAsNew } from '../session/starts.ts';
 import { type DraftGroup, GroupsForm } from '../settings/GroupsForm.tsx';
@@ -79,8 +80,10 @@ export function NewClassroomDialog({ onClose }: { onClose: () => void }) {
         }}
       >
         <div className="form-row">
-          <Field label="Name of the class">
-            {(wiring) => <input {...wiring} autoFocus maxLength={80} value={name} onChange={(event) => setName(event.target.value)} />}
+          <Field label="Name of the class" echo={sayFull(name)}>
+            {(wiring) => (
+              <input {...wiring} autoFocus maxLength={MOST_NAME} value={name} onChange={(event) => setName(event.target.value)} />
+            )}
           </Field>
           <Choice
             label="Lengths in"

@@ -1,29 +1,5 @@
-import { clockwise, type Polygon } from '../geometry/polygon.ts';
-import { add, lerp, scale, sub, unit } from '../geometry/vec.ts';
-import { keptWith } from '../scene/kept.ts';
-import type { SceneBody } from '../scene/types.ts';
-import type { Side } from '../schema/types.ts';
-
 /** mm from a table's edge to the middle of a chair pushed half under it. Common practice, no source. */
 export const CHAIR_OUT = 90;
 
 /** mm: a child's chair is as wide as deep; less where a side has more of them than have room. Common practice, no source. */
 export const chairSize = (side: number, count: number): number => Math.min(340, (side / Math.max(1, count)) * 0.85);
-
-const sides: readonly Side[] = ['front', 'back', 'left', 'right'];
-
-/** The floor that the chairs counted at a table take beside it: what is under it is the table's. One ring a chair. */
-export const chairFloor = keptWith((table: SceneBody): readonly Polygon[] =>
-  sides.flatMap((side) => {
-    const count = table.piece?.seatSides[side] ?? 0;
-    const { a, b, outward } = table.edges[side];
-    const size = chairSize(side === 'front' || side === 'back' ? table.width : table.depth, count);
-    const half = scale(unit(sub(b, a)), size / 2);
-    const out = scale(outward, size / 2 + CHAIR_OUT);
-    return Array.from({ length: count }, (_, i) => {
-      const middle = lerp(a, b, (i + 0.5) / count);
-      const [left, right] = [sub(middle, half), add(middle, half)];
-      return clockwise([left, right, add(right, out), add(left, out)]);
-    });
-  }),
-);

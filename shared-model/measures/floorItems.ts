@@ -3,7 +3,7 @@ import type { Polygon } from '../geometry/polygon.ts';
 import type { Scene, SceneBody } from '../scene/types.ts';
 import type { Fixture, Zone } from '../schema/types.ts';
 import type { FloorCategory } from '../standards/deductionMatrix.ts';
-import { chairFloor } from './chairs.ts';
+import { chairFloor } from './chairFloor.ts';
 
 /** A thing on the floor that a rule may take off before it divides. */
 export interface FloorItem {

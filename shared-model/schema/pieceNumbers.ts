@@ -1,4 +1,3 @@
-import { pairPieces } from './pairPieces.ts';
 import type { Arrangement, Piece } from './types.ts';
 
 /** All arrangements of a classroom, as far as its numbers hang on them. */
@@ -47,17 +46,22 @@ function thingsOf(arrangements: Numbered['arrangements']): Thing[] {
       if (thing?.[0]?.kind === piece.kind) join(piece, thing);
       else others.push(piece);
     }
-    // As the move day pairs them: one of another id that is alike is the same thing.
-    const absent = new Map(things.flatMap((thing) => (here.has(thing) ? [] : [[thing[0] as Piece, thing] as const])));
-    for (const { before, after } of others.length > 0 ? pairPieces([...absent.keys()], others) : []) {
-      if (!after) continue;
-      const thing = (before && absent.get(before)) ?? [];
-      if (thing.length === 0) things.push(thing);
-      join(after, thing);
+    for (const piece of others) {
+      // As the move day pairs them: one of another id that is alike is the same thing, the nearest first.
+      const [alike] = things
+        .filter((thing) => !here.has(thing) && whatItIs(thing[0] as Piece) === whatItIs(piece))
+        .sort((p, q) => apart(p[0] as Piece, piece) - apart(q[0] as Piece, piece));
+      if (!alike) things.push([]);
+      join(piece, alike ?? (things.at(-1) as Thing));
     }
   }
   return things;
 }
+
+const apart = (p: Piece, q: Piece): number => Math.hypot(p.x - q.x, p.y - q.y);
+
+/** What makes two pieces of different ids one thing in two arrangements. */
+export const whatItIs = ({ kind, name, width, depth, height }: Piece): string => [kind, name.trim(), width, depth, height].join('|');
 
 function numberOneKind(things: readonly Thing[]): Map<Thing, number> {
   const numbers = new Map<Thing, number>();

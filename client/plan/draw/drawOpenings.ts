@@ -73,15 +73,60 @@ export function drawOpeningNames(pen: Pen, { outline, openings }: Pick<SceneRoom
   for (const opening of openings) {
     const name = opening.raw.name?.trim();
     if (!name) continue;
-    const width = widthOf(pen, name, NAME);
-    const place = firstClear(namePlaces(pen, opening, width), { width, size: NAME }, taken, isOutside);
+    const { wall } = opening;
+    const whole = widthOf(pen, name, NAME);
+    const isUpright = Math.abs(wall.inward.x) > 0.5;
+    const long = distance(at(pen, wall.a), at(pen, wall.b));
+    const style = { size: NAME, isItalic: true, isTitle: true, colour: colours.pencilText };
+    if (Math.abs(wall.inward.x) > 0.9 && whole > BESIDE_STRING) {
+      // Too long before the string beside the wall: along the wall, as on paper.
+      const said = fitted(pen, name, long);
+      const width = widthOf(pen, said, NAME);
+      const place = firstClear(placesAlong(pen, opening, width), { width: NAME, size: width }, taken, isOutside);
+      if (!place) continue;
+      taken.push(boxOfWords(place, NAME, width));
+      write(pen, said, place.where, { ...style, angle: -Math.PI / 2 });
+      continue;
+    }
+    const said = isUpright ? name : fitted(pen, name, long);
+    const width = widthOf(pen, said, NAME);
+    const ends = [at(pen, wall.a).x, at(pen, wall.b).x];
+    const [from, to] = [Math.min(...ends) + width / 2, Math.max(...ends) - width / 2];
+    // A long one keeps within its wall, or it would run off the paper.
+    const within = ({ where: { x, y }, align }: WordPlace): WordPlace => ({ where: { x: Math.min(to, Math.max(from, x)), y }, align });
+    const places = namePlaces(pen, opening, width).map((place) => (!isUpright && whole > LONG_NAME ? within(place) : place));
+    const place = firstClear(places, { width, size: NAME }, taken, isOutside);
     if (!place) continue;
     taken.push(boxOfWords(place, width, NAME));
-    write(pen, name, place.where, { size: NAME, isItalic: true, isTitle: true, colour: colours.pencilText, align: place.align });
+    write(pen, said, place.where, { ...style, align: place.align });
   }
 }
 
 const NAME = 12;
+/** px: a shorter one may stand out past the corner of its wall */
+const LONG_NAME = 90;
+/** px as measured upright, which is wider than written: so much of a name has room between an upright wall and its string (drawDimensions) */
+const BESIDE_STRING = 44;
+
+/** As many letters as have room, with a mark where it was cut: the list of doors has it whole. */
+function fitted(pen: Pen, name: string, room: number): string {
+  if (widthOf(pen, name, NAME) <= room) return name;
+  const letters = [...name];
+  while (letters.length > 1 && widthOf(pen, `${letters.join('')}…`, NAME) > room) letters.pop();
+  return `${letters.join('').trimEnd()}…`;
+}
+
+/** Beside the opening, outside an upright wall and no farther along than it goes; else past its leaf. */
+function placesAlong(pen: Pen, { a, b, wall }: SceneOpening, width: number): WordPlace[] {
+  const middle = lerp(at(pen, a), at(pen, b), 0.5);
+  const ends = [at(pen, wall.a).y, at(pen, wall.b).y];
+  const [from, to] = [Math.min(...ends) + width / 2, Math.max(...ends) - width / 2];
+  const y = Math.min(to, Math.max(from, middle.y));
+  return [0, distance(at(pen, a), at(pen, b))].map((past) => ({
+    where: { x: middle.x - Math.sign(wall.inward.x) * (wallPx(pen) + NAME / 2 + 3 + past), y },
+    align: 'center',
+  }));
+}
 
 /** Before the opening, else outside beside it along the wall, else past its leaf. */
 function namePlaces(pen: Pen, { a: from, b: to, wall }: SceneOpening, width: number): WordPlace[] {

@@ -1,5 +1,5 @@
 import { distance } from '../../geometry/vec.ts';
-import { pairPieces } from '../../schema/pairPieces.ts';
+import { whatItIs } from '../../schema/pieceNumbers.ts';
 import type { Arrangement, Piece } from '../../schema/types.ts';
 
 /** A piece in two arrangements; null: it is not in that one. */
@@ -20,6 +20,34 @@ export interface PieceChange {
 /** mm, degrees: less is rounding. */
 const SAME_PLACE = 0.5;
 const SAME_TURN = 0.05;
+
+/** Pieces of two arrangements paired: by id and kind, then by what they are, the nearest first. In the order of the earlier one. */
+export function pairPieces(
+  before: readonly Piece[],
+  after: readonly Piece[],
+): { readonly before: Piece | null; readonly after: Piece | null }[] {
+  const later = new Map(after.map((piece) => [piece.id, piece]));
+  const partner = new Map<Piece, Piece>();
+  for (const piece of before) {
+    const same = later.get(piece.id);
+    if (same?.kind === piece.kind) partner.set(piece, same);
+  }
+  const taken = new Set(partner.values());
+  const free = after.filter((piece) => !taken.has(piece));
+  const alike = before
+    .filter((piece) => !partner.has(piece))
+    .flatMap((one) => free.filter((other) => whatItIs(one) === whatItIs(other)).map((other) => ({ one, other, far: distance(one, other) })))
+    .sort((p, q) => p.far - q.far);
+  for (const { one, other } of alike) {
+    if (partner.has(one) || taken.has(other)) continue;
+    partner.set(one, other);
+    taken.add(other);
+  }
+  return [
+    ...before.map((piece) => ({ before: piece, after: partner.get(piece) ?? null })),
+    ...after.filter((piece) => !taken.has(piece)).map((piece) => ({ before: null, after: piece })),
+  ];
+}
 
 /** What is moved, turned, exchanged, new or put away, and shelves whose boards are others. */
 export function pieceChanges(before: Pick<Arrangement, 'pieces'>, after: Pick<Arrangement, 'pieces'>): PieceChange[] {

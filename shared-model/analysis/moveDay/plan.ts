@@ -1,10 +1,9 @@
 import type { Point } from '../../geometry/vec.ts';
 import { buildScene } from '../../scene/build.ts';
 import type { Scene, SceneBody } from '../../scene/types.ts';
-import { pairPieces } from '../../schema/pairPieces.ts';
 import type { Classroom } from '../../schema/types.ts';
 import { type Packed, packCrates } from './crates.ts';
-import { type PieceChange, pieceChanges } from './differences.ts';
+import { type PieceChange, pairPieces, pieceChanges } from './differences.ts';
 import { MoveFloor } from './floor.ts';
 import { type MovePath, pathOf, type StandsBy, standsBy } from './paths.ts';
 import { CRATE_KG, TRAYS_A_STEP, TWO_PEOPLE } from './practice.ts';

@@ -1,5 +1,5 @@
 import { numberGiven, pieceNumbers } from '../../schema/pieceNumbers.ts';
-import type { Arrangement, Classroom, Piece } from '../../schema/types.ts';
+import type { Arrangement, Classroom } from '../../schema/types.ts';
 import { writeField } from '../encode.ts';
 import { layout, shapeOf } from '../layout.ts';
 import { type Context, pieceOf } from './context.ts';
@@ -20,31 +20,20 @@ export function keepNumbers<T>(
 ): T {
   const before = context.read().arrangements;
   const wanted = numbers ?? pieceNumbers({ arrangements: before });
-  const kept = new Map<string, number>();
-  let after = change(before);
-  for (;;) {
-    const shifted = [...pieceNumbers({ arrangements: after })].filter(
-      ([id, number]) => !kept.has(id) && number !== (wanted.get(id) ?? number),
-    );
-    if (shifted.length === 0) break;
-    for (const [id] of shifted) kept.set(id, Number(wanted.get(id)?.replace('T', '')));
-    after = after.map((arrangement) => ({
-      ...arrangement,
-      pieces: arrangement.pieces.map((piece) => numbered(piece, kept.get(piece.id))),
-    }));
-  }
+  const after = change(before);
+  const next = pieceNumbers({ arrangements: after });
+  // One that shifts may shift others once it is written: then all are.
+  const isShifted = [...next].some(([id, number]) => number !== (wanted.get(id) ?? number));
   return context.step(() => {
     const done = work();
-    for (const { id, pieces } of kept.size === 0 ? [] : after)
+    for (const { id, pieces } of isShifted ? after : [])
       for (const piece of pieces) {
-        const target = kept.has(piece.id) && pieceOf(context, id, piece.id);
-        if (target) writeField(target, 'number', shapeOf(layout.pieces.entry, 'number'), kept.get(piece.id));
+        const target = wanted.has(piece.id) && pieceOf(context, id, piece.id);
+        if (target) writeField(target, 'number', shapeOf(layout.pieces.entry, 'number'), Number(wanted.get(piece.id)?.replace('T', '')));
       }
     return done;
   });
 }
-
-const numbered = (piece: Piece, number: number | undefined): Piece => (number === undefined ? piece : { ...piece, number });
 
 /** The pieces of one arrangement changed. */
 export const inArrangement =

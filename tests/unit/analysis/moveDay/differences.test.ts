@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pieceChanges } from '#model/analysis/moveDay/differences.ts';
-import { pairPieces } from '#model/schema/pairPieces.ts';
+import { pairPieces, pieceChanges } from '#model/analysis/moveDay/differences.ts';
 import { type MovePiece, moveRoom } from '#tests/support/moveRoom.ts';
 
 const shelf = (id: string, x: number, more: Partial<MovePiece> = {}): MovePiece => ({

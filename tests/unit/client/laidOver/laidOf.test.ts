@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { laidChanges, laidUnder, otherOf, toggleLaid } from '#client/laidOver/laidOf.ts';
+import { laidChanges } from '#client/laidOver/laidChanges.ts';
+import { laidPart, laidUnder, otherOf, toggleLaid } from '#client/laidOver/laidOf.ts';
 import { changedView, coherentView, firstView } from '#client/session/view.ts';
 import { planSession } from '#tests/unit/client/plan/planSession.ts';
 
@@ -9,14 +10,16 @@ const arrangements = ['a1', 'a2', 'a3'].map((id, i) => ({
   pieces: [{ id: 's1', kind: 'shelf' as const, x: 1000 + 400 * i, y: 1000, width: 1000, depth: 400 }],
 }));
 
-it('lays how the room stands under the shown one, or the next where that is shown; the same verb takes it off', () => {
+it('lays how the room stands under the shown one, or the next where that is shown; the same verb takes it off', async () => {
   const session = planSession({ arrangements, current: 'a1' });
   expect(otherOf(session)?.id).toBe('a2');
   session.setView({ arrangement: 'a3' });
   expect(otherOf(session)?.id).toBe('a1');
-  toggleLaid(session);
+  await toggleLaid(session);
   expect(laidUnder(session)?.id).toBe('a1');
-  toggleLaid(session);
+  // What draws it is here before it is laid.
+  expect(laidPart()).not.toBeNull();
+  await toggleLaid(session);
   expect(laidUnder(session)).toBeNull();
   expect(session.said).toEqual(['"plan 1" lies dashed under the shown one.', 'One arrangement is shown.']);
 });

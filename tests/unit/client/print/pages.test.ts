@@ -339,6 +339,16 @@ describe('the list of checks', () => {
       for (const text of isSaid(pages)) expect(text.match(/no proof that furniture/g) ?? []).toHaveLength(1);
     }
   });
+  it('takes closer gaps where they save a page of a few lines', () => {
+    // Entries of what was left, one more each time: the first further page that is opened holds more than a line or two.
+    const left = Array.from({ length: 60 }, (_, i) => ({ key: `k${i}`, reason: `reason ${i}`, by: '', at: '' }));
+    const counts = left.map((_, i) => print({ ...demo, left: left.slice(0, i) }, { isChecks: true }).length);
+    const firstLonger = counts.findIndex((count) => count > (counts[0] ?? 0));
+    const last = print({ ...demo, left: left.slice(0, firstLonger) }, { isChecks: true }).at(-1)?.marks ?? [];
+    const lines = last.filter((mark) => mark.kind === 'words' && mark.at.y < 255);
+    expect(firstLonger).toBeGreaterThan(0);
+    expect(lines.length).toBeGreaterThan(3);
+  });
   it('says who decides, on its first page', () => {
     expect(isSaid(print(demo, { isChecks: true }))[0]).toContain('Your local authority decides.');
   });
