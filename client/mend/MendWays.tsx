@@ -33,7 +33,14 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
         </p>
       )}
       {state.at === 'told' && (
-        <Suspense fallback={null}>
+        // Focus that the button had goes on to it, and on from there to what takes its place (keepFocus).
+        <Suspense
+          fallback={
+            <p tabIndex={-1} className="mend-words" data-told>
+              One moment …
+            </p>
+          }
+        >
           <Told {...state} store={store} />
         </Suspense>
       )}
