@@ -38,6 +38,13 @@ const fixtureWords: Readonly<Record<Fixture['kind'], string>> = {
 };
 const openingWords: Readonly<Record<Opening['kind'], string>> = { door: 'Door', window: 'Window', passage: 'Passage' };
 
+/** What the kinds of a list of a file are called; whether a file has one of them is for whoever reads it to ask. */
+export const kindWords = new Map<string, Readonly<Record<string, string>>>([
+  ['pieces', pieceWords],
+  ['fixtures', fixtureWords],
+  ['openings', openingWords],
+]);
+
 export const pieceKindName = (kind: Piece['kind']): string => pieceWords[kind];
 export const fixtureKindName = (kind: Fixture['kind']): string => fixtureWords[kind];
 export const openingKindName = (kind: Opening['kind']): string => openingWords[kind];

@@ -19,7 +19,7 @@ export function pieceCommands(context: Context): PieceCommands {
       const made = whole(pieceSchema, { ...piece, id }, 'piece');
       keepNumbers(
         context,
-        inArrangement(arrangement, (before) => [...before, made as unknown as Piece]),
+        inArrangement(arrangement, (before) => [...before, made]),
         () => writeEntry(mapAt(holder, 'pieces'), layout.pieces, id, made),
       );
       return id;

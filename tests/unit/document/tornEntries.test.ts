@@ -32,6 +32,7 @@ describe('a file in which single things cannot be read', () => {
     ['a board of a shelf', (file) => put(pieces(file)[1]?.levels?.[0], 'surface', 'high'), 'the shelf “Pouring”'],
     ['a material’s mass', (file) => put(file.materials?.[1], 'mass', 'heavy'), 'the material “Rods”'],
     ['the width of a door', (file) => put(file.room?.openings?.[0], 'width', -5), 'the door without a name'],
+    ['a kind that is none', (file) => put(file.room?.openings?.[0], 'kind', 'constructor'), 'the door or window without a name'],
     ['where a tray stands', (file) => put(file.arrangements?.[0]?.placements?.[0], 'x', 'left'), 'the place of a tray “m1”'],
   ])('%s: the rest is opened, and the thing is kept as it is and named', (_, spoil, name) => {
     const found = torn(spoil);
