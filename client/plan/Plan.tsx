@@ -13,7 +13,6 @@ import { drawLayer } from './layers.ts';
 import { createPlanModel, fitWholeRoom, type LayerName, layerNames, type PlanModel } from './planModel.ts';
 import { planStoreOf } from './planStore.ts';
 import { createPlanPointer, type Press } from './pointer.ts';
-import { RestLine } from './RestLine.tsx';
 import { usePlanState } from './usePlanState.ts';
 import { useRedraw } from './useRedraw.ts';
 import type { Size } from './viewport.ts';
@@ -31,6 +30,7 @@ export function Plan() {
     const made: PlanModel = createPlanModel(session, (...names) => {
       for (const name of names) layers.current.get(name)?.batchDraw();
       if (names.includes('sheet')) sayView(box.current, made);
+      if (names.includes('over')) sayRest(box.current, made);
     });
     return made;
   }, [session]);
@@ -101,7 +101,6 @@ export function Plan() {
         </div>
       </div>
       <WholeRoom />
-      <RestLine />
       <Drafting />
       <p id={help} className="only-heard">
         {words}
@@ -144,6 +143,12 @@ function sayView(element: HTMLElement | null, { view }: PlanModel): void {
   if (element) element.dataset.view = `${view.k} ${view.x} ${view.y}`;
   // The first drawn plan, for the bench; the canvas was asked for its frame just before.
   if (performance.getEntriesByName('plan-drawn').length === 0) requestAnimationFrame(() => performance.mark('plan-drawn'));
+}
+
+/** What the foot of the drawing says of the thing in hand, for the same. */
+function sayRest(element: HTMLElement | null, { store }: PlanModel): void {
+  const { rest } = store.state();
+  if (element && (element.dataset.rest ?? '') !== rest) element.dataset.rest = rest;
 }
 
 /** One shape a canvas: the drawing functions know the rest. */

@@ -25,7 +25,7 @@ import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
 import { drawPencil } from './draw/drawPencil.ts';
 import { drawPicture } from './draw/drawPicture.ts';
 import { drawPiece, type PieceLook } from './draw/drawPiece.ts';
-import { drawRest } from './draw/drawRest.ts';
+import { drawRest, drawRestWords } from './draw/drawRest.ts';
 import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from './draw/drawRoom.ts';
 import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
 import { adultSeatWords, drawAdultSeatWords, type PlacedWords } from './draw/drawSmallPieces.ts';
@@ -196,6 +196,7 @@ function drawOver(pen: Pen, model: PlanModel): void {
       moving.bodies.flatMap((body) => body.footprint),
       boundsOf(model),
     );
+  drawRestWords(pen, model.store.state().rest, model.size);
 }
 
 function drawMoving(pen: Pen, model: PlanModel, moving: NonNullable<PlanModel['moving']>): void {

@@ -93,7 +93,7 @@ describe('several things with the mouse', () => {
     // One thing brought near a wall comes to rest at it and says so.
     await page.keyboard.press('Escape');
     await drag(page, { x: 6500, y: 3900 }, { x: 6500, y: 4800 });
-    await page.locator('.rest-line', { hasText: 'Flush with the south wall' }).waitFor();
+    await page.locator('.plan-paper[data-rest^="Flush with the south wall"]').waitFor();
     if (pictures) await page.screenshot({ path: `${pictures}/placing-rest.png` });
     await page.mouse.up();
     await page.getByRole('status').filter({ hasText: 'Flush with the south wall' }).waitFor();

@@ -5,7 +5,8 @@ import { spanAlong } from '../box.ts';
 import type { SnapLine } from '../snap.ts';
 import { type DimensionStyle, drawDimension } from './drawDimensions.ts';
 import { NEATLINE } from './drawNeatline.ts';
-import { at, type Pen } from './pen.ts';
+import type { Size } from '../viewport.ts';
+import { at, line as stroked, type Pen, widthOf, write } from './pen.ts';
 import type { WordBox } from './wordPlace.ts';
 
 /** px between the neatline and the string that grows on it */
@@ -76,4 +77,34 @@ function drawStretch(pen: Pen, { way, from, to }: Stretch, style: DimensionStyle
   }
   pen.ctx.fillRect(edge - clear, start.y - 6, 2 * clear, end.y - start.y + 12);
   drawDimension(pen, { x: edge, y: start.y }, { x: edge, y: end.y }, to - from, style);
+}
+
+const WORDS = { size: 13, weight: 600, colour: colours.blue, align: 'left' } as const;
+/** px */
+const LINE = 18;
+const BESIDE = 12;
+const ABOVE = 5;
+
+/** The same in words, over the foot of the drawing. They change many times a second: on the page each time would lay it out anew. */
+export function drawRestWords(pen: Pen, words: string, { width, height }: Size): void {
+  if (words === '') return;
+  const lines = brokenAt(words, (part) => widthOf(pen, part, WORDS.size, WORDS.weight) <= width - 2 * BESIDE);
+  const top = height - lines.length * LINE - 2 * ABOVE;
+  pen.ctx.fillStyle = colours.paper;
+  pen.ctx.fillRect(0, top, width, height - top);
+  stroked(pen, { x: 0, y: top }, { x: width, y: top }, { colour: colours.blue, width: 1.2 });
+  lines.forEach((part, i) => {
+    write(pen, part, { x: BESIDE, y: top + ABOVE + (i + 0.5) * LINE }, WORDS);
+  });
+}
+
+/** Broken between words into lines that fit. */
+function brokenAt(words: string, fits: (part: string) => boolean): string[] {
+  const lines: string[] = [];
+  for (const word of words.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && fits(`${last} ${word}`)) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
 }

@@ -53,7 +53,7 @@ it('words follow each report at rest, and in steps while something is dragged', 
   expect(keyNow()).toBe('b');
   move(true);
   expect(keyNow()).toBe('b');
-  vi.advanceTimersByTime(500);
+  vi.advanceTimersByTime(900);
   told = 0;
   // The first of a drag at once, then the latest of what came in between.
   say('c');
@@ -64,7 +64,7 @@ it('words follow each report at rest, and in steps while something is dragged', 
   say('e');
   expect(keyNow()).toBe('c');
   expect(told).toBe(1);
-  vi.advanceTimersByTime(300);
+  vi.advanceTimersByTime(800);
   expect(keyNow()).toBe('e');
   expect(told).toBe(2);
   // Let go: nothing waits.
@@ -76,6 +76,24 @@ it('words follow each report at rest, and in steps while something is dragged', 
   expect(keyNow()).toBe('f');
   stop();
   expect(hears()).toBe(0);
+});
+
+it('all that is shown in steps changes at the same moment', () => {
+  const { session, say, move } = scripted();
+  const [words, marks] = [pacedReport(session), pacedReport({ ...session, report: session.report })];
+  const changed = { words: [] as number[], marks: [] as number[] };
+  words.subscribe(() => changed.words.push(performance.now()));
+  move(true);
+  say('a');
+  vi.advanceTimersByTime(130);
+  marks.subscribe(() => changed.marks.push(performance.now()));
+  for (let step = 0; step < 80; step++) {
+    say(String(step));
+    vi.advanceTimersByTime(50);
+  }
+  const later = changed.words.slice(2);
+  expect(later.length).toBeGreaterThan(2);
+  expect(changed.marks).toEqual(expect.arrayContaining(later));
 });
 
 it('where the work is kept is told calmly: what is not well at once, that all is well once it stays so', () => {
