@@ -19,21 +19,32 @@ export function pacedBy<T>(session: Session, read: () => T, until: (moment: Pace
   const listeners = new Set<() => void>();
   let moment: PacedMoment<T> = { shown: read(), shownSince: Number.NEGATIVE_INFINITY, now: read(), nowSince: Number.NEGATIVE_INFINITY };
   let timer: ReturnType<typeof setTimeout> | null = null;
+  /** When the timer looks again, ms of the page's clock. */
+  let due = 0;
   let stop: (() => void) | null = null;
 
   function look(): void {
     const now = read();
     if (now !== moment.now) moment = { ...moment, now, nowSince: performance.now() };
+    const at = now === moment.shown ? 0 : until(moment);
+    const rest = at - performance.now();
+    // It is looked several times a frame; mostly the next moment stays the same.
+    if (timer !== null && rest > 0 && at === due) return;
     if (timer !== null) clearTimeout(timer);
     timer = null;
     if (now === moment.shown) return;
-    const rest = until(moment) - performance.now();
     if (rest > 0) {
-      timer = setTimeout(look, rest);
+      due = at;
+      timer = setTimeout(onTime, rest);
       return;
     }
     moment = { ...moment, shown: now, shownSince: performance.now() };
     for (const listener of listeners) listener();
+  }
+
+  function onTime(): void {
+    timer = null;
+    look();
   }
 
   return {

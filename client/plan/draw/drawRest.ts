@@ -3,10 +3,10 @@ import type { Box } from '#model/geometry/polygon.ts';
 import type { Point, Segment } from '#model/geometry/vec.ts';
 import { spanAlong } from '../box.ts';
 import type { SnapLine } from '../snap.ts';
+import type { Size } from '../viewport.ts';
 import { type DimensionStyle, drawDimension } from './drawDimensions.ts';
 import { NEATLINE } from './drawNeatline.ts';
-import type { Size } from '../viewport.ts';
-import { at, line as stroked, type Pen, widthOf, write } from './pen.ts';
+import { at, type Pen, line as stroked, widthOf, write } from './pen.ts';
 import type { WordBox } from './wordPlace.ts';
 
 /** px between the neatline and the string that grows on it */
