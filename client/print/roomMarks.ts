@@ -11,6 +11,7 @@ import { figure } from '../text/figure.ts';
 import { hatchOf } from './hatchLines.ts';
 import { arc, line, type Mark, rect, shape, weights, words } from './marks.ts';
 import type { PaperPen } from './paperPen.ts';
+import { cutText } from './wrapText.ts';
 
 /** mm on paper from the measured inner face to the outer one. */
 const thickOf = (pen: PaperPen): number => Math.max(weights.wall, WALL / pen.scale);
@@ -83,25 +84,36 @@ const isLeafOut = ({ raw }: SceneOpening): boolean => raw.kind === 'door' && raw
 const nameOf = ({ raw }: SceneOpening): string => raw.name?.trim() ?? '';
 const NAME = 2.6;
 
-/** Where a door leads: outside before its gap; one that swings out has it in its swing. */
+/** Where a door leads: outside before its gap; one that swings out has it in its swing. A long one keeps within its wall, cut where it must. */
 export function openingNames(pen: PaperPen, { openings }: SceneRoom): Mark[] {
   return openings.flatMap((opening) => {
-    const name = nameOf(opening);
-    if (name === '') return [];
+    const { wall } = opening;
     const [a, b] = [pen.at(opening.a), pen.at(opening.b)];
-    const outward = scale(opening.wall.inward, -1);
-    const along = unit(sub(b, a));
+    const [start, end] = [pen.at(wall.a), pen.at(wall.b)];
+    const name = cutText(nameOf(opening), distance(start, end), pen.measure, NAME, 400, true);
+    if (name === '') return [];
+    const outward = scale(wall.inward, -1);
+    const along = unit(sub(end, start));
     const angle = readable(along.x, along.y);
     const thick = thickOf(pen);
     const style = { size: NAME, isTitle: true, isItalic: true, angle, align: 'middle' } as const;
+    const width = pen.measure(name, NAME, 400, true);
+    const withinWall = (p: Point): Point => {
+      const at = dot(sub(p, start), along);
+      return add(start, scale(along, Math.max(width / 2, Math.min(distance(start, end) - width / 2, at))));
+    };
     if (!isLeafOut(opening)) {
-      const at = add(lerp(a, b, 0.5), scale(outward, thick + 0.6 + NAME / 2));
+      const middle = lerp(a, b, 0.5);
+      const at = add(width > distance(a, b) ? withinWall(middle) : middle, scale(outward, thick + 0.6 + NAME / 2));
       return [words(name, at.x, at.y, style)];
     }
     const { hinge, latch } = leafOf(opening, a, b, scale(outward, thick), outward);
     const wide = distance(hinge, latch);
-    const fits = pen.measure(name, NAME, 400, true) < wide * 0.8;
-    const at = add(lerp(hinge, latch, fits ? 0.46 : 0.5), scale(outward, fits ? wide * 0.36 : wide + NAME / 2 + 0.8));
+    const fits = width < wide * 0.8;
+    const at = add(
+      fits ? lerp(hinge, latch, 0.46) : add(withinWall(lerp(a, b, 0.5)), scale(outward, thick)),
+      scale(outward, fits ? wide * 0.36 : wide + NAME / 2 + 0.8),
+    );
     return [words(name, at.x, at.y, { ...style, ground: fits ? 0.2 : 0 })];
   });
 }

@@ -98,6 +98,40 @@ describe('the scale of the room sheet', () => {
     expect(boxes.some((box) => Math.abs(box.maxX - box.minX - 168) < 1e-9 && Math.abs(box.maxY - box.minY - 152) < 1e-9)).toBe(true);
   });
 
+  it.each(['in-left', 'out-left'] as const)('keeps the name of a door within its wall, however long it is (%s)', (swing) => {
+    const long = 'The way out to the covered walk and the kitchen garden behind the old greenhouse and the compost';
+    const named = (name: string): Classroom =>
+      plainRoom({
+        room: {
+          corners: [
+            { id: 'c1', x: 0, y: 0 },
+            { id: 'c2', x: 4000, y: 0 },
+            { id: 'c3', x: 4000, y: 4000 },
+            { id: 'c4', x: 0, y: 4000 },
+          ],
+          openings: [{ id: 'd1', kind: 'door', from: 'c1', offset: 2950, width: 1000, clear: 950, swing, name }],
+        },
+      });
+    const sheetAlone: Partial<PrintChoice> = { isRoom: true };
+    const wordsOf = (name: string) => {
+      const [page] = print(named(name), sheetAlone, false);
+      const found = page?.marks.flatMap((mark) =>
+        mark.kind === 'words' && mark.isItalic && name.startsWith(mark.text.replace('…', '')) ? [mark] : [],
+      );
+      return found?.[0];
+    };
+    const [short, cut] = [wordsOf('garden'), wordsOf(long)];
+    expect(short?.text).toBe('garden');
+    expect(cut?.text).toMatch(/^The way out .*…$/);
+    // 1:50 on A4, as its title says: 4 m of wall are 80 mm.
+    const half = averageWidth(cut?.text ?? '', 2.6, 400, true) / 2;
+    expect(2 * half).toBeLessThanOrEqual(80);
+    // The short one stands at its door, 3.45 m along; the long one reaches from end to end of the wall.
+    const start = (short?.at.x ?? 0) - 3450 / 50;
+    expect((cut?.at.x ?? 0) - half).toBeGreaterThanOrEqual(start - 3);
+    expect((cut?.at.x ?? 0) + half).toBeLessThanOrEqual(start + 80 + 3);
+  });
+
   it('does not shrink the room for a thing far outside, and says that it is not drawn', () => {
     const far = plainRoom({ pieces: [{ id: 't9', kind: 'table', name: 'table 9', x: 60_000, y: 0, width: 1000, depth: 500 }] });
     const pages = print(far, { isRoom: true }, false);
