@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useLayoutEffect, useMemo, useRef } from 'react';
 import { trayGapOf } from '#model/measures/order/classOptions.ts';
 import type { Scene, SceneSide } from '#model/scene/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
@@ -37,6 +37,9 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
   const mend = useMemo(() => trayMend(scene, report, tray.id), [scene, report, tray.id]);
   const board = layout.boards.find((each) => each.trays.some((one) => one.id === tray.id));
   const others = scene.sides.filter((each) => each !== side);
+  const box = useRef<HTMLDivElement>(null);
+  // They take room from the list in which the tray was just chosen.
+  useLayoutEffect(() => keepChosenInList(box.current?.parentElement), []);
 
   function press(key: string, shift: boolean): void {
     const meaning = keyMeaning(layout, tray.id, { key, shift }, gap, direction);
@@ -45,7 +48,7 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
   }
 
   return (
-    <div className="tray-verbs">
+    <div ref={box} className="tray-verbs">
       <p className="tray-chosen">
         <b>{tray.name}</b> <span className="aside">{tray.isMeasured ? `${sayLength(tray.width, units)} wide` : 'size not known'}</span>
       </p>
@@ -74,6 +77,11 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
           />
         )}
       </div>
+      {(checks.get(tray.id) ?? []).map((finding) => (
+        <p key={finding.key} className="tray-finding">
+          {leadSentence(finding.message)[0]} <WhyLink rule={finding.rule} about={finding.message} />
+        </p>
+      ))}
       <details
         className="tray-more"
         onToggle={({ currentTarget }) => currentTarget.open && currentTarget.scrollIntoView({ block: 'nearest' })}
@@ -123,11 +131,16 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
           />
         </div>
       </details>
-      {(checks.get(tray.id) ?? []).map((finding) => (
-        <p key={finding.key} className="tray-finding">
-          {leadSentence(finding.message)[0]} <WhyLink rule={finding.rule} about={finding.message} />
-        </p>
-      ))}
     </div>
   );
+}
+
+/** The page itself is not scrolled. */
+function keepChosenInList(section: HTMLElement | null | undefined): void {
+  const list = section?.querySelector('.tray-scroll');
+  const row = list?.querySelector('tr[aria-current]')?.getBoundingClientRect();
+  if (!list || !row) return;
+  const { top, bottom } = list.getBoundingClientRect();
+  if (row.bottom > bottom) list.scrollTop += row.bottom - bottom;
+  else if (row.top < top) list.scrollTop -= top - row.top;
 }
