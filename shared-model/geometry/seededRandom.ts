@@ -11,3 +11,11 @@ export function seededRandom(seed: number): () => number {
     return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
   };
 }
+
+/** The same things in an order drawn anew. */
+export function shuffled<T>(list: readonly T[], random: () => number): T[] {
+  return list
+    .map((one) => ({ one, at: random() }))
+    .sort((p, q) => p.at - q.at)
+    .map(({ one }) => one);
+}

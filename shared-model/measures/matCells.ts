@@ -48,6 +48,11 @@ export class MatCells {
     return this.firsts.map(({ minU, maxU, minV, maxV, frame }) => turn({ x: (minU + maxU) / 2, y: (minV + maxV) / 2 }, frame));
   }
 
+  /** True when all mats lie at one turn and a quarter turn to it. */
+  isOneFrame(): boolean {
+    return this.firsts.every(({ frame }) => frame === this.firsts[0]?.frame);
+  }
+
   isIn(window: MatWindow, cell: PackingCell): boolean {
     return window.has(this.firstOf.get(cell) as number);
   }

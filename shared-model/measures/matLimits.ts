@@ -3,12 +3,12 @@ import { cliquesOf } from '../geometry/packingCliques.ts';
 import type { PickLimit } from '../geometry/pickMost.ts';
 import type { Tile } from '../geometry/tile.ts';
 import type { MatCells, MatWindow } from './matCells.ts';
-import { covers, type Taken } from './matWays.ts';
+import { type Alike, covers } from './matWays.ts';
 
-/** Parts that mats may not all cover. */
+/** Parts of which mats may not cover one of each. */
 interface Forbidden {
-  readonly parts: readonly Taken[];
-  /** Whether a cell covers one of them; asked once of each cell. */
+  readonly parts: readonly Alike[];
+  /** Whether a cell covers any of them; asked once of each cell. */
   readonly covers: WeakMap<PackingCell, boolean>;
 }
 
@@ -22,8 +22,8 @@ export class MatLimits {
     private readonly cells: MatCells,
   ) {}
 
-  /** No laying covers all of these. No two mats cover one of them, so what covers any of them is fewer than they are: that limit, of some cells. */
-  forbid(parts: readonly Taken[], cells: readonly PackingCell[]): PickLimit {
+  /** No laying covers one of each. No two mats cover some of the same, so what covers any of them is fewer than they are: that limit, of some cells. */
+  forbid(parts: readonly Alike[], cells: readonly PackingCell[]): PickLimit {
     const one = { parts, covers: new WeakMap<PackingCell, boolean>() };
     this.forbidden.push(one);
     return this.limitOf(one, cells);
@@ -57,7 +57,7 @@ export class MatLimits {
     const isMember = (cell: PackingCell): boolean => {
       let is = known.get(cell);
       if (is === undefined) {
-        is = parts.some((part) => covers(cell, this.tile, part));
+        is = parts.some((alike) => alike.some((part) => covers(cell, this.tile, part)));
         known.set(cell, is);
       }
       return is;

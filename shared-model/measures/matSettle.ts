@@ -1,11 +1,12 @@
 import type { PackingCell } from '../geometry/packingCells.ts';
 import type { Picker, PickLimit } from '../geometry/pickMost.ts';
+import { shuffled } from '../geometry/seededRandom.ts';
 import { type Tile, type TilePlace, tileRing } from '../geometry/tile.ts';
 import { layInCells } from './layInCells.ts';
 import type { MatCells, MatWindow } from './matCells.ts';
 import { drawChoice } from './matDraws.ts';
 import type { MatLimits } from './matLimits.ts';
-import { coveredBy, type MatWays, SIDES, type Taken } from './matWays.ts';
+import { type Alike, coveredBy, type MatWays, SIDES, type Taken } from './matWays.ts';
 
 /** What a proof works with. */
 export interface MatGround {
@@ -154,7 +155,7 @@ class Settling {
     let rest = [...shareOf].sort((p, q) => p[1] - q[1]).map(([part]) => part);
     for (let count = 0; count < CUTS_A_DRAW && ways.shuts(rest); count++) {
       const from = ways.least(rest);
-      const limit = this.ground.limits.forbid(ways.drawnIn(from), cells);
+      const limit = this.ground.limits.forbid(this.widened(ways.drawnIn(from)), cells);
       const taken = limit.members.reduce((sum, k) => sum + (shares[k] as number), 0);
       if (isLargest || taken > limit.most + WORTH) limits.push(limit);
       isForbidden = true;
@@ -185,7 +186,8 @@ class Settling {
           .sort((p, q) => p - q)
           .join();
         if (!told.has(key))
-          for (let way = 0; way < DRAWN_IN; way++) limits.forbid(ways.drawnIn(shuffled(from, random), shuffled(SIDES, random)), []);
+          for (let way = 0; way < DRAWN_IN; way++)
+            limits.forbid(this.widened(ways.drawnIn(shuffled(from, random), shuffled(SIDES, random))), []);
         told.add(key);
         const out = from[Math.floor(random() * from.length)];
         rest = rest.filter((part) => part !== out);
@@ -196,6 +198,11 @@ class Settling {
     return true;
   }
 
+  private widened(parts: readonly Taken[]): readonly Alike[] {
+    const { ways, cells, tile, random } = this.ground;
+    return ways.widened(parts, { gap: tile.gap, isOneFrame: cells.isOneFrame() }, random);
+  }
+
   /** Lays one mat in each cell where that can be found. */
   private layIn(cells: readonly PackingCell[]): boolean {
     const { tile, ways } = this.ground;
@@ -204,13 +211,6 @@ class Settling {
     this.places = places;
     return true;
   }
-}
-
-function shuffled<T>(list: readonly T[], random: () => number): T[] {
-  return list
-    .map((one) => ({ one, at: random() }))
-    .sort((p, q) => p.at - q.at)
-    .map(({ one }) => one);
 }
 
 const sizeOf = (cells: readonly PackingCell[]): number => Math.max(...cells.map((c) => Math.max(c.maxU - c.minU, c.maxV - c.minV)));
