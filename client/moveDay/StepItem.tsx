@@ -6,7 +6,7 @@ import { TextField } from '../ui/TextField.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { Day, DayStep } from './dayOf.ts';
 import { sayEarly } from './sayEarly.ts';
-import { nameOfAny, type Saying, sayStep, sayWaits } from './sayStep.ts';
+import { nameOfAny, type Saying, sayCaution, sayStep, sayWaits } from './sayStep.ts';
 import { sayWaiters } from './sayWaiters.ts';
 import type { StepActions } from './stepActions.ts';
 
@@ -47,6 +47,7 @@ export function StepItem({ one, day, saying, actions, isChosen, onChoose }: Prop
           {title}
         </button>
         <p className="step-detail">{detail}</p>
+        {!isChosen && !isDone && sayCaution(step) !== '' && <p className="step-detail">{sayCaution(step)}.</p>}
         <Warnings one={one} day={day} saying={saying} />
         <div id={more}>
           {isChosen && (

@@ -6,7 +6,7 @@ import { length } from '#model/geometry/vec.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { cellsOf, neatlineBounds } from '../plan/neatline.ts';
 import { sayCount } from '../text/sayCount.ts';
-import { sayList } from '../text/sayList.ts';
+import { capital, sayList } from '../text/sayList.ts';
 import { wallName } from '../text/wallName.ts';
 import type { MoveNames } from './names.ts';
 import { sayGap, sayLegs, sayStraight, sayTurned } from './sayMove.ts';
@@ -205,6 +205,16 @@ function sayWhere({ by, stands, path }: MoveStep, { plan, names, units }: Saying
 export const sayTwoPeople = (units: LengthUnits): string =>
   `Two people lift it: ${sayLength(TWO_PEOPLE.long, units)} long or ${sayLength(TWO_PEOPLE.high, units)} high and more is not moved alone (common practice, no source).`;
 
+/** What can hurt somebody, in a few words; the rest stands with the step once it is opened. "": nothing. */
+export function sayCaution({ unfasten, fasten }: MoveStep): string {
+  const words: string[] = [];
+  if (unfasten === 'yes') words.push('unfasten it first, and hold it: it can tip');
+  if (unfasten === 'look') words.push('look first whether it is fastened to the wall');
+  if (fasten === 'yes') words.push('fasten it there before anything is put on it');
+  if (fasten === 'look') words.push('settle whether it is fastened there');
+  return capital(words.join('; '));
+}
+
 function mindOf(step: MoveStep, { plan, names, units }: Saying): string[] {
   const mind: string[] = [];
   if (step.unfasten === 'yes') mind.push('Unfasten it from the wall first; from then on it can tip: one of you holds it.');
@@ -213,6 +223,10 @@ function mindOf(step: MoveStep, { plan, names, units }: Saying): string[] {
   if (step.fasten === 'yes') mind.push('Fasten it to the wall again before anything is put on it: until then it can tip.');
   if (step.fasten === 'loose')
     mind.push('It is not fastened to the wall there. Low shelves tip too: see the check whether it is safe as it stands.');
+  if (step.fasten === 'look')
+    mind.push(
+      'Whether it is to be fastened to the wall there is not known: settle that before anything is put on it. Low shelves tip too.',
+    );
   if (step.overlaps.length > 0)
     mind.push(
       `In this arrangement it stands in the same place as ${sayList(step.overlaps.map((id) => nameOfAny(id, plan, names)))}: no order helps. Move one of them on the Room sheet.`,

@@ -1,5 +1,6 @@
 import type { Scene } from '../../scene/types.ts';
 import type { Material } from '../../schema/types.ts';
+import { haveRoom, type Size } from './crateRoom.ts';
 import { CRATE, TRAY_KG } from './practice.ts';
 import { placeOf, type TrayPlace } from './trayChanges.ts';
 
@@ -49,23 +50,26 @@ export function packCrates(
       (p.material.id < q.material.id ? -1 : 1),
   );
   const byHand: string[] = [];
-  const open: { area: string; piece: string | null; list: typeof going; kg: number; bulk: number }[] = [];
+  const open: { area: string; piece: string | null; list: typeof going; kg: number; sizes: Size[] }[] = [];
   for (const one of going) {
     if (!fitsCrate(one.material)) {
       byHand.push(one.material.id);
       continue;
     }
     const kg = one.material.mass ?? TRAY_KG;
-    const bulk = bulkOf(one.material);
+    const size = sidesOf(one.material);
     const piece = one.place?.piece ?? null;
     const last = open.at(-1);
     const isMore =
-      last?.area === one.material.area && last.piece === piece && last.kg + kg <= mostKg + 1e-9 && last.bulk + bulk <= 1 + 1e-9;
+      last?.area === one.material.area &&
+      last.piece === piece &&
+      last.kg + kg <= mostKg + 1e-9 &&
+      haveRoom([...last.sizes, size], [CRATE.long, CRATE.wide], CRATE.layers);
     if (last && isMore) {
       last.list.push(one);
       last.kg += kg;
-      last.bulk += bulk;
-    } else open.push({ area: one.material.area, piece, list: [one], kg, bulk });
+      last.sizes.push(size);
+    } else open.push({ area: one.material.area, piece, list: [one], kg, sizes: [size] });
   }
   const crates = open.map(({ piece, list, kg }, i): Crate => {
     const places = list.flatMap(({ place }) => place ?? []);
@@ -96,12 +100,6 @@ const sidesOf = ({ width, depth }: Material): [number, number] => {
 function fitsCrate(material: Material): boolean {
   const [long, wide] = sidesOf(material);
   return long <= CRATE.long && wide <= CRATE.wide;
-}
-
-/** Share of a crate's room. */
-function bulkOf(material: Material): number {
-  const [long, wide] = sidesOf(material);
-  return (long * wide) / (CRATE.long * CRATE.wide * CRATE.layers);
 }
 
 /** 0 is "A", 25 "Z", 26 "AA". */

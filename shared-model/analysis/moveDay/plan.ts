@@ -39,8 +39,8 @@ export interface MoveStep {
   readonly isLarge: boolean;
   /** Held by the wall now; look: not known. */
   readonly unfasten: 'yes' | 'look' | null;
-  /** To be held by the wall afterwards; loose: it is not, though it may be high enough to tip. */
-  readonly fasten: 'yes' | 'loose' | null;
+  /** To be held by the wall afterwards; loose: it is not, though it may be high enough to tip; look: not known. */
+  readonly fasten: 'yes' | 'loose' | 'look' | null;
   /** Things that stand in the same place in the later arrangement itself: no order helps. */
   readonly overlaps: readonly string[];
   readonly waits: readonly Wait[];
@@ -272,7 +272,7 @@ function moveStep(
     isLarge,
     people: isLarge || unfasten === 'yes' ? 2 : 1,
     unfasten,
-    fasten: does === 'aside' || !lead.after ? null : lead.after.anchored ? 'yes' : isTall && lead.after.kind !== 'rug' ? 'loose' : null,
+    fasten: does === 'aside' || !lead.after ? null : fastenOf(lead.after, isTall),
     overlaps: does === 'aside' || does === 'out' ? [] : overlapsOf(day, unit),
     waits,
   };
@@ -285,6 +285,12 @@ const carried = (start: SceneBody, end: SceneBody): MovePath => ({
 
 const unfastenOf = ({ anchored, kind }: NonNullable<PieceChange['before']>): MoveStep['unfasten'] =>
   anchored ? 'yes' : kind === 'shelf' && anchored === null ? 'look' : null;
+
+function fastenOf({ anchored, kind }: NonNullable<PieceChange['after']>, isTall: boolean): MoveStep['fasten'] {
+  if (anchored) return 'yes';
+  if (!isTall || kind === 'rug') return null;
+  return anchored === null ? 'look' : 'loose';
+}
 
 /** Steps by which others left the floor that a unit is set down on: for what is set aside no precedence says so. */
 function leftBefore(day: Day, k: number, index: number, does: UnitEvent['does']): string[] {

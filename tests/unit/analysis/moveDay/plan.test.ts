@@ -66,6 +66,14 @@ describe('three shelves along the west wall, each slid north into the place of t
     expect(stepOf(plan, 'move:s1')).toMatchObject({ unfasten: 'yes', fasten: 'yes', people: 2, isLarge: false });
   });
 
+  it.each([
+    [null, { unfasten: 'look', fasten: 'look' }],
+    [false, { unfasten: null, fasten: 'loose' }],
+  ] as const)('what is not known of their fastening (%s) is not said as known', (anchored, expected) => {
+    const unsaid = planMove(moveRoom([shelf('s1', 200, 1700, { anchored })], [shelf('s1', 200, 650, { anchored })]), 'a1', 'a2');
+    expect(stepOf(unsaid, 'move:s1')).toMatchObject(expected);
+  });
+
   it('an order by hand that goes from the south runs into what still stands there', () => {
     const order = inHandOrder(plan.steps, ['empty:s1+s2+s3', 'move:s3', 'move:s2', 'move:s1', 'fill:s1+s2+s3', 'mats', 'tape']);
     expect([...orderTroubles(plan, order)].map(([id, { later, inTheWay }]) => [id, later.map(({ step }) => step), inTheWay])).toEqual([

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { dayOf, waitersOf } from '#client/moveDay/dayOf.ts';
 import { pairOf } from '#client/moveDay/pairOf.ts';
 import { sayEarly } from '#client/moveDay/sayEarly.ts';
-import { sayStep } from '#client/moveDay/sayStep.ts';
+import { sayCaution, sayStep } from '#client/moveDay/sayStep.ts';
 import { sameButTicks } from '#client/moveDay/steady.ts';
 import type { Classroom } from '#model/schema/types.ts';
 import { demoRoom } from '#tests/support/demo/demoRoom.ts';
@@ -49,6 +49,35 @@ describe('the two arrangements of the day', () => {
     expect(pairOf(three, a1)).toEqual({ from: a1, to: a2 });
     expect(pairOf({ ...three, current: 'a2' }, a2)).toEqual({ from: a2, to: a1 });
     expect(pairOf({ ...three, arrangements: [a1] }, a1)).toBeNull();
+  });
+});
+
+describe('what can tip', () => {
+  const cautions = (anchored: boolean | null) => {
+    const changed = {
+      ...three,
+      arrangements: three.arrangements.map((one) => ({ ...one, pieces: one.pieces.map((piece) => ({ ...piece, anchored })) })),
+    };
+    const now = day(changed);
+    const { plan, names } = now;
+    return now.steps.flatMap(({ step }) =>
+      step.unit === null ? [] : [[sayCaution(step), sayStep(step, { plan, names, units: 'metric', mats: null }).mind.join(' ')]],
+    );
+  };
+
+  it('is said with the closed step: what is fastened, and what nobody knows', () => {
+    expect(cautions(true).some(([short]) => short?.startsWith('Unfasten it first, and hold it: it can tip'))).toBe(true);
+    const unknown = cautions(null).filter(([short]) => short !== '');
+    expect(unknown.length).toBeGreaterThan(0);
+    for (const [short, whole] of unknown) {
+      expect(short).toMatch(/look first whether it is fastened|settle whether it is fastened/i);
+      expect(whole).not.toContain('It is not fastened');
+    }
+  });
+
+  it('is nothing where it stands loose, which the opened step says', () => {
+    for (const [short] of cautions(false)) expect(short).toBe('');
+    expect(cautions(false).some(([, whole]) => whole?.includes('It is not fastened to the wall there.'))).toBe(true);
   });
 });
 
