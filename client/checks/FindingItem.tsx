@@ -4,7 +4,7 @@ import type { LengthUnits } from '#model/units/sayLength.ts';
 import { useMayChange, useSession } from '../session/hooks.ts';
 import type { Session } from '../session/types.ts';
 import { Button } from '../ui/Button.tsx';
-import { keepInSight } from '../ui/keepInSight.ts';
+import { comeBackTo, keepInSight } from '../ui/keepInSight.ts';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { doFix } from './doFix.ts';
@@ -37,6 +37,11 @@ export const FindingItem = memo(function FindingItem({ group, isShown, refs, whe
   const [isLeaving, setLeaving] = useState(false);
   const figures = sayFigures(finding.measured, finding.needed, units);
   const item = useRef<HTMLLIElement>(null);
+  const wasShown = useRef(isShown);
+  // Where parts take turns the checks come back at the finding that was looked at.
+  useEffect(() => {
+    if (wasShown.current && item.current?.closest('.phone, .swapped')) return comeBackTo(item.current);
+  }, []);
   useEffect(() => {
     if ((isShown || isLeaving) && item.current) keepInSight(item.current);
   }, [isShown, isLeaving]);

@@ -11,6 +11,13 @@ export const loadSetDrags = (): Promise<void> =>
   import('./drag/setDrags.ts').then((drags) => {
     setDrags = drags;
   });
+type RestPart = typeof import('./draw/drawRest.ts');
+let restPart: RestPart | null = null;
+fetchWhenQuiet(() =>
+  import('./draw/drawRest.ts').then((part) => {
+    restPart = part;
+  }),
+);
 fetchWhenQuiet(loadSetDrags);
 fetchWhenQuiet(loadVerbs);
 fetchWhenQuiet(loadTape);
@@ -30,3 +37,6 @@ export const withAllInStep = (session: Session, run: (order: typeof import('../c
 
 /** A drag cannot wait: null while it is not here yet. It comes with the verbs of several at the latest. */
 export const setDragsHere = (): SetDrags | null => setDrags;
+
+/** How the thing in hand lies is drawn once this is here; it is said when it is let go in any case. */
+export const restPartHere = (): RestPart | null => restPart;

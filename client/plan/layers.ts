@@ -25,7 +25,6 @@ import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
 import { drawPencil } from './draw/drawPencil.ts';
 import { drawPicture } from './draw/drawPicture.ts';
 import { drawPiece, type PieceLook } from './draw/drawPiece.ts';
-import { drawRest, drawRestWords } from './draw/drawRest.ts';
 import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from './draw/drawRoom.ts';
 import { drawPencilOutline, ringOf } from './draw/drawShape.ts';
 import { adultSeatWords, drawAdultSeatWords, type PlacedWords } from './draw/drawSmallPieces.ts';
@@ -36,6 +35,7 @@ import { onFloor, takenByMarks, takenOnFloor } from './draw/takenOnFloor.ts';
 import { handlesOf } from './handles.ts';
 import { wordsBeside } from './handleWords.ts';
 import type { Item } from './items.ts';
+import { restPartHere } from './lateParts.ts';
 import { matsLying } from './matsLying.ts';
 import { bodyById, boundsOf, hasStrings, type LayerName, type PlanModel, rawRoomOf, roomOf } from './planModel.ts';
 import { numberedRemarks, remarkPlace } from './remarks.ts';
@@ -189,14 +189,10 @@ function drawOver(pen: Pen, model: PlanModel): void {
   drawDraft(pen, model);
   // Above everything: wherever the paper is moved, people can say where.
   drawNeatline(pen, boundsOf(model), model.size);
-  if (moving)
-    drawRest(
-      pen,
-      moving.lines,
-      moving.bodies.flatMap((body) => body.footprint),
-      boundsOf(model),
-    );
-  drawRestWords(pen, model.store.state().rest, model.size);
+  const rest = restPartHere();
+  const own = moving?.bodies.flatMap((body) => body.footprint) ?? [];
+  if (moving) rest?.drawRest(pen, moving.lines, own, boundsOf(model));
+  rest?.drawRestWords(pen, model.store.state().rest, model.size);
 }
 
 function drawMoving(pen: Pen, model: PlanModel, moving: NonNullable<PlanModel['moving']>): void {

@@ -30,3 +30,12 @@ function scrollingPart(thing: HTMLElement): HTMLElement | null {
   }
   return null;
 }
+
+/** ms after which it is looked again whether it still lies there: what stands above it comes bit by bit. */
+const AGAIN = [0, 120, 400];
+
+/** Puts a thing into the middle of what is seen. @returns ends it */
+export function comeBackTo(thing: HTMLElement): () => void {
+  const timers = AGAIN.map((ms) => setTimeout(() => thing.scrollIntoView({ block: 'center' }), ms));
+  return () => timers.forEach(clearTimeout);
+}

@@ -110,6 +110,31 @@ describe.each(screens('phone', 'tablet'))('by touch alone, on a %s', (size) => {
     await leaveDialog();
   });
 
+  it('finds its place in the checks again after the drawing', async () => {
+    await turnTo(/^Checks/);
+    const shown = page.locator('.finding.shown');
+    if ((await shown.count()) > 0) await finger.tap(shown.locator('.finding-head'));
+    const last = page.locator('.finding-head').last();
+    // What lies above it takes its true height only once it is near.
+    for (let k = 0; k < 3; k++) {
+      await last.evaluate((node) => node.scrollIntoView({ block: 'center' }));
+      await atRest(page);
+    }
+    await finger.tap(last);
+    await shown.waitFor();
+    const name = await shown.locator('.finding-text').textContent();
+    await turnTo(size === 'phone' ? /^Drawing/ : /^Shelves/);
+    await shown.waitFor({ state: 'detached' });
+    await turnTo(/^Checks/);
+    await expect.poll(() => shown.locator('.finding-text').textContent()).toBe(name);
+    const seen = (): Promise<boolean> =>
+      shown.evaluate((node) => {
+        const { top } = node.getBoundingClientRect();
+        return top >= 0 && top < innerHeight - 80;
+      });
+    await expect.poll(seen).toBe(true);
+  });
+
   it('opens the front and drags a tray to another board, which stays under the finger', async () => {
     // Whichever the check before was about.
     await turnTo(/^Drawing/);
