@@ -41,18 +41,18 @@ export function LengthField({
 }: Props) {
   const [typed, setTyped] = useState<string | null>(null);
   // The line below stays after the field is left: were it to go, a button under it would slip from under the finger.
-  const [taken, setTaken] = useState<number | null>(null);
+  const [taken, setTaken] = useState<{ readonly mm: number | null; readonly other: string | null } | null>(null);
   const shown = typed ?? (value === null ? '' : sayLength(value, units));
   const read = typed === null ? null : understand(typed, units, mayBeEmpty, least, most);
 
-  const echoed = read ? (read.ok ? read.mm : null) : taken === value ? taken : null;
-
-  const other = isLong && typed !== null ? otherReading(typed, units) : null;
+  const stays = taken?.mm === value ? taken : null;
+  const echoed = read ? (read.ok ? read.mm : null) : (stays?.mm ?? null);
+  const other = typed === null ? stays?.other : isLong ? otherReading(typed, units) : null;
 
   function commit() {
     if (read?.ok) {
       if (read.mm !== value) onCommit(read.mm);
-      setTaken(read.mm);
+      setTaken({ mm: read.mm, other: other ?? null });
       setTyped(null);
     }
   }

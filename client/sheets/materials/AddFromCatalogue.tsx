@@ -67,7 +67,9 @@ export function AddFromCatalogue({ onDone }: { onDone: () => void }) {
         <div ref={oneStop} className="catalogue-columns">
           {strands.map((key) => {
             const [strandArea = '', strand = ''] = key.split('\n');
-            const list = shown.filter((each) => each.area === strandArea && each.strand === strand);
+            const list = shown
+              .filter((each) => each.area === strandArea && each.strand === strand)
+              .sort((p, q) => (p.step ?? Infinity) - (q.step ?? Infinity));
             const free = list.filter((each) => !here.has(each.id)).map((each) => each.id);
             const isAll = free.length > 0 && free.every((id) => picked.has(id));
             return (
