@@ -76,8 +76,17 @@ function rowOf({ scene, moves, checks, fits }: RowContext, material: Material, a
     check: finding?.message ?? (at.at === 'board' ? (isStepJudged(scene, material) ? 'in step' : NOT_JUDGED) : ''),
     verb: null,
   };
-  if (at.at === 'board' && moves.has(material.id))
-    return { ...row, mark: finding?.severity ?? 'should', check: belongs(scene, moves.get(material.id)), verb: 'put in step' };
+  if (at.at === 'board' && moves.has(material.id)) {
+    // What is graver than its step is said before it.
+    const isGraver = finding?.severity === 'must' && !finding.rule.startsWith('order/');
+    const step = belongs(scene, moves.get(material.id));
+    return {
+      ...row,
+      mark: finding?.severity ?? 'should',
+      check: isGraver ? `${finding.message} Also ${step}.` : step,
+      verb: 'put in step',
+    };
+  }
   if (at.at === 'floor') return { ...row, check: 'not on a board: draw it on the plan' };
   if (at.at !== 'table') return row;
   if (material.width === null) return { ...row, mark: 'on-the-table', check: 'its width is not known' };

@@ -72,6 +72,17 @@ const shown = (filter: Parameters<typeof rowSections>[1]) =>
   rowSections(context, filter).map(({ title, rows }) => [title, rows.map(({ id }) => id)]);
 
 describe('the table of materials', () => {
+  it('says what is graver than its step before the step', () => {
+    const high = { ...finding('s1', 'must', 'Top board: too high.'), trays: ['a'] };
+    const checks = checksBySubject({ ...report, findings: [high] });
+    const rows = rowSections({ ...context, checks }, all).flatMap((section) => section.rows);
+    expect(rows.find(({ id }) => id === 'a')).toMatchObject({
+      mark: 'must',
+      check: 'Top board: too high. Also out of step, belongs on shelf 1.',
+      verb: 'put in step',
+    });
+  });
+
   it('begins with the table, ends with what is not out, and goes by step within a strand', () => {
     expect(shown(all)).toEqual([
       ['On the table, not placed yet', ['d', 'e', 'f']],
