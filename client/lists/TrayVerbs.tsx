@@ -14,6 +14,7 @@ import { spaceTrays } from '../front/spaceTrays.ts';
 import { useRestingReport, useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
+import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 import type { ChecksOf } from './trayChecks.ts';
@@ -79,7 +80,8 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
       </div>
       {(checks.get(tray.id) ?? []).map((finding) => (
         <p key={finding.key} className="tray-finding">
-          {leadSentence(finding.message)[0]} <WhyLink rule={finding.rule} about={finding.message} />
+          <SeverityWord severity={finding.severity} /> {leadSentence(finding.message)[0]}{' '}
+          <WhyLink rule={finding.rule} about={finding.message} />
         </p>
       ))}
       <details
