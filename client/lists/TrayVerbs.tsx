@@ -69,10 +69,10 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
         <TextLink onPress={() => actions.turn(tray.id)}>Turn it</TextLink>
         {board && (
           <VerbMenu
-            label={`${board.name} board`}
+            label="Space the trays"
             items={(['evenly', 'close'] as const).map((how) => ({
               id: how,
-              text: how === 'evenly' ? 'Space its trays evenly' : 'Put its trays side by side',
+              text: `${how === 'evenly' ? 'Evenly' : 'Side by side'} ${board.level === null ? 'on top' : `on the ${board.name.toLowerCase()} board`}`,
               run: () => spaceTrays(session, side, board.level?.id ?? null, how),
             }))}
           />

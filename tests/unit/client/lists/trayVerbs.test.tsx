@@ -1,5 +1,6 @@
 // @vitest-environment happy-dom
-import { afterEach, expect, it } from 'vitest';
+import { act } from 'react';
+import { afterEach, expect, it, vi } from 'vitest';
 import { frontLayout } from '#client/front/frontLayout.ts';
 import { TrayVerbs } from '#client/lists/TrayVerbs.tsx';
 import { checksBySubject } from '#client/lists/trayChecks.ts';
@@ -49,4 +50,20 @@ it('each check of a tray is said with its own mark and word, the gravest first',
   const said = [...document.querySelectorAll('.tray-finding')];
   expect(said.map((one) => one.textContent)).toEqual([' must Too high. Why?', ' note Two hands. Why?']);
   expect(said.map((one) => one.querySelector('.severity')?.className)).toEqual(['severity must', 'severity note']);
+});
+
+it('what can be done with the trays of its board is named by a verb, and each choice says how and on which board', async () => {
+  show();
+  const opener = [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Space the trays');
+  act(() => opener?.click());
+  await vi.waitFor(
+    async () => {
+      await act(() => vi.dynamicImportSettled());
+      expect([...document.querySelectorAll('[role="menuitem"]')].map(({ textContent }) => textContent)).toEqual([
+        'Evenly on the middle board',
+        'Side by side on the middle board',
+      ]);
+    },
+    { timeout: 15_000 },
+  );
 });
