@@ -1,4 +1,4 @@
-import type { Severity } from '#model/findings/finding.ts';
+import type { Finding, Severity } from '#model/findings/finding.ts';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { sayStep } from '../../front/frontLayout.ts';
@@ -73,7 +73,7 @@ function rowOf({ scene, moves, checks, fits }: RowContext, material: Material, a
     board: at.at === 'board' ? at.board.surface : null,
     width: material.width,
     mark: finding?.severity ?? null,
-    check: finding?.message ?? (at.at === 'board' ? (isStepJudged(scene, material) ? 'in step' : NOT_JUDGED) : ''),
+    check: finding ? short(finding) : at.at === 'board' ? (isStepJudged(scene, material) ? 'in step' : NOT_JUDGED) : '',
     verb: null,
   };
   if (at.at === 'board' && moves.has(material.id)) {
@@ -83,7 +83,7 @@ function rowOf({ scene, moves, checks, fits }: RowContext, material: Material, a
     return {
       ...row,
       mark: finding?.severity ?? 'should',
-      check: isGraver ? `${finding.message} Also ${step}.` : step,
+      check: isGraver ? `${short(finding)}; also ${step}` : step,
       verb: 'put in step',
     };
   }
@@ -93,6 +93,16 @@ function rowOf({ scene, moves, checks, fits }: RowContext, material: Material, a
   const fit = fits.get(material.id);
   return { ...row, mark: 'on-the-table', check: fit?.say ?? '', verb: fit?.verb ?? null };
 }
+
+/** Of one material in a line what a check says of a whole board at length; the panel beside has its words. */
+const shortWords: Readonly<Record<string, string>> = {
+  'reach/take': 'out of reach',
+  'reach/see': 'she does not see into it',
+  'reach/carry': 'heavy to carry',
+  'reach/two-hands': 'takes two hands, above the shoulder',
+  'reach/advisory': 'outside the band from a wheelchair',
+};
+const short = ({ rule, message }: Finding): string => shortWords[rule] ?? message;
 
 function belongs(scene: Scene, to: BelongsAt | null | undefined): string {
   return to ? `out of step, belongs on ${shelfWords(scene, to.piece)}` : 'out of step';
