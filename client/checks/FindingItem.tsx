@@ -12,7 +12,6 @@ import { TextLink } from '../ui/TextLink.tsx';
 import { doFix } from './doFix.ts';
 import { fixWords } from './fixWords.ts';
 import { Gauge } from './Gauge.tsx';
-import { KneelLink } from './KneelLink.tsx';
 import { leadSentence } from './leadSentence.ts';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { pointOut } from './pointOut.ts';
@@ -24,6 +23,9 @@ import { WhyLink } from './WhyLink.tsx';
 const loadForm = () => import('./LeaveForm.tsx');
 const LeaveForm = late(() => loadForm().then((m) => m.LeaveForm));
 fetchWhenQuiet(loadForm);
+const loadKneel = () => import('./KneelLink.tsx');
+const KneelLink = late(() => loadKneel().then((m) => m.KneelLink));
+fetchWhenQuiet(loadKneel);
 
 interface Props {
   readonly group: FindingGroup;
@@ -170,7 +172,11 @@ function Verbs({ group: { lead: finding }, isShown, onLeave }: { group: FindingG
         ))}
       {isShown && <TextLink onPress={() => pointOut(session, finding)}>Show</TextLink>}
       {isShown && mayChange && <TextLink onPress={onLeave}>Leave it</TextLink>}
-      {isShown && finding.rule === 'reach/see' && <KneelLink finding={finding} />}
+      {isShown && finding.rule === 'reach/see' && (
+        <Suspense fallback={null}>
+          <KneelLink finding={finding} />
+        </Suspense>
+      )}
       {isShown && <WhyLink rule={finding.rule} about={finding.message} />}
     </div>
   );
