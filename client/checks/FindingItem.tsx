@@ -1,17 +1,17 @@
-import { memo, useEffect, useRef, useState } from 'react';
+import { memo, Suspense, useEffect, useRef, useState } from 'react';
 import type { FindingGroup } from '#model/analysis/groupFindings.ts';
 import type { LengthUnits } from '#model/units/sayLength.ts';
 import { useMayChange, useSession } from '../session/hooks.ts';
 import type { Session } from '../session/types.ts';
+import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import { Button } from '../ui/Button.tsx';
 import { comeBackTo, keepInSight } from '../ui/keepInSight.ts';
+import { late } from '../ui/late.tsx';
 import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { doFix } from './doFix.ts';
 import { fixWords } from './fixWords.ts';
 import { Gauge } from './Gauge.tsx';
-import { KneelLink } from './KneelLink.tsx';
-import { LeaveForm } from './LeaveForm.tsx';
 import { leadSentence } from './leadSentence.ts';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { pointOut } from './pointOut.ts';
@@ -19,6 +19,13 @@ import { type Figures, sayFigures } from './sayFigures.ts';
 import { shortMessage } from './shortMessage.ts';
 import { showFinding } from './showFinding.ts';
 import { WhyLink } from './WhyLink.tsx';
+
+const loadForm = () => import('./LeaveForm.tsx');
+const LeaveForm = late(() => loadForm().then((m) => m.LeaveForm));
+fetchWhenQuiet(loadForm);
+const loadKneel = () => import('./KneelLink.tsx');
+const KneelLink = late(() => loadKneel().then((m) => m.KneelLink));
+fetchWhenQuiet(loadKneel);
 
 interface Props {
   readonly group: FindingGroup;
@@ -43,8 +50,8 @@ export const FindingItem = memo(function FindingItem({ group, isShown, refs, whe
     if (wasShown.current && item.current?.closest('.phone, .swapped')) return comeBackTo(item.current);
   }, []);
   useEffect(() => {
-    if ((isShown || isLeaving) && item.current) keepInSight(item.current);
-  }, [isShown, isLeaving]);
+    if (isShown && item.current) keepInSight(item.current);
+  }, [isShown]);
 
   return (
     <li ref={item} className={isShown ? 'finding shown' : 'finding'}>
@@ -76,7 +83,11 @@ export const FindingItem = memo(function FindingItem({ group, isShown, refs, whe
       </button>
       {isShown && <Body group={group} figures={figures} />}
       {(isShown || finding.fix) && !isLeaving && <Verbs {...{ group, isShown }} onLeave={() => setLeaving(true)} />}
-      {isLeaving && <LeaveForm keys={[finding, ...others].map(({ key }) => key)} onClose={() => setLeaving(false)} />}
+      {isLeaving && (
+        <Suspense fallback={null}>
+          <LeaveForm keys={[finding, ...others].map(({ key }) => key)} onClose={() => setLeaving(false)} />
+        </Suspense>
+      )}
     </li>
   );
 }, saysTheSame);
@@ -166,7 +177,11 @@ function Verbs({ group: { lead: finding }, isShown, onLeave }: { group: FindingG
         ))}
       {isShown && <TextLink onPress={() => pointOut(session, finding)}>Show</TextLink>}
       {isShown && mayChange && <TextLink onPress={onLeave}>Leave it</TextLink>}
-      {isShown && finding.rule === 'reach/see' && <KneelLink finding={finding} />}
+      {isShown && finding.rule === 'reach/see' && (
+        <Suspense fallback={null}>
+          <KneelLink finding={finding} />
+        </Suspense>
+      )}
       {isShown && <WhyLink rule={finding.rule} about={finding.message} />}
     </div>
   );

@@ -41,9 +41,9 @@ export function pointOut(session: Session, finding: Finding): void {
 }
 
 /** What a finding is about, as it can be marked. */
-export function pointedAt({ rule, key, subjects }: Finding, scene: Scene): PointedAt {
+export function pointedAt({ rule, key, subjects, trays = [] }: Finding, scene: Scene): PointedAt {
   const isOfTrays = /^(order|reach)\//.test(rule);
-  const named = subjects.filter((id) => scene.stands.get(id)?.board);
+  const named = [...new Set([...trays, ...subjects])].filter((id) => scene.stands.get(id)?.board);
   const own = named.map((id) => scene.stands.get(id)?.board).find((board) => board);
   const part = `${key.split('#')[1] ?? ''}/`;
   const boards = scene.sides.filter(({ piece }) => piece.id === subjects[0]).flatMap((side) => side.boards);

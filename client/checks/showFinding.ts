@@ -4,8 +4,11 @@ import type { Chosen, Session, View } from '../session/types.ts';
 
 /** Shows a finding on the drawing and chooses the thing it is about. */
 export function showFinding(session: Session, finding: Finding): void {
-  const chosen = chosenOf(finding.subjects, session.scene());
   const scene = session.scene();
+  const { subjects, trays = [] } = finding;
+  const own = chosenOf(subjects, scene);
+  // Of several trays the one that its words begin with.
+  const chosen = own?.kind === 'tray' ? chosenOf([...trays, ...subjects], scene) : own;
   const piece =
     chosen?.kind === 'piece'
       ? scene.bodyById.get(chosen.id)?.piece

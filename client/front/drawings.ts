@@ -9,6 +9,7 @@ export type Stroke =
 export type Content =
   | 'rods'
   | 'knobs'
+  | 'cylinders'
   | 'cubes'
   | 'frame'
   | 'beads'
@@ -23,6 +24,7 @@ export type Content =
 /** What stands on a tray tells by its name first, then by what a child does with it. */
 const byName: readonly (readonly [RegExp, Content])[] = [
   [/frame\b/i, 'frame'],
+  [/knobless|without knobs/i, 'cylinders'],
   [/cylinder|knob/i, 'knobs'],
   [/\b(cube|tower|prism|block)s?\b/i, 'cubes'],
   [/\b(rod|stair|long)s?\b/i, 'rods'],
@@ -75,6 +77,17 @@ const draw: Readonly<Record<Content, (w: number, h: number) => Stroke[]>> = {
       return [box(x - half, h * 0.4, half * 2, h * 0.6), line(x, h * 0.4, x, h * 0.16), ring(x, h * 0.1, Math.min(2.2, h * 0.1))];
     });
   },
+  // One of each set, side by side: wider and lower, thinner and higher.
+  cylinders: (w, h) =>
+    times(4, (i) => {
+      const [x, half, rim] = [(w / 4) * (i + 0.5), (w / 4) * (0.44 - 0.08 * i), h * 0.07];
+      const top = h * (0.36 - 0.1 * i);
+      const round = Array.from({ length: 9 }, (_, k) => [
+        x + half * Math.cos((k * Math.PI) / 4),
+        top + rim - rim * Math.sin((k * Math.PI) / 4),
+      ]).flat();
+      return [line(...round), line(x - half, top + rim, x - half, h, x + half, h, x + half, top + rim)];
+    }),
   cubes: (w, h) => {
     const n = howMany(h, 5, 6);
     const each = h / n;

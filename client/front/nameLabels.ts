@@ -1,3 +1,4 @@
+import { capital } from '../text/sayList.ts';
 import { MOST_LINES } from './drawnSizes.ts';
 import { toldApart } from './toldApart.ts';
 
@@ -38,14 +39,15 @@ interface Form {
 const BETWEEN = 5;
 /** px from the shelf's ends: its panels stay whole */
 const INSIDE = 4;
-/** A name left out costs more than any shorter one. */
+/** A name left out costs more than any shorter one; so does one under which another name stands. */
 const LEFT_OUT = 40;
+const UNDER_ANOTHER = 14;
 const MORE = '…';
 
 /**
  * The names below one board, none over another and none cut inside a word. By rule: the whole name, or what tells it
  * from its family where others of it stand on this side; where that has no room, its first words with "…" while no
- * other thing begins like that, else nothing: its number and the list say which it is. Each name hangs below the
+ * other thing begins like that, else nothing, and where it can be no other name under it: its number and the list say which it is. Each name hangs below the
  * middle of its tray.
  * @param trays of one board, in any order
  * @param names of all things on this side
@@ -65,7 +67,8 @@ export function nameLabels(trays: readonly Named[], names: readonly string[], wi
       next = x;
       return { id: tray.id, lines: form.lines, x, width: form.width, isWhole: form.isWhole };
     })
-    .reverse();
+    .reverse()
+    .filter(({ lines }) => lines.length > 0);
 }
 
 /** px: under the middle of its tray, or as near to it as lies right of `earliest` */
@@ -102,12 +105,15 @@ function formsOf({ name, aside }: Named, names: readonly string[], measure: Meas
     if (!texts.has(text)) texts.set(text, texts.size);
     return false;
   });
-  const words = name.split(/\s+/);
-  for (let count = words.length - 1; count >= 1; count--) {
-    const start = words.slice(0, count).join(' ').replace(TAIL, '');
-    if (start.length < 3 || others.some((other) => other.startsWith(start))) continue;
-    const text = start + MORE;
-    if (!texts.has(text)) texts.set(text, 4 + (8 * (words.length - count)) / words.length);
+  // The start of the name, or of what it is in its family.
+  for (const text of new Set([name, kindOf(name)])) {
+    const words = text.split(/\s+/);
+    for (let count = words.length - 1; count >= 1; count--) {
+      const start = words.slice(0, count).join(' ').replace(TAIL, '');
+      if (start.length < 3 || others.some((other) => other.startsWith(start) || kindOf(other).startsWith(start))) continue;
+      const short = start + MORE;
+      if (!texts.has(short)) texts.set(short, 4 + (8 * (words.length - count)) / words.length);
+    }
   }
   return [...texts].flatMap(([text, cost]) =>
     // The same words in one line, two, three: what is wide and low or narrow and high.
@@ -124,6 +130,9 @@ function formsOf({ name, aside }: Named, names: readonly string[], measure: Meas
     }),
   );
 }
+
+/** "Zip" of "Dressing frame: zip"; else the name. */
+const kindOf = (name: string): string => capital(name.replace(/^[^:]+: /, ''));
 
 /** What a shortened name does not end in. */
 const TAIL = /(?:[,:;(]|\s(?:and|or|with|in|on|of|the|a|an|for|to|by|from))*[,:;\s]*$/i;
@@ -182,12 +191,22 @@ interface State {
   readonly before: State | null;
 }
 
+const NOTHING: Form = { lines: [], width: 0, isWhole: false, cost: LEFT_OUT };
+
+/** Without its name: best with no other name under it, which would be read as its own. */
+function leftOut(tray: Named, state: State, count: number): State[] {
+  const cost = state.cost + (tray.whole ? LEFT_OUT * count : LEFT_OUT);
+  const under: State = { cost: cost + UNDER_ANOTHER, end: state.end, placed: null, before: state };
+  if (tray.middle < state.end + BETWEEN) return [under];
+  return [{ cost, end: tray.middle, placed: { tray, form: NOTHING, x: tray.middle }, before: state }, under];
+}
+
 /** The forms of the least cost with which all find room, as far left as they go; kept are the states that none beats in both cost and end. */
 function cheapest(trays: readonly { readonly tray: Named; readonly forms: readonly Form[] }[], width: number): Placed[] {
   let states: State[] = [{ cost: 0, end: INSIDE - BETWEEN, placed: null, before: null }];
   for (const { tray, forms } of trays) {
     const next = states.flatMap((state): State[] => [
-      { cost: state.cost + (tray.whole ? LEFT_OUT * trays.length : LEFT_OUT), end: state.end, placed: null, before: state },
+      ...leftOut(tray, state, trays.length),
       ...forms.flatMap((form): State[] => {
         const x = Math.max(tray.middle - form.width, state.end + BETWEEN);
         const end = x + form.width;

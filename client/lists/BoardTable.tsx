@@ -116,7 +116,7 @@ function Row({ tray, kind, isChosen, isMisplaced, checks, onChoose }: RowProps) 
         {worst && (
           <>
             <SeverityMark mark={worst} />
-            <span className="only-heard">{isMisplaced ? `${severityWord[worst]}: out of step` : severityWord[worst]}</span>
+            <span className="only-heard">{`${severityWord[worst]}${isMisplaced ? ', out of step' : ''}`}</span>
           </>
         )}
       </td>

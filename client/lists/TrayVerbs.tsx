@@ -14,6 +14,7 @@ import { spaceTrays } from '../front/spaceTrays.ts';
 import { useRestingReport, useSession, useUnits } from '../session/hooks.ts';
 import { Button } from '../ui/Button.tsx';
 import { LengthField } from '../ui/LengthField.tsx';
+import { SeverityWord } from '../ui/SeverityMark.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { VerbMenu } from '../ui/VerbMenu.tsx';
 import type { ChecksOf } from './trayChecks.ts';
@@ -68,10 +69,10 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
         <TextLink onPress={() => actions.turn(tray.id)}>Turn it</TextLink>
         {board && (
           <VerbMenu
-            label={`${board.name} board`}
+            label="Space the trays"
             items={(['evenly', 'close'] as const).map((how) => ({
               id: how,
-              text: how === 'evenly' ? 'Space its trays evenly' : 'Put its trays side by side',
+              text: `${how === 'evenly' ? 'Evenly' : 'Side by side'} ${board.level === null ? 'on top' : `on the ${board.name.toLowerCase()} board`}`,
               run: () => spaceTrays(session, side, board.level?.id ?? null, how),
             }))}
           />
@@ -79,7 +80,8 @@ export function TrayVerbs({ scene, side, layout, tray, checks }: Props) {
       </div>
       {(checks.get(tray.id) ?? []).map((finding) => (
         <p key={finding.key} className="tray-finding">
-          {leadSentence(finding.message)[0]} <WhyLink rule={finding.rule} about={finding.message} />
+          <SeverityWord severity={finding.severity} /> {leadSentence(finding.message)[0]}{' '}
+          <WhyLink rule={finding.rule} about={finding.message} />
         </p>
       ))}
       <details

@@ -179,7 +179,7 @@ export function checkOf(
   if (!report) return { check: 'being looked at', severity: null, graves: '' };
   const checks = checksBySubject(report);
   const own = checks.get(item.id) ?? (item.kind === 'wall' ? checks.get(`wall:${item.id}`) : undefined);
-  const ofTrays = standing.flatMap((material) => checks.get(material) ?? []);
+  const ofTrays = standing.flatMap((material) => checks.get(material) ?? []).filter((finding) => !own?.includes(finding));
   if (own || ofTrays.length > 0) return sayFound(ofTrays.length === 0 && own ? own : [...(own ?? []), ...ofTrays]);
   const unknown = unknownOf(report.findings);
   return [item.id, ...standing].some((id) => unknown.has(id)) ? { ...fine, check: NOT_KNOWN } : fine;

@@ -18,7 +18,7 @@ export function checksBySubject(report: Report | null): ChecksOf {
   const map = new Map<string, Finding[]>();
   for (const finding of report.findings) {
     if (finding.outcome !== 'problem' || finding.leftReason !== null) continue;
-    for (const subject of new Set(finding.subjects)) {
+    for (const subject of new Set([...finding.subjects, ...(finding.trays ?? [])])) {
       const list = map.get(subject);
       if (list) list.push(finding);
       else map.set(subject, [finding]);

@@ -103,8 +103,10 @@ function useShownPart<P extends PhonePart>(first: P | 'front', checks: P, drawin
 
 function TabletSheet() {
   const [shown, setShown] = useShownPart<RightPart>('checks', 'checks');
+  // Its verbs stand with the trays and not in the strip, whose room they are given.
+  const hasVerbs = useViewOf('chosen')?.kind === 'tray' && shown === 'front';
   return (
-    <div className="room-sheet tablet">
+    <div className={`room-sheet tablet${hasVerbs ? ' with-tray-verbs' : ''}`}>
       <PlanPart layout="tablet" />
       <div className="layout-right">
         <ScrollPart className="right-panel swapped" label="Checks, shelves or front">

@@ -1,6 +1,6 @@
 import { sayChild } from '#model/findings/sayChild.ts';
 import type { ChildModel } from '#model/measures/childModel.ts';
-import type { TrayLook } from '#model/measures/kneelView.ts';
+import { seesInto, type TrayLook } from '#model/measures/kneelView.ts';
 import { type LengthUnits, sayLength } from '#model/units/sayLength.ts';
 import { capital } from './sayList.ts';
 
@@ -9,18 +9,24 @@ const near = (mm: number, units: LengthUnits): string => sayLength(Math.round(mm
 
 /** Short, for the list: how one tray looks from where she stands. */
 export function sayLook(one: TrayLook, units: LengthUnits): string {
-  const { from } = one;
+  const { from, topOverEye } = one;
+  const sees = topOverEye === null ? 'she sees into it' : 'she sees its front';
+  const onlyFront =
+    topOverEye === null ? null : `she sees its front, not into it: its top, at ${near(topOverEye, units)}, is above her eyes`;
   switch (one.look) {
     case 'seen':
-      return one.before ? `seen over the boards, but ${one.before.material.name} stands before it` : 'she sees into it';
+      return one.before ? `seen over the boards, but ${one.before.material.name} stands before it` : (onlyFront ?? sees);
     case 'board above':
       return `hidden by the board above${from ? `; she sees it from ${near(from.nearest, units)} back` : ', however far back she steps'}`;
     case 'too flat':
-      return `too flat: she looks across it${from ? `; she sees into it from ${near(from.farthest, units)} or nearer` : ', however near she comes'}`;
+      return (
+        onlyFront ??
+        `too flat: she looks across it${from ? `; she sees into it from ${near(from.farthest, units)} or nearer` : ', however near she comes'}`
+      );
     case 'above the eye':
       return 'stands above her eyes';
     case 'no floor':
-      return `she cannot stand so far back: ${near(one.floor, units)} of floor is free before it${from ? `; she sees into it from ${near(from.nearest, units)} to ${near(from.farthest, units)}` : ''}`;
+      return `she cannot stand so far back: ${near(one.floor, units)} of floor is free before it${from ? `; ${sees} from ${near(from.nearest, units)} to ${near(from.farthest, units)}` : ''}`;
     case 'too near':
       return 'nearer than she can stand';
     case 'not known':
@@ -37,6 +43,6 @@ export function sayEyes(child: ChildModel, units: LengthUnits): string {
 
 /** All of it in one sentence, for those who hear the drawing. */
 export function sayPicture(looks: readonly TrayLook[], distance: number, units: LengthUnits): string {
-  const seen = looks.filter(({ look }) => look === 'seen').length;
+  const seen = looks.filter(seesInto).length;
   return `From ${near(distance, units)} before the shelf she sees into ${seen} of ${looks.length} ${looks.length === 1 ? 'thing' : 'things'}.`;
 }

@@ -27,6 +27,7 @@ function saysTheSame(p: Finding, q: Finding): boolean {
     isSameFigure(p.measured, q.measured) &&
     isSameFigure(p.needed, q.needed) &&
     isSameList(p.subjects, q.subjects) &&
+    isSameList(p.trays ?? [], q.trays ?? []) &&
     isSameList(p.sources, q.sources) &&
     isSameList(p.missing, q.missing) &&
     isSameFix(p.fix, q.fix)

@@ -91,6 +91,7 @@ function said(rule: Rule, units: LengthUnits, found: RuleFinding, key: string, e
     outcome: found.outcome,
     severity: found.severity,
     subjects: found.subjects,
+    trays: found.trays,
     message: fillMessage(text, found.data, units, found.needed),
     why: rule.why,
     measured: found.measured,

@@ -31,6 +31,8 @@ export interface RuleFinding {
   readonly data: Readonly<Record<string, MessageValue>>;
   /** Ids, the first is the primary one; with the rule's id they are the finding's identity. */
   readonly subjects: readonly string[];
+  /** Ids of the materials that it is about, the first first, where the subjects do not say so. No part of its identity. */
+  readonly trays?: readonly string[] | undefined;
   /** Tells findings of one rule on the same subjects apart, such as a strand or a board. */
   readonly part?: string | undefined;
   readonly measured?: Quantity | undefined;
@@ -52,6 +54,8 @@ export interface Finding {
   readonly outcome: 'problem' | 'cannot-tell';
   readonly severity: Severity;
   readonly subjects: readonly string[];
+  /** Ids of the materials that it is about, the first first, where the subjects do not say so. */
+  readonly trays?: readonly string[] | undefined;
   readonly message: string;
   readonly why: string;
   readonly measured?: Quantity | undefined;

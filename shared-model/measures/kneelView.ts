@@ -39,11 +39,16 @@ export interface TrayLook {
   readonly spot: ShelfPoint | null;
   /** How far before the front she sees it from; null: from nowhere, or not known. */
   readonly from: { readonly nearest: number; readonly farthest: number } | null;
+  /** Its top (mm above the floor) where that is as high as her eye or higher: nobody looks into it from there, however steep the line to its place. Null: lower, or not known. */
+  readonly topOverEye: number | null;
   /** Free floor straight before it, mm. */
   readonly floor: number;
   /** A thing of the same board that stands between her eye and the spot. The check asks about boards only. */
   readonly before: SceneTray | null;
 }
+
+/** Whether she looks into a thing: its place is seen as the check asks, and its top is below her eye. */
+export const seesInto = ({ look, topOverEye }: Pick<TrayLook, 'look' | 'topOverEye'>): boolean => look === 'seen' && topOverEye === null;
 
 /** How the class may look, as the check of seeing is set. */
 export function lookRulesOf(classroom: Pick<Classroom, 'options'>): LookRules {
@@ -74,7 +79,7 @@ function lookAtTray(
   const floor = spot.floor();
   const x = (side.width - board.width) / 2 + tray.placement.x + (tray.width ?? 0) / 2;
   const { surface } = spot;
-  if (surface === null) return { board, tray, look: 'not known', spot: null, from: null, floor: floor.low, before: null };
+  if (surface === null) return { board, tray, look: 'not known', spot: null, from: null, topOverEye: null, floor: floor.low, before: null };
   const at: ShelfPoint = { x, y: depth.low, z: surface };
   const near = lookAtSpot(child, spot, at, distance, floor.high, rules);
   const far = Number.isFinite(depth.high) ? lookAtSpot(child, spot, { ...at, y: depth.high }, distance, floor.low, rules) : null;
@@ -86,6 +91,7 @@ function lookAtTray(
     look,
     spot: at,
     from: seenFrom(child, { surface, underside, depth: at.y, toeRecess: spot.toeRecess, floor: floor.low }, rules),
+    topOverEye: tray.height !== null && surface + tray.height >= child.eye ? surface + tray.height : null,
     floor: floor.low,
     before: standsBefore(board, tray, { along: x, distance, height: child.eye }, at, (side.width - board.width) / 2),
   };

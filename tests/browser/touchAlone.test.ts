@@ -186,6 +186,36 @@ describe.each(screens('phone', 'tablet'))('by touch alone, on a %s', (size) => {
     await takeBack();
   });
 
+  it('reads beside the verbs of a tray why it is out of step, and sees that there is more', async () => {
+    await turnTo(/front$/i);
+    await finger.tap(button('Another front'));
+    await finger.tap(page.getByRole('menuitem', { name: /^Shelf 6/ }));
+    const plan = () => page.locator('.plan-paper').boundingBox();
+    const before = size === 'tablet' ? await plan() : null;
+    await finger.tap(page.getByRole('button', { name: 'Rough and smooth board (two halves)', exact: true }));
+    await page.locator('.tray-verbs .tray-finding').first().waitFor();
+    await atRest(page);
+    const seen = await page.evaluate(() => {
+      const met = (one: Element, x: number, y: number) => one.contains(document.elementFromPoint(x, y));
+      const buttons = [...document.querySelectorAll('.tray-verbs .verbs button')].map((one) => one.getBoundingClientRect());
+      const box = document.querySelector('.tray-verbs');
+      const why = document.querySelector('.tray-finding');
+      const at = why?.getBoundingClientRect();
+      if (!box || !why || !at) return null;
+      return {
+        verbs: buttons.length,
+        hidden: buttons.filter(({ x, y, width, height }) => !met(box, x + width / 2, y + height / 2)).length,
+        firstLine: met(why, at.x + 40, at.y + 10),
+        hasMore: box.scrollHeight > box.clientHeight + 1,
+        shade: getComputedStyle(box).backgroundAttachment,
+        ofPage: document.documentElement.scrollWidth - innerWidth,
+      };
+    });
+    expect(seen).toEqual({ verbs: 5, hidden: 0, firstLine: true, hasMore: true, shade: 'local, scroll, scroll', ofPage: 0 });
+    // The plan keeps its scale beside it.
+    if (size === 'tablet') expect(await plan()).toEqual(before);
+  });
+
   it('gives a material its place where it fits, and takes that back', async () => {
     await toSheet(/Materials/);
     await finger.tap(button('Washing dishes'));

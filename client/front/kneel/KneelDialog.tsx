@@ -100,7 +100,7 @@ function Look({
         />
         <p className="kneel-key aside" aria-hidden="true">
           <Key look="seen" text="she sees into it" />
-          <Key look="too flat" text="too flat" />
+          <Key look="too flat" text="too flat, or as high as her eyes" />
           <Key look="board above" text="she does not see it" />
         </p>
         <div className="kneel-controls">
@@ -143,7 +143,7 @@ function Key({ look, text }: { look: keyof typeof looksOfKey; text: string }) {
   return (
     <span>
       <svg width="14" height="14" viewBox="-7 -7 14 14" aria-hidden="true" focusable="false">
-        <Spot one={{ look }} at={{ x: 0, z: 0 }} size={4.2} isChosen={false} />
+        <Spot one={{ look, topOverEye: null }} at={{ x: 0, z: 0 }} size={4.2} isChosen={false} />
       </svg>{' '}
       {text}
     </span>

@@ -1,4 +1,4 @@
-import type { TrayLook } from '#model/measures/kneelView.ts';
+import { seesInto, type TrayLook } from '#model/measures/kneelView.ts';
 import type { SceneBoard, SceneSide } from '#model/scene/types.ts';
 import { sayYearsAndMonths } from '#model/units/sayAge.ts';
 import { useUnits } from '../../session/hooks.ts';
@@ -46,7 +46,7 @@ export function KneelList({ side, looks, months, chosen, onChoose }: Props) {
                     >
                       {material.name}
                     </button>
-                    <span className={one.look === 'seen' ? 'kneel-how seen' : 'kneel-how'}>
+                    <span className={seesInto(one) ? 'kneel-how seen' : 'kneel-how'}>
                       {sayLook(one, units)}
                       {older && ` (meant from ${sayYearsAndMonths(material.fromMonths ?? 0)})`}
                     </span>

@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import type { Eye, TrayLook } from '#model/measures/kneelView.ts';
+import { type Eye, seesInto, type TrayLook } from '#model/measures/kneelView.ts';
 import { inPlace } from '../../ui/inPlace.ts';
 import { measureName } from '../measureText.ts';
 import { nameWithin, wholeName } from '../nameLabels.ts';
@@ -203,9 +203,25 @@ function Whole({ picked: { one, drawn, opening }, scale, left, right, top }: Who
   );
 }
 
-/** Whether she sees into it: filled when she does, half when it is too flat, an open dashed ring when it is hidden. */
-export function Spot({ one, at, size, isChosen }: { one: Pick<TrayLook, 'look'>; at: PicturePoint; size: number; isChosen: boolean }) {
-  const kind = one.look === 'seen' ? 'seen' : one.look === 'too flat' ? 'flat' : one.look === 'not known' ? 'unknown' : 'hidden';
+/** Whether she sees into it: filled when she does, half when it is too flat or she sees only its front, an open dashed ring when it is hidden. */
+export function Spot({
+  one,
+  at,
+  size,
+  isChosen,
+}: {
+  one: Pick<TrayLook, 'look' | 'topOverEye'>;
+  at: PicturePoint;
+  size: number;
+  isChosen: boolean;
+}) {
+  const kind = seesInto(one)
+    ? 'seen'
+    : one.look === 'seen' || one.look === 'too flat'
+      ? 'flat'
+      : one.look === 'not known'
+        ? 'unknown'
+        : 'hidden';
   return (
     <g className={`kneel-spot ${kind}${isChosen ? ' chosen' : ''}`} transform={`translate(${at.x} ${-at.z})`}>
       {isChosen && <circle className="kneel-ring" r={size * 2} />}

@@ -1,4 +1,4 @@
-import type { Severity } from '#model/findings/finding.ts';
+import type { Finding, Severity } from '#model/findings/finding.ts';
 import type { Scene } from '#model/scene/types.ts';
 import type { Material } from '#model/schema/types.ts';
 import { sayStep } from '../../front/frontLayout.ts';
@@ -73,17 +73,36 @@ function rowOf({ scene, moves, checks, fits }: RowContext, material: Material, a
     board: at.at === 'board' ? at.board.surface : null,
     width: material.width,
     mark: finding?.severity ?? null,
-    check: finding?.message ?? (at.at === 'board' ? (isStepJudged(scene, material) ? 'in step' : NOT_JUDGED) : ''),
+    check: finding ? short(finding) : at.at === 'board' ? (isStepJudged(scene, material) ? 'in step' : NOT_JUDGED) : '',
     verb: null,
   };
-  if (at.at === 'board' && moves.has(material.id))
-    return { ...row, mark: finding?.severity ?? 'should', check: belongs(scene, moves.get(material.id)), verb: 'put in step' };
+  if (at.at === 'board' && moves.has(material.id)) {
+    // What is graver than its step is said before it.
+    const isGraver = finding?.severity === 'must' && !finding.rule.startsWith('order/');
+    const step = belongs(scene, moves.get(material.id));
+    return {
+      ...row,
+      mark: finding?.severity ?? 'should',
+      check: isGraver ? `${short(finding)}; also ${step}` : step,
+      verb: 'put in step',
+    };
+  }
   if (at.at === 'floor') return { ...row, check: 'not on a board: draw it on the plan' };
   if (at.at !== 'table') return row;
   if (material.width === null) return { ...row, mark: 'on-the-table', check: 'its width is not known' };
   const fit = fits.get(material.id);
   return { ...row, mark: 'on-the-table', check: fit?.say ?? '', verb: fit?.verb ?? null };
 }
+
+/** Of one material in a line what a check says of a whole board at length; the panel beside has its words. */
+const shortWords: Readonly<Record<string, string>> = {
+  'reach/take': 'out of reach',
+  'reach/see': 'she does not see into it',
+  'reach/carry': 'heavy to carry',
+  'reach/two-hands': 'takes two hands, above the shoulder',
+  'reach/advisory': 'outside the band from a wheelchair',
+};
+const short = ({ rule, message }: Finding): string => shortWords[rule] ?? message;
 
 function belongs(scene: Scene, to: BelongsAt | null | undefined): string {
   return to ? `out of step, belongs on ${shelfWords(scene, to.piece)}` : 'out of step';

@@ -91,6 +91,8 @@ function strandFinding(scene: Scene, order: OrderMeasure, trouble: StrandTrouble
     },
     // What it is of stays the same, whichever of the trays is moved to mend it.
     subjects: trouble.moves.map((position) => at(position).material.id),
+    // What its words begin with: where a mend was found they tell what goes where.
+    trays: [...new Set([...(mending?.places ?? []).map(({ material }) => material), ...moving.map(({ material }) => material.id)])],
     part: trouble.strand,
     measured: { value: trouble.moves.length, unit: 'materials' },
     needed: { value: 0, unit: 'materials' },

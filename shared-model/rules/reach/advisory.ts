@@ -101,6 +101,7 @@ function shelfFindings(sides: readonly SceneSide[], band: Band): RuleFinding[] {
       ...common,
       outcome: 'problem',
       messageKey: 'outside',
+      trays: outside.map(({ tray }) => tray.material.id),
       data: { shelf: side.body.label, what: names(outside), low: mm(band.low), high: mm(band.high) },
       measured: mm(worst.height),
       needed: mm(worst.needed),

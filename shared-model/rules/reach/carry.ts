@@ -97,6 +97,7 @@ function heavyOn(held: HeldBoard, loads: readonly Load[], { note, should }: Opti
         estimate: isEstimate ? ' The mass is an estimate: weigh it.' : '',
       },
       subjects: [side.piece.id],
+      trays: heavy.map(({ material }) => material.id),
       part: boardPart(board),
       measured: kg(worst.carried),
       needed: kg((isOverShould ? should : note) * worst.body),

@@ -102,6 +102,7 @@ function unseen(scene: Scene, measures: Measures, held: HeldBoard, judged: reado
         standOff: mm(standOff),
       },
       subjects: [side.piece.id],
+      trays: trays.map(({ material }) => material.id),
       part: boardPart(board),
       // Measured and needed only where one height decides; a board above leaves no single figure.
       ...(isTooHigh && { measured: mm(board.surface), needed: mm(limit) }),

@@ -93,6 +93,7 @@ function beyond(
         ...(!isTooDeep && { height: mm(height), limit: mm(limit) }),
       },
       subjects: [side.piece.id],
+      trays: wrong.map(({ tray }) => tray.material.id),
       part: boardPart(board),
       measured: mm(isTooDeep ? depth : height),
       needed: mm(isTooDeep ? deepest : limit),

@@ -78,6 +78,7 @@ function highOn(
         shoulder: mm(child.shoulder),
       },
       subjects: [side.piece.id],
+      trays: wrong.map(({ material }) => material.id),
       part: boardPart(board),
       measured: mm(board.surface),
       needed: mm(child.shoulder),

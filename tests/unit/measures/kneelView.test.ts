@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inPicture, lookAtSide, lookRulesOf } from '#model/measures/kneelView.ts';
+import { inPicture, lookAtSide, lookRulesOf, seesInto } from '#model/measures/kneelView.ts';
 import { measureReach } from '#model/measures/reach.ts';
 import { standOffAt } from '#model/measures/reachCurves.ts';
 import { buildScene } from '#model/scene/build.ts';
@@ -119,6 +119,33 @@ describe('what she sees from where she stands', () => {
         placements: [{ material: 'deep', piece: 's1', level: 'low', x: 100 }],
       })('deep')?.look,
     ).toBe('not known');
+  });
+  it('not into what is as high as her eyes, however near: a line from the eye over its top would have to rise', () => {
+    // By hand: board at 680, eye of the girl of 3 years at 778 (CDC Growth Charts, 2000, times the share of UM-HSRI-77-17,
+    // 1977). 97 mm stand up to 777, a box of 120 mm to 800. The spot in the middle of it is 100 mm behind the front: from
+    // 103 mm before it the line falls by atan(98 / 203) = 26 degrees, from 900 mm by atan(98 / 1000) = 5.6; seen are 15.
+    const at680 = {
+      pieces: [
+        { id: 's1', kind: 'shelf' as const, x: 3000, y: 160, width: 1200, depth: 320, height: 680, levels: [{ id: 'top', surface: 680 }] },
+      ],
+      materials: [thing('low', { height: 97 }), thing('box', { height: 120 }), thing('open', { height: null })],
+      placements: ['low', 'box', 'open'].map((material, i) => ({ material, piece: 's1', level: 'top', x: 100 + 300 * i })),
+    };
+    const all = (distance: number) =>
+      ['low', 'box', 'open'].map((id) => {
+        const one = look(distance, at680)(id);
+        return one && [one.look, one.topOverEye, seesInto(one)];
+      });
+    expect(all(0)).toEqual([
+      ['seen', null, true],
+      ['seen', 800, false],
+      ['seen', null, true],
+    ]);
+    expect(all(900)).toEqual([
+      ['too flat', null, false],
+      ['too flat', 800, false],
+      ['too flat', null, false],
+    ]);
   });
   it('above her eyes', () => {
     const one = look(300, {

@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 import { describe, expect, it } from 'vitest';
 import { pointedAt, pointOut } from '#client/checks/pointOut.ts';
+import { showFinding } from '#client/checks/showFinding.ts';
 import { planStoreOf } from '#client/plan/planStore.ts';
 import type { Session, View } from '#client/session/types.ts';
 import { buildScene } from '#model/scene/build.ts';
@@ -51,7 +52,20 @@ describe('what a finding points at', () => {
   });
 });
 
+it('marks only the trays that a finding of a board means', () => {
+  const of = finding({ rule: 'reach/take', subjects: ['s1'], key: 'reach/take:s1#front/l1', trays: ['m3'] });
+  expect(pointedAt(of, scene)).toMatchObject({ things: ['s1'], trays: ['m3'], front: { side: 'front' } });
+});
+
 describe('Show', () => {
+  it('chooses the tray that the words begin with, whichever the trouble is filed under', () => {
+    const { session, view } = sessionHere();
+    showFinding(session, finding({ rule: 'order/sequence', subjects: ['m1', 'm3'], trays: ['m3'] }));
+    expect(view().chosen).toEqual({ kind: 'tray', id: 'm3' });
+    showFinding(session, finding({ rule: 'reach/take', subjects: ['s1'], trays: ['m3'] }));
+    expect(view().chosen).toEqual({ kind: 'piece', id: 's1' });
+  });
+
   it('turns to the front that a tray stands on, marks it and says so', () => {
     const { session, said, view } = sessionHere();
     pointOut(session, finding({ rule: 'order/sequence', subjects: ['m2'], key: 'k' }));

@@ -96,10 +96,30 @@ describe('the drawing of what stands on a tray', () => {
     expect(contentOf({ name: 'Something of ours', mode: null })).toBe('chest');
   });
 
+  it('of cylinders without knobs is four that stand apart, and no knob', () => {
+    expect(contentOf({ name: 'Knobless cylinders, four coloured sets', mode: 'grade' })).toBe('cylinders');
+    expect(contentOf({ name: 'Solid insets: cylinders varying in height', mode: 'grade' })).toBe('knobs');
+    const strokes = contentStrokes('cylinders', 60, 30);
+    expect(strokes.map(({ kind }) => kind)).not.toContain('ring');
+    const ends = strokes.flatMap((stroke) => {
+      if (stroke.kind !== 'line') return [];
+      const xs = stroke.points.filter((_, i) => i % 2 === 0);
+      return [[Math.min(...xs), Math.max(...xs)] as const];
+    });
+    // Each is a rim and a body of the same width; the next begins beyond it.
+    expect(ends).toHaveLength(8);
+    for (let i = 0; i < 8; i += 2) {
+      expect(ends[i]?.[0]).toBeCloseTo(ends[i + 1]?.[0] ?? Number.NaN, 6);
+      expect(ends[i]?.[1]).toBeCloseTo(ends[i + 1]?.[1] ?? Number.NaN, 6);
+      if (i > 0) expect(ends[i]?.[0]).toBeGreaterThan((ends[i - 1]?.[1] ?? 0) + 1);
+    }
+  });
+
   it('stays in its box, and is left out where the box is too flat', () => {
     for (const content of [
       'rods',
       'knobs',
+      'cylinders',
       'cubes',
       'frame',
       'beads',

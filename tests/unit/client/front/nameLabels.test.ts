@@ -66,6 +66,36 @@ describe('names below a board', () => {
     });
   });
 
+  it('are each under their own tray on a narrow board: one of a family by the first words of what it is', () => {
+    const kinds = ['shoe buttons with hook', 'boned cloth laced', 'cloth laced with round cord', 'broad ribbon bows'];
+    const names = kinds.map((kind) => `Dressing frame: ${kind}`);
+    // As on a phone: four trays 60 px apart, two lines under each.
+    const labels = nameLabels(
+      names.map((name, i) => tray(name, 40 + 60 * i)),
+      names,
+      275,
+      (text) => text.length * 5.7,
+    );
+    expect(labels.map(({ lines }) => lines.join(' '))).toEqual([
+      'Shoe buttons with hook',
+      'Boned cloth…',
+      'Cloth laced with round cord',
+      'Broad ribbon bows',
+    ]);
+  });
+
+  it('do not stand under another tray that has none, as long as a shorter one does', () => {
+    // Nothing tells the middle one by its first words, and whole it has no room.
+    const names = ['Pouring grain from jugs', 'Sandpaper', 'Sandpaper tablets', 'Folding'];
+    const trays = [tray('Pouring grain from jugs', 60, 1), tray('Sandpaper tablets', 110, 0), tray('Folding', 190, 1)];
+    const [first, last] = nameLabels(trays, names, 240, measure);
+    expect(first?.lines).toEqual(['Pouring grain…']);
+    expect((first?.x ?? 0) + (first?.width ?? 0)).toBeLessThan(110);
+    expect(last?.lines).toEqual(['Folding']);
+    // Rather than none at all it does.
+    expect(written([tray('Pouring', 60, 1), tray('Sandpaper', 70, 0)], 240)).toEqual({ Pouring: 'Pouring' });
+  });
+
   it('are left out where there is no line for them, and say where the tray belongs only with a line to spare', () => {
     expect(written([tray('Dusting', 60, 0)], 120)).toEqual({});
     expect(written([tray('Dusting', 60, 2, 'to shelf 6')], 120)).toEqual({ Dusting: 'Dusting/to shelf 6' });

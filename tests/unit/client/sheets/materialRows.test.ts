@@ -72,6 +72,17 @@ const shown = (filter: Parameters<typeof rowSections>[1]) =>
   rowSections(context, filter).map(({ title, rows }) => [title, rows.map(({ id }) => id)]);
 
 describe('the table of materials', () => {
+  it('says what is graver than its step before the step', () => {
+    const high = { ...finding('s1', 'must', 'Top board: too high.'), trays: ['a'] };
+    const checks = checksBySubject({ ...report, findings: [high] });
+    const rows = rowSections({ ...context, checks }, all).flatMap((section) => section.rows);
+    expect(rows.find(({ id }) => id === 'a')).toMatchObject({
+      mark: 'must',
+      check: 'out of reach; also out of step, belongs on shelf 1',
+      verb: 'put in step',
+    });
+  });
+
   it('begins with the table, ends with what is not out, and goes by step within a strand', () => {
     expect(shown(all)).toEqual([
       ['On the table, not placed yet', ['d', 'e', 'f']],
@@ -95,7 +106,7 @@ describe('the table of materials', () => {
   it('says where each stands, what is wrong and what can be done', () => {
     const rows = new Map(rowSections(context, all).flatMap((section) => section.rows.map((row) => [row.id, row] as const)));
     expect(rows.get('a')).toMatchObject({ stands: 'shelf 1, top · 1st', board: 640, verb: 'put in step', mark: 'should' });
-    expect(rows.get('b')).toMatchObject({ check: 'too high', mark: 'must', verb: null });
+    expect(rows.get('b')).toMatchObject({ check: 'out of reach', mark: 'must', verb: null });
     expect(rows.get('c')).toMatchObject({ check: 'in step', mark: null });
     expect(rows.get('d')).toMatchObject({ check: 'fits shelf 1, low', verb: 'place it', mark: 'on-the-table' });
     expect(rows.get('e')).toMatchObject({ check: 'no gap wide enough', verb: 'make room' });

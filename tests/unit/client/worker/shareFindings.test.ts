@@ -20,6 +20,7 @@ describe('findings that come again from the worker', () => {
     { message: 'another' },
     { leftReason: 'agreed' },
     { subjects: ['s9'] },
+    { trays: ['m9'] },
     { fix: { label: 'Move it there', edits: [] } },
   ] as const)('keep what stayed and take what changed: %j', (change) => {
     const now = [{ ...copy(before[0]), ...change } as (typeof before)[0], copy(before[1]) as (typeof before)[0]];

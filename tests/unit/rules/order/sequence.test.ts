@@ -1,14 +1,21 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '#model/analysis/report.ts';
 import { fromCatalogue } from '#model/catalogue/catalogue.ts';
 import { measuresOf } from '#model/measures/measures.ts';
 import { sequence } from '#model/rules/order/sequence.ts';
 import { buildScene } from '#model/scene/build.ts';
+import { readClassroomFile } from '#model/schema/readFile.ts';
 import type { ClassroomInput } from '#model/schema/types.ts';
 import type { PlainRoomChange } from '#tests/support/plainRoom.ts';
 import { plainRoom } from '#tests/support/plainRoom.ts';
 import { testRule } from '#tests/support/ruleTester.ts';
 import { placed, shelf, shelvedInOrder, tray } from '#tests/support/shelfRoom.ts';
+
+const read = readClassroomFile(readFileSync(resolve(import.meta.dirname, '../../../../client/demo/demo-room.json'), 'utf8'));
+if (!read.ok) throw new Error(JSON.stringify(read.problems));
+const demo = read.classroom;
 
 type Boards = Parameters<typeof placed>[0];
 type Materials = NonNullable<ClassroomInput['materials']>;
@@ -263,6 +270,22 @@ describe('the order line of the report', () => {
     expect(measures.order).toMatchObject([{ strand: 'sight', placed: 2, inOrder: 1 }]);
     expect(answers['order/sequence']).toBe('problem');
   });
+});
+
+it('names first among its trays the one that its words begin with, also where another is filed first', () => {
+  const rooms = [
+    shelved(steps(1, 2, 3, 4), { 'a-1': ['m4', 'm1', 'm2', 'm3'] }),
+    shelved(steps(3, 4, 1, 2), { 'a-1': ['m1', 'm2'], 'a-2': ['m3', 'm4'] }),
+    demo,
+  ];
+  const all = rooms.flatMap((room) => analyse(room).findings.filter(({ rule, fix }) => rule === 'order/sequence' && fix));
+  expect(all.length).toBeGreaterThan(4);
+  for (const { trays = [], message } of all) {
+    // Of the plain rooms the ids are the names.
+    const first = demo.materials.find(({ id }) => id === trays[0])?.name ?? trays[0];
+    expect(message.startsWith(`Put ${first}`) || message.startsWith(`Move ${first}`), `${first}: ${message}`).toBe(true);
+  }
+  expect(all.some(({ trays = [], subjects }) => trays[0] !== subjects[0])).toBe(true);
 });
 
 describe('the words', () => {
