@@ -103,6 +103,8 @@ const GRID_LOOKS = { found: 1_000, none: 3_000 };
 /**
  * Looks for the smallest change of places after which every way is as wide as `way/width` and `way/narrow` ask and no
  * new must has come: at most three unlocked pieces, none turned, each moved at most 500 mm or flush to its nearest wall.
+ * Things stay out of each other, and of the 483 mm that seated children fill behind a table's edge, or no deeper in
+ * than they were (`Standing`); a layout that takes more is none, however small.
  *
  * What is tried, in this order:
  * 1. A tree of layouts, the smallest total first. A piece's first move is one of a finite list (`Moves.first`): to where

@@ -36,7 +36,7 @@ function sayEnd(scene: Scene, mend: Mend): string {
     case 'apart':
       return `Nothing was found: at least ${mend.pieces} pieces would have to move${sayWays(mend.ways)}, and more than ${mend.most} is another arrangement.`;
     case 'all':
-      return `Nothing was found. Tried were up to ${sayPieces(mend.most)} at once, none turned, each moved up to ${say(FARTHEST)} or to its nearest wall: to where something touches or is as wide as asked (${say(scene.classroom.access.routeWidth)}), and to places of a ${say(GRID)} grid. The ways were measured ${mend.looks} times.`;
+      return `Nothing was found. Tried were up to ${sayPieces(mend.most)} at once, none turned, each moved up to ${say(FARTHEST)} or to its nearest wall: to where something touches or is as wide as asked (${say(scene.classroom.access.routeWidth)}), and to places of a ${say(GRID)} grid; the floor behind seats stays free. The ways were measured ${mend.looks} times.`;
     case 'looks':
       return `Nothing was found among the changes of less than ${say(mend.total)} in all; after measuring the ways ${mend.looks} times the search stops. A larger change of up to ${sayPieces(mend.most)} may exist.`;
   }
