@@ -140,8 +140,14 @@ describe('a mend of the ways', () => {
       subjects: ['left', 'right'],
       measured: { value: 310, unit: 'mm' },
     };
-    expect(sayMend(buildScene(room), { ...mend, brings: [half, gap], stays: [gap] })).toMatch(
-      / and there is a way wide enough to everything\. No new must comes with it, but 1 new should does: Only 38 % of it can be come up to\. It stays narrow where nobody has to go through: between thing left and thing right \(0\.31 m\)\.$/,
+    const old: Finding = { ...gap, key: 'old', subjects: ['right', 's1'], measured: { value: 450, unit: 'mm' } };
+    // Two are new, and both are counted; what stays so is not new.
+    expect(sayMend(buildScene(room), { ...mend, brings: [half, gap], stays: [gap, old] })).toMatch(
+      / and there is a way wide enough to everything\. No new must comes with it, but 1 new should and 1 new note do: Only 38 % of it can be come up to\. It is narrow then where nobody has to go through: between thing left and thing right \(0\.31 m\)\. It stays narrow where nobody has to go through: between thing right and shelf s1 \(0\.45 m\)\.$/,
+    );
+    const note: Finding = { ...half, key: 'note', severity: 'note', message: 'An adult does not fit in.' };
+    expect(sayMend(buildScene(room), { ...mend, brings: [note, gap], stays: [gap] })).toContain(
+      'but 2 new notes do: An adult does not fit in. ',
     );
   });
 
