@@ -239,6 +239,12 @@ describe('a mend of the ways', () => {
       expect(found(mendOf(table({}), thing)).edits).toEqual([{ do: 'move-piece', piece: 'left', x: 1435, y: 2000 }]);
       const said = mendOf(table({ left: 2 }), thing);
       expect(said.end).toBe('all');
+      // Looked for in two ways, one after the other: how far it is never goes back.
+      const totals = [...mendWays(plainRoom({ room: { openings: [door] }, pieces: [table({ left: 2 }), thing, right, shelf] }))].map(
+        ({ total }) => total,
+      );
+      expect(totals.at(-1)).toBeGreaterThan(100);
+      expect(totals).toEqual([...totals].sort((p, q) => p - q));
       expect(sayMend(buildScene(staggered), said)).toContain('; the floor behind seats stays free.');
     });
 
@@ -256,13 +262,19 @@ describe('a mend of the ways', () => {
     const whole = mendOfStaggered();
     const work = mendWays(room);
     let slices = 0;
+    let least = Infinity;
     let step = work.next();
     for (; !step.done; step = work.next()) {
       expect(step.value.looks).toBeGreaterThanOrEqual(slices === 0 ? 0 : 1);
+      // What is found is told before it is made shorter, and never a worse one after it.
+      const { best } = step.value;
+      if (best) expect(best.total).toBeLessThanOrEqual(least);
+      least = best?.total ?? least;
       slices++;
     }
     expect(step.value).toEqual(whole);
     expect(slices).toBeGreaterThan(5);
+    expect(least).toBeGreaterThanOrEqual(found(whole).total);
     expect(mendWays(room).next().done).toBe(false);
   });
 

@@ -89,7 +89,7 @@ describe('a mend of the ways on the page', () => {
     expect(store.state()).toEqual({ at: 'looking', only: null, progress });
     store.stop();
     const word =
-      'Stopped. Nothing was changed. Looked at was every way. The ways were measured 50 times. No change of less than 0.12 m in all does it.';
+      'Stopped. Nothing was changed. Looked at was every way. The ways were measured 50 times. Among those tried no change of less than 0.12 m in all does it.';
     expect([store.state(), last().isEnded]).toEqual([{ at: 'rest', word, only: null }, true]);
     expect(said.at(-1)).toBe(word);
     store.look();
