@@ -67,18 +67,31 @@ describe('a mend of the ways on the page', () => {
     expect(xs()).toEqual([1475 - 113, ...before.slice(1)]);
     expect(proposal()).toBeNull();
     expect(said.at(-1)).toBe('Done: one piece moved. Take back undoes it.');
+    expect(store.state()).toEqual({ at: 'rest', word: 'Done: one piece moved. Take back undoes it.', only: null });
     session.undo.takeBack();
     expect(xs()).toEqual(before);
+    // It is no longer so, and nobody has to be told.
+    expect(store.state()).toEqual({ at: 'rest', word: null, only: null });
+    expect(said.at(-1)).toBe('Done: one piece moved. Take back undoes it.');
   });
 
-  it('is left as it is when told so', () => {
-    const { store, answer, xs, proposal, said } = opened();
+  it('is left as it is when told so, which is said until something moves', () => {
+    const { session, store, answer, tell, xs, proposal, said } = opened();
     const before = xs();
     store.look();
     answer();
     store.leaveIt();
     expect([xs(), proposal(), store.state().at]).toEqual([before, null, 'rest']);
     expect(said.at(-1)).toBe('Left as it is: nothing was moved.');
+    session.commands.addRemark({ text: 'mind the rug', x: 100, y: 100 });
+    expect(store.state()).toMatchObject({ word: 'Left as it is: nothing was moved.' });
+    session.commands.movePiece('a1', 'right', { x: 4680, y: 2000 });
+    expect(store.state()).toEqual({ at: 'rest', word: null, only: null });
+    // What broke stays said: nobody may have seen it yet.
+    store.look();
+    tell({ failure: 'out of memory' });
+    session.commands.movePiece('a1', 'right', { x: 4690, y: 2000 });
+    expect(store.state()).toMatchObject({ word: 'The search broke (out of memory). Nothing was changed.' });
   });
 
   it('says how far the search is, and stops when asked', () => {
