@@ -6,12 +6,12 @@ import { Button } from '../ui/Button.tsx';
 import { late } from '../ui/late.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import { type MendStore, mendStoreOf } from './mendStore.ts';
-import { OnlyLink } from './OnlyLink.tsx';
 import { sayHowFar, sayWhat } from './sayProgress.ts';
 
 const loadTold = () => import('./Told.tsx');
 fetchWhenQuiet(loadTold);
 const Told = late(() => loadTold().then((m) => m.Told));
+const OnlyLink = late(() => loadTold().then((m) => m.OnlyLink));
 
 /** Looks for the smallest move that widens every way, shows it in pencil and in words, and does it when told to. */
 export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
@@ -51,7 +51,11 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
             {isLooking ? 'Stop' : 'Look for a move that widens every way'}
           </Button>
         )}
-        {isAsked && state.at === 'rest' && state.only !== null && <OnlyLink store={store} only={state.only} />}
+        {isAsked && state.at === 'rest' && state.only !== null && (
+          <Suspense>
+            <OnlyLink store={store} only={state.only} />
+          </Suspense>
+        )}
       </div>
       <Kept store={store} />
     </section>

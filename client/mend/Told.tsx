@@ -7,6 +7,8 @@ import { TextLink } from '../ui/TextLink.tsx';
 import type { MendStore } from './mendStore.ts';
 import { OnlyLink } from './OnlyLink.tsx';
 
+export { OnlyLink };
+
 interface ToldProps {
   readonly mend: Mend;
   readonly only: MendOnly | null;
@@ -17,9 +19,7 @@ interface ToldProps {
 /** What came of the search, in words, and what may be done with it. */
 export function Told({ mend, only, isStopped, store }: ToldProps) {
   const scene = useScene();
-  const { access } = scene.classroom;
   const isLess = mend.end !== 'found' && mend.end !== 'fine' && mend.end !== 'cannot-tell';
-  const mustBeLess = !access.required && !access.wheelchair && access.leastWidth < access.routeWidth;
   return (
     <>
       {/* Read next where focus was on the button that is gone (keepFocus). */}
@@ -49,7 +49,7 @@ export function Told({ mend, only, isStopped, store }: ToldProps) {
         )}
         <TextLink onPress={store.leaveIt}>{mend.end === 'found' ? 'Leave it' : 'Close'}</TextLink>
         {mend.end !== 'found' && <TextLink onPress={() => store.look()}>Look again</TextLink>}
-        {isLess && mustBeLess && only === null && <OnlyLink store={store} only="must" />}
+        {isLess && only === null && <OnlyLink store={store} only="must" />}
         {isLess && <OnlyLink store={store} only="narrowest" />}
       </div>
     </>

@@ -1,10 +1,13 @@
 import { describe, expect, it, vi } from 'vitest';
 import { createMendStore } from '#client/mend/mendStore.ts';
+import { mustBeWider } from '#client/mend/OnlyLink.tsx';
 import { sayHowFar, sayWhat } from '#client/mend/sayProgress.ts';
 import { planStoreOf } from '#client/plan/planStore.ts';
+import { isOfWidth } from '#client/plan/reportParts.ts';
 import type { Session } from '#client/session/types.ts';
 import { lookForMend } from '#client/worker/mendDesk.ts';
 import type { MendAnswer, MendQuestion } from '#client/worker/mendMessages.ts';
+import { analyse } from '#model/analysis/report.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
 import { planSession } from '../plan/planSession.ts';
 
@@ -195,6 +198,19 @@ describe('a mend of the ways on the page', () => {
     store.look();
     session.document.doc.destroy();
     expect(last().isEnded).toBe(true);
+  });
+});
+
+describe('only as wide as it must be', () => {
+  it('is asked for only where a way must be wider', () => {
+    const report = analyse(plainRoom(room));
+    const { findings } = report;
+    // 700 mm between the boxes, and 711 mm must be.
+    expect(findings.filter(isOfWidth).map(({ severity }) => severity)).toContain('must');
+    expect([mustBeWider(null), mustBeWider(report)]).toEqual([false, true]);
+    const should = findings.map((finding) => (isOfWidth(finding) ? { ...finding, severity: 'should' as const } : finding));
+    expect(mustBeWider({ ...report, findings: should })).toBe(false);
+    expect(mustBeWider({ ...report, findings: findings.map((finding) => ({ ...finding, leftReason: 'for today' })) })).toBe(false);
   });
 });
 
