@@ -7,6 +7,7 @@ import { TextLink } from '../ui/TextLink.tsx';
 import type { MendStore } from './mendStore.ts';
 import { OnlyLink } from './OnlyLink.tsx';
 
+export { Kept } from './Kept.tsx';
 export { OnlyLink };
 
 interface ToldProps {
