@@ -91,6 +91,12 @@ describe('the same gap', () => {
     expect([narrow(90).length, narrow(100).length]).toEqual([0, 1]);
   });
 
+  it('is said in one order, whatever holds the thing better', () => {
+    const { lines } = snap(box(5260), around(), { tolerance: 60, turnsToWall: false });
+    expect(lines).toHaveLength(2);
+    expect(restWords(session, [...lines].reverse())).toBe(restWords(session, lines));
+  });
+
   it('is of one row only: what stands before or behind gives no gap', () => {
     expect(gapPulls(box(5260, 3800), around(), 60)).toEqual([]);
   });
