@@ -4,19 +4,20 @@ import '../styles/mend.css';
 import { fetchWhenQuiet } from '../session/whenQuiet.ts';
 import { Button } from '../ui/Button.tsx';
 import { late } from '../ui/late.tsx';
-import { TextLink } from '../ui/TextLink.tsx';
-import { type MendStore, mendStoreOf } from './mendStore.ts';
-import { OnlyLink } from './OnlyLink.tsx';
+import { mendStoreOf } from './mendStore.ts';
 import { sayHowFar, sayWhat } from './sayProgress.ts';
 
 const loadTold = () => import('./Told.tsx');
 fetchWhenQuiet(loadTold);
 const Told = late(() => loadTold().then((m) => m.Told));
+const Kept = late(() => loadTold().then((m) => m.Kept));
+const OnlyLink = late(() => loadTold().then((m) => m.OnlyLink));
 
 /** Looks for the smallest move that widens every way, shows it in pencil and in words, and does it when told to. */
 export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
   const store = mendStoreOf(useSession());
   const state = useSyncExternalStore(store.subscribe, store.state);
+  const kept = useSyncExternalStore(store.subscribe, store.kept);
   const scene = useScene();
   if (!isAsked && state.at === 'rest' && state.word === null) return null;
   const isLooking = state.at === 'looking';
@@ -51,30 +52,17 @@ export function MendWays({ isAsked }: { readonly isAsked: boolean }) {
             {isLooking ? 'Stop' : 'Look for a move that widens every way'}
           </Button>
         )}
-        {isAsked && state.at === 'rest' && state.only !== null && <OnlyLink store={store} only={state.only} />}
+        {isAsked && state.at === 'rest' && state.only !== null && (
+          <Suspense>
+            <OnlyLink store={store} only={state.only} />
+          </Suspense>
+        )}
       </div>
-      <Kept store={store} />
+      {kept.length > 0 && (
+        <Suspense>
+          <Kept store={store} kept={kept} />
+        </Suspense>
+      )}
     </section>
-  );
-}
-
-/** Pieces that the search leaves where they are. */
-function Kept({ store }: { readonly store: MendStore }) {
-  const scene = useScene();
-  const kept = useSyncExternalStore(store.subscribe, store.kept);
-  const there = kept.flatMap((id) => scene.bodyById.get(id) ?? []);
-  if (there.length === 0) return null;
-  return (
-    <p className="aside mend-kept">
-      Stays where it is in the search:{' '}
-      {there.map((body) => (
-        <span key={body.id}>
-          {body.label}{' '}
-          <TextLink aria-label={`Let ${body.label} move again`} onPress={() => store.release(body.id)}>
-            let it move
-          </TextLink>{' '}
-        </span>
-      ))}
-    </p>
   );
 }

@@ -1,11 +1,21 @@
+import { useEffect } from 'react';
 import type { Mend, MendOnly } from '#model/analysis/mendWays/mendWays.ts';
 import { sayMend, sayMove } from '#model/analysis/mendWays/sayMend.ts';
-import { useScene } from '../session/hooks.ts';
+import { proposalPart } from '../plan/draw/drawPencil.ts';
+import { drawProposal } from '../plan/draw/drawProposal.ts';
+import { planStoreOf } from '../plan/planStore.ts';
+import { useScene, useSession } from '../session/hooks.ts';
 import { MayChange } from '../session/MayChange.tsx';
 import { Button } from '../ui/Button.tsx';
 import { TextLink } from '../ui/TextLink.tsx';
 import type { MendStore } from './mendStore.ts';
 import { OnlyLink } from './OnlyLink.tsx';
+
+// Drawn and told by the same part of the page.
+proposalPart.draw = drawProposal;
+
+export { Kept } from './Kept.tsx';
+export { OnlyLink };
 
 interface ToldProps {
   readonly mend: Mend;
@@ -17,9 +27,10 @@ interface ToldProps {
 /** What came of the search, in words, and what may be done with it. */
 export function Told({ mend, only, isStopped, store }: ToldProps) {
   const scene = useScene();
-  const { access } = scene.classroom;
+  const plan = planStoreOf(useSession());
+  // The drawing may have been told of it before this part was here.
+  useEffect(() => plan.set({}), [plan]);
   const isLess = mend.end !== 'found' && mend.end !== 'fine' && mend.end !== 'cannot-tell';
-  const mustBeLess = !access.required && !access.wheelchair && access.leastWidth < access.routeWidth;
   return (
     <>
       {/* Read next where focus was on the button that is gone (keepFocus). */}
@@ -49,7 +60,7 @@ export function Told({ mend, only, isStopped, store }: ToldProps) {
         )}
         <TextLink onPress={store.leaveIt}>{mend.end === 'found' ? 'Leave it' : 'Close'}</TextLink>
         {mend.end !== 'found' && <TextLink onPress={() => store.look()}>Look again</TextLink>}
-        {isLess && mustBeLess && only === null && <OnlyLink store={store} only="must" />}
+        {isLess && only === null && <OnlyLink store={store} only="must" />}
         {isLess && <OnlyLink store={store} only="narrowest" />}
       </div>
     </>

@@ -80,11 +80,13 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
       ),
   });
 
-  function rest(word: string | null): void {
+  /** @param isOfNow what is said is of the plan as it stands, and goes with the next change to it */
+  function rest(word: string, isOfNow = false): void {
     work.end();
-    grounds.letGo();
+    if (isOfNow) grounds.take();
+    else grounds.letGo();
     change({ at: 'rest', word, only: asked ?? null });
-    if (word !== null) session.announce(word);
+    session.announce(word);
   }
 
   function hear(answer: MendAnswer): void {
@@ -109,18 +111,16 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
     if (state.at !== 'looking') return;
     const { only, progress } = state;
     if (progress?.best) tellMend(progress.best, true);
-    else rest(sayStopped(session.scene(), only, progress));
+    else rest(sayStopped(session.scene(), only, progress), true);
   }
 
   const grounds = whileSame(
     session,
     () => groundsOf(session.classroom(), session.arrangement()),
     () =>
-      rest(
-        state.at === 'looking'
-          ? 'The plan has changed, so the search was stopped. Look again.'
-          : 'The plan has changed, so the proposal is gone. Look again.',
-      ),
+      state.at === 'rest'
+        ? change({ ...state, word: null })
+        : rest(`The plan has changed, so the ${state.at === 'looking' ? 'search was stopped' : 'proposal is gone'}. Look again.`),
     () => {
       work.end();
       listeners.clear();
@@ -162,9 +162,10 @@ export function createMendStore(session: Session, start: () => Port): MendStore 
         isDone
           ? `Done: ${moves.length === 1 ? 'one piece' : `${moves.length} pieces`} moved. Take back undoes it.`
           : 'That could not be done: what it would move is gone.',
+        isDone,
       );
     },
-    leaveIt: () => rest('Left as it is: nothing was moved.'),
+    leaveIt: () => rest('Left as it is: nothing was moved.', true),
     subscribe(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);

@@ -35,5 +35,5 @@ function bound(scene: Scene, { total, best }: MendProgress): string[] {
   const { units } = scene.classroom.display;
   if (best) return [`Found: a change of ${sayLength(Math.round(best.total), units)} in all; a smaller one is being looked for.`];
   if (total < LEAST_TOLD) return [];
-  return [`No change of less than ${sayLength(Math.floor(total / 10) * 10, units)} in all does it.`];
+  return [`Among those tried no change of less than ${sayLength(Math.floor(total / 10) * 10, units)} in all does it.`];
 }

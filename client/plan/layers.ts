@@ -22,7 +22,7 @@ import { drawChosen, drawHold, drawNumberBehind, drawPointed, drawPointedPlace }
 import { drawMat, drawNarrowArrow, drawNarrowStrip, drawRemark } from './draw/drawMarks.ts';
 import { drawNeatline } from './draw/drawNeatline.ts';
 import { drawOpening, drawOpeningNames } from './draw/drawOpenings.ts';
-import { drawPencil } from './draw/drawPencil.ts';
+import { drawPencil, proposalPart } from './draw/drawPencil.ts';
 import { drawPicture } from './draw/drawPicture.ts';
 import { drawPiece, type PieceLook } from './draw/drawPiece.ts';
 import { drawGrid, drawNorth, drawRoom, drawScaleBar, drawZones, wallPx } from './draw/drawRoom.ts';
@@ -177,7 +177,7 @@ function drawOver(pen: Pen, model: PlanModel): void {
   const { session, moving } = model;
   const { pencil, proposal } = model.store.state();
   if (pencil) drawPencil(pen, session.arrangement(), pencil);
-  else if (proposal) drawPencil(pen, session.arrangement(), proposal, true);
+  else if (proposal) proposalPart.draw?.(pen, model, proposal);
   drawOthers(pen, model);
   drawSubjects(pen, model);
   if (moving) drawMoving(pen, model, moving);

@@ -69,6 +69,8 @@ export function createPlanPointer(model: PlanModel): PlanPointer {
       if (distance(press.at, gesture.press.at) < tremble) return;
       // Who may only look moves the paper, never a thing.
       const drag = mayChange(model.session) ? gesture.start() : null;
+      // What was said of it no longer holds; how it comes to rest is said once, at the end.
+      if (drag && gesture.item) model.session.announce('');
       gesture = drag ? { kind: 'drag', drag } : { kind: 'pan', from: gesture.press.at, view: model.view };
     }
     if (gesture?.kind === 'drag') gesture.drag.to(toPlan(model.view, press.at), { isFree: press.isFree });

@@ -8,9 +8,12 @@ import type { SnapLine } from './snap.ts';
 
 /** "Flush with the north wall; 0.90 m from table T1, the same gap as between table T2 and table T3." Empty: nothing holds it. */
 export function restWords(session: Session, lines: readonly SnapLine[]): string {
-  const said = [...new Set(lines.map((line) => sayLine(session, line)))].join('; ');
+  const said = [...new Set([...lines].sort((p, q) => rank(q) - rank(p)).map((line) => sayLine(session, line)))].join('; ');
   return said === '' ? '' : `${capital(said)}.`;
 }
+
+/** What holds it along the plan first, whatever holds it better: so the words keep their order. The same for a direction and its opposite. */
+const rank = ({ axis: { x, y } }: SnapLine): number => Math.abs(x) + x * y;
 
 function sayLine(session: Session, { kind, other, gap }: SnapLine): string {
   if (gap) return sayGap(session, gap);

@@ -24,12 +24,16 @@ export interface GapPull {
   readonly like: RowGap | null;
 }
 
+type Span = readonly [number, number];
+
 interface Member {
   readonly end: RowEnd;
   readonly from: number;
   readonly to: number;
-  /** its middle across the row */
-  readonly across: number;
+  /** from where to where it reaches across the row */
+  readonly side: Span;
+  /** It stands before the thing itself, and does not only reach into its row. */
+  readonly isFacing: boolean;
 }
 
 interface RowScene {
@@ -37,9 +41,11 @@ interface RowScene {
   readonly others: readonly (TurnedBox & { readonly id?: string })[];
 }
 
-/** mm: what is nearer stands together, what is farther is no gap of a row */
-const LEAST = 50;
+/** mm: what is nearer stands together (no hand goes in between), what is farther is no gap of a row */
+const LEAST = 100;
 const MOST = 4000;
+/** Two face each other when so much of the shorter side has the other before it. */
+const FACING = 0.5;
 
 /** Where a thing would have, to what it stands beside, the same gap as two others of its row have between them, or the same on both sides. */
 export function gapPulls(box: TurnedBox, scene: RowScene, tolerance: number): GapPull[] {
@@ -76,6 +82,9 @@ function alongRow(axis: Point, across: Point, own: readonly Point[], box: Turned
     along: place(to + by, member.from),
   });
   const pulls: GapPull[] = [];
+  // What only reaches into the row ends the gap, and gives none.
+  if (!left?.isFacing) left = null;
+  if (!right?.isFacing) right = null;
   // The middle of the room is nobody's gap.
   if (left && right && !(left.end.kind === 'wall' && right.end.kind === 'wall')) {
     const by = (left.to + right.from - from - to) / 2;
@@ -96,29 +105,31 @@ function alongRow(axis: Point, across: Point, own: readonly Point[], box: Turned
 }
 
 /** What stands in the row of the thing, and the walls that end it, in order. */
-function membersOf(axis: Point, across: Point, own: readonly [number, number], scene: RowScene): Member[] {
-  const isBeside = ([low, high]: readonly [number, number]): boolean => low < own[1] - 1 && high > own[0] + 1;
+function membersOf(axis: Point, across: Point, own: Span, scene: RowScene): Member[] {
   const members: Member[] = [];
+  const addIf = (kind: RowEnd['kind'], id: string | undefined, corners: readonly Point[]): void => {
+    const side = spanAlong(corners, across);
+    if (sharedBy(side, own) <= 1) return;
+    const [from, to] = spanAlong(corners, axis);
+    members.push({ end: { kind, id: id ?? '' }, from, to, side, isFacing: face(side, own) });
+  };
   for (const other of scene.others) {
     const { u } = axesOf(other.rotation);
     if (Math.abs(dot(u, axis)) > PARALLEL && Math.abs(cross(u, axis)) > PARALLEL) continue;
-    const corners = cornersOf(other);
-    const span = spanAlong(corners, across);
-    if (!isBeside(span)) continue;
-    const [from, to] = spanAlong(corners, axis);
-    members.push({ end: { kind: 'thing', id: other.id ?? '' }, from, to, across: (span[0] + span[1]) / 2 });
+    addIf('thing', other.id, cornersOf(other));
   }
   for (const wall of scene.walls) {
     if (Math.abs(cross(wall.inward, axis)) > PARALLEL) continue;
-    const span = spanAlong([wall.a, wall.b], across);
-    if (!isBeside(span)) continue;
-    const at = dot(wall.a, axis);
-    members.push({ end: { kind: 'wall', id: wall.corner ?? '' }, from: at, to: at, across: (own[0] + own[1]) / 2 });
+    addIf('wall', wall.corner, [wall.a, wall.b]);
   }
   return members.sort((p, q) => p.from - q.from);
 }
 
-/** Gaps between one and the next, without the one in which the thing itself is. */
+/** mm that two have side by side */
+const sharedBy = (p: Span, q: Span): number => Math.min(p[1], q[1]) - Math.max(p[0], q[0]);
+const face = (p: Span, q: Span): boolean => sharedBy(p, q) >= FACING * Math.min(p[1] - p[0], q[1] - q[0]);
+
+/** Gaps between one and the next that face each other, without the one in which the thing itself is. */
 function gapsOf(members: readonly Member[], axis: Point, across: Point, centre: number): RowGap[] {
   const gaps: RowGap[] = [];
   let last: Member | null = null;
@@ -126,7 +137,7 @@ function gapsOf(members: readonly Member[], axis: Point, across: Point, centre: 
     if (last) {
       const mm = member.from - last.to;
       const isOwn = last.to <= centre && member.from >= centre;
-      if (mm >= LEAST && mm <= MOST && !isOwn)
+      if (mm >= LEAST && mm <= MOST && !isOwn && last.isFacing && member.isFacing && face(last.side, member.side))
         gaps.push({ mm, between: [last.end, member.end], along: between(last, member, axis, across) });
     }
     if (!last || member.to > last.to) last = member;
@@ -135,6 +146,7 @@ function gapsOf(members: readonly Member[], axis: Point, across: Point, centre: 
 }
 
 function between(p: Member, q: Member, axis: Point, across: Point): Segment {
-  const at = (p.across + q.across) / 2;
+  // Where both are.
+  const at = (Math.max(p.side[0], q.side[0]) + Math.min(p.side[1], q.side[1])) / 2;
   return { a: add(scale(axis, p.to), scale(across, at)), b: add(scale(axis, q.from), scale(across, at)) };
 }

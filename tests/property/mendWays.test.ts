@@ -2,9 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { type Mend, type MendOnly, mendWays } from '#model/analysis/mendWays/mendWays.ts';
 import { analyse } from '#model/analysis/report.ts';
 import { applyEdits } from '#model/findings/applyEdits.ts';
+import { convexPenetration } from '#model/geometry/penetration.ts';
+import { boundingBox } from '#model/geometry/polygon.ts';
 import { seededRandom } from '#model/geometry/seededRandom.ts';
 import { measureOutside } from '#model/measures/outside.ts';
 import { measureOverlaps } from '#model/measures/overlaps.ts';
+import { seatStrips } from '#model/measures/seats.ts';
 import { measureWaysAndNarrow } from '#model/measures/waysMeasure.ts';
 import { buildScene } from '#model/scene/build.ts';
 import type { Classroom } from '#model/schema/types.ts';
@@ -77,6 +80,7 @@ function run(classroom: Classroom, only?: MendOnly): Mend {
 function byTryingOut(classroom: Classroom, below: number): number | null {
   const base = buildScene(classroom);
   const before = overlapsIn(classroom);
+  const takenBefore = seatsTakenIn(classroom);
   const covered = new Map(measureWaysAndNarrow(base).ways.map((way) => [`${way.to}/${way.side}`, way.share]));
   const places = grid().filter(({ far }) => far < below);
   for (const { x, y, far } of places) {
@@ -86,6 +90,8 @@ function byTryingOut(classroom: Classroom, below: number): number | null {
       // What is moved stands inside the walls then; what stood in the same place before may stay so, but no deeper.
       if (measureOutside(buildScene(moved), 1).some(({ body }) => body.id === piece.id)) continue;
       if ([...overlapsIn(moved)].some(([two, by]) => by > (before.get(two) ?? 0) + 1)) continue;
+      // What was free behind seats stays free.
+      if ([...seatsTakenIn(moved)].some(([two, by]) => by > (takenBefore.get(two) ?? 0) + 1)) continue;
       const { ways } = measureWaysAndNarrow(buildScene(moved));
       const isWide = ways.every(
         ({ from, judged, share, to, side }) =>
@@ -100,6 +106,23 @@ function byTryingOut(classroom: Classroom, below: number): number | null {
 /** How far (mm) each two things stand in the same place. */
 const overlapsIn = (classroom: Classroom): Map<string, number> =>
   new Map(measureOverlaps(buildScene(classroom)).map(({ a, b, depth }) => [`${a.id} ${b.id}`, depth]));
+
+/** How far (mm) each thing, the walls and other seats reach into the floor that children seated at a table fill. */
+function seatsTakenIn(classroom: Classroom): Map<string, number> {
+  const scene = buildScene(classroom);
+  const strips = seatStrips(scene);
+  const { minX, minY, maxX, maxY } = boundingBox(scene.room.outline);
+  const taken = new Map<string, number>();
+  for (const { table, side, strip } of strips) {
+    const name = `${table.id} ${side}`;
+    for (const { id, footprint } of scene.bodies) if (id !== table.id) taken.set(`${name} ${id}`, convexPenetration(strip, footprint));
+    for (const other of strips)
+      if (other.table !== table) taken.set(`${name} ${other.table.id} ${other.side}`, convexPenetration(strip, other.strip));
+    // The rooms here are rectangles.
+    taken.set(`${name} walls`, Math.max(...strip.map(({ x, y }) => Math.max(minX - x, x - maxX, minY - y, y - maxY))));
+  }
+  return taken;
+}
 
 function grid(): { x: number; y: number; far: number }[] {
   const places: { x: number; y: number; far: number }[] = [];
@@ -174,6 +197,9 @@ function holds(classroom: Classroom, mend: Extract<Mend, { end: 'found' }>, wher
     [...musts(after)].filter((key) => !before.has(key)),
     where,
   ).toEqual([]);
+  const takenBefore = seatsTakenIn(classroom);
+  for (const [two, by] of seatsTakenIn(after))
+    expect(by, `${where}: ${two}`).toBeLessThanOrEqual(Math.max(1, takenBefore.get(two) ?? 0) + 1e-3);
   expect(mend.moves.length, where).toBeLessThanOrEqual(3);
   expect(
     mend.moves.reduce((sum, { by }) => sum + by, 0),

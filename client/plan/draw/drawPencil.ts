@@ -1,18 +1,19 @@
 import { colours, dashes } from '#client/styles/tokens.ts';
 import type { Edit } from '#model/findings/edit.ts';
-import { sub, unit } from '#model/geometry/vec.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
 import type { Arrangement, Piece } from '#model/schema/types.ts';
-import { sayLength } from '#model/units/sayLength.ts';
+import type { PlanModel } from '../planModel.ts';
 import { drawArrowHead } from './drawMarks.ts';
 import { ringOf } from './drawShape.ts';
-import { at, line, type Pen, path, planPath, stroke, write } from './pen.ts';
+import { at, line, type Pen, path, planPath, stroke } from './pen.ts';
 
-/** px past the arrow's head where a length stands */
-const PAST = 18;
+type DrawProposal = (pen: Pen, model: PlanModel, edits: readonly Edit[]) => void;
 
-/** A proposed fix: where things would stand, dashed, with a line from where they stand and, if asked, its length. */
-export function drawPencil(pen: Pen, arrangement: Pick<Arrangement, 'pieces'>, edits: readonly Edit[], hasLengths = false): void {
+/** How moves are drawn that wait for somebody to decide: comes with the words that tell them. */
+export const proposalPart: { draw?: DrawProposal } = {};
+
+/** A proposed fix: where things would stand, dashed, with a line from where they stand. */
+export function drawPencil(pen: Pen, arrangement: Pick<Arrangement, 'pieces'>, edits: readonly Edit[]): void {
   for (const edit of edits) {
     if (edit.do === 'move-corners') {
       planPath(pen, edit.corners);
@@ -22,20 +23,8 @@ export function drawPencil(pen: Pen, arrangement: Pick<Arrangement, 'pieces'>, e
     if (edit.do !== 'move-piece' && edit.do !== 'change-piece') continue;
     const piece = arrangement.pieces.find((p) => p.id === edit.piece);
     if (!piece) continue;
-    const after = changed(piece, edit);
-    drawProposed(pen, piece, after);
-    // Chairs go with their table; one length says it.
-    if (hasLengths && piece.table === null) drawLength(pen, piece, after);
+    drawProposed(pen, piece, changed(piece, edit));
   }
-}
-
-function drawLength(pen: Pen, before: Piece, after: Piece): void {
-  const mm = Math.hypot(after.x - before.x, after.y - before.y);
-  if (mm < 0.5) return;
-  const [from, to] = [at(pen, before), at(pen, after)];
-  const along = unit(sub(to, from));
-  const past = { x: to.x + along.x * PAST, y: to.y + along.y * PAST };
-  write(pen, sayLength(Math.round(mm), pen.units), past, { size: 11.5, weight: 650, colour: colours.pencilText, ground: colours.leaf });
 }
 
 function changed(piece: Piece, edit: Extract<Edit, { do: 'move-piece' | 'change-piece' }>): Piece {

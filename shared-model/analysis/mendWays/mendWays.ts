@@ -103,6 +103,8 @@ const GRID_LOOKS = { found: 1_000, none: 3_000 };
 /**
  * Looks for the smallest change of places after which every way is as wide as `way/width` and `way/narrow` ask and no
  * new must has come: at most three unlocked pieces, none turned, each moved at most 500 mm or flush to its nearest wall.
+ * Things stay out of each other, and of the 483 mm that seated children fill behind a table's edge, or no deeper in
+ * than they were (`Standing`); a layout that takes more is none, however small.
  *
  * What is tried, in this order:
  * 1. A tree of layouts, the smallest total first. A piece's first move is one of a finite list (`Moves.first`): to where
@@ -154,19 +156,21 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const newMust = (layout: Layout): NewMust | null => findNewMust(stage, known, running, layout);
   const search = new Search(stage, { most, newMust });
   const place = narrowest && { ...narrowest.place, enough: narrowest.enough };
-  const told = <T>(work: Generator<SearchProgress, T>, best: Found | null = null) => tellWith(work, narrowest?.place ?? null, best);
-  const exact = yield* told(search.run({ looks: options.looks ?? LOOKS, below: Infinity, hasGrid: false }));
+  const tell = tellAll(narrowest?.place ?? null);
+  const exact = yield* tell(search.run({ looks: options.looks ?? LOOKS, below: Infinity, hasGrid: false }), null);
   if (exact.end === 'apart') return { end: 'apart', pieces: exact.pieces, ways: exact.ways, most, looks: search.looks };
-  const tightened = function* (layout: Layout): Generator<SearchProgress, Layout> {
-    const tight = yield* tighten(search, layout);
-    return newMust(tight) === null ? tight : layout;
-  };
   const least = isLeast ? classroom.access.leastWidth : null;
   const foundAt = (layout: Layout): Found => found(stage, before, layout, { looks: search.looks, place, least });
-  const best = exact.end === 'found' ? foundAt(yield* told(tightened(exact.layout))) : null;
+  // What holds is told before it is made shorter: who stops the search then keeps it.
+  const tightened = function* (layout: Layout): Generator<MendProgress, Found> {
+    const first = foundAt(layout);
+    const tight = yield* tell(tighten(search, layout), first);
+    return newMust(tight) === null ? foundAt(tight) : foundAt(layout);
+  };
+  const best = exact.end === 'found' ? yield* tightened(exact.layout) : null;
   const gridLooks = options.gridLooks ?? (best ? GRID_LOOKS.found : GRID_LOOKS.none);
-  const grid = yield* told(search.run({ looks: gridLooks, below: best ? best.total - 1 : Infinity, hasGrid: true }), best);
-  if (grid.end === 'found') return foundAt(yield* told(tightened(grid.layout), best));
+  const grid = yield* tell(search.run({ looks: gridLooks, below: best ? best.total - 1 : Infinity, hasGrid: true }), best);
+  if (grid.end === 'found') return yield* tightened(grid.layout);
   if (best) return { ...best, looks: search.looks };
   if (exact.end === 'looks') return { end: 'looks', total: exact.total, most, looks: search.looks };
   return { end: 'all', most, looks: search.looks };
@@ -181,12 +185,16 @@ function leastOf(access: Classroom['access']): Classroom['access'] {
   return { ...access, routeWidth: leastWidth, pinchWidth: Math.min(access.pinchWidth, leastWidth) };
 }
 
-/** The same steps, with what is known beside them. */
-function* tellWith<T>(work: Generator<SearchProgress, T>, place: NarrowestPlace | null, best: Found | null): Generator<MendProgress, T> {
-  for (let step = work.next(); ; step = work.next()) {
-    if (step.done) return step.value;
-    yield { ...step.value, place, best };
-  }
+/** Steps of one search after the other, with what is known beside them. What was told of the first is not taken back by a second. */
+function tellAll(place: NarrowestPlace | null) {
+  let far = 0;
+  return function* <T>(work: Generator<SearchProgress, T>, best: Found | null): Generator<MendProgress, T> {
+    for (let step = work.next(); ; step = work.next()) {
+      if (step.done) return step.value;
+      far = Math.max(far, step.value.total);
+      yield { ...step.value, total: far, place, best };
+    }
+  };
 }
 
 /** All of it at once, for who can wait. */

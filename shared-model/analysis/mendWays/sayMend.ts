@@ -1,4 +1,4 @@
-import type { Severity } from '../../findings/finding.ts';
+import type { Finding, Severity } from '../../findings/finding.ts';
 import { dot, type Point, sub, unit } from '../../geometry/vec.ts';
 import { sayPlace } from '../../measures/wayWords.ts';
 import type { Scene, SceneWall } from '../../scene/types.ts';
@@ -24,7 +24,7 @@ function sayEnd(scene: Scene, mend: Mend): string {
   const say = (mm: number): string => sayLength(Math.round(mm), units);
   switch (mend.end) {
     case 'found':
-      return `Move ${sayPieces(mend.moves.length)}, ${say(mend.total)} in all, and ${sayGain(scene, mend)}. ${sayBrings(mend)}${sayStays(scene, mend)}`;
+      return `Move ${sayPieces(mend.moves.length)}, ${say(mend.total)} in all, and ${sayGain(scene, mend)}. ${sayBrings(scene, mend)}${sayStays(scene, mend)}`;
     case 'fine':
       return 'Every way is wide enough as it is.';
     case 'cannot-tell':
@@ -36,7 +36,7 @@ function sayEnd(scene: Scene, mend: Mend): string {
     case 'apart':
       return `Nothing was found: at least ${mend.pieces} pieces would have to move${sayWays(mend.ways)}, and more than ${mend.most} is another arrangement.`;
     case 'all':
-      return `Nothing was found. Tried were up to ${sayPieces(mend.most)} at once, none turned, each moved up to ${say(FARTHEST)} or to its nearest wall: to where something touches or is as wide as asked (${say(scene.classroom.access.routeWidth)}), and to places of a ${say(GRID)} grid. The ways were measured ${mend.looks} times.`;
+      return `Nothing was found. Tried were up to ${sayPieces(mend.most)} at once, none turned, each moved up to ${say(FARTHEST)} or to its nearest wall: to where something touches or is as wide as asked (${say(scene.classroom.access.routeWidth)}), and to places of a ${say(GRID)} grid; the floor behind seats stays free. The ways were measured ${mend.looks} times.`;
     case 'looks':
       return `Nothing was found among the changes of less than ${say(mend.total)} in all; after measuring the ways ${mend.looks} times the search stops. A larger change of up to ${sayPieces(mend.most)} may exist.`;
   }
@@ -47,31 +47,38 @@ type Found = Extract<Mend, { end: 'found' }>;
 /** So many places are said one by one. */
 const MOST_SAID = 3;
 
-/** What is new with it: never a must, but what is less than that is named. */
-function sayBrings({ brings, stays }: Found): string {
-  const said = new Set(stays.map(({ key }) => key));
-  const fresh = groupFindings(brings.filter(({ key }) => !said.has(key))).map(({ lead }) => lead);
+/** What is new with it, counted as the list of checks counts: never a must, but what is less than that is named. */
+function sayBrings(scene: Scene, { brings, stays }: Found): string {
+  const narrow = new Set(stays.map(({ key }) => key));
+  const fresh = groupFindings(brings).map(({ lead }) => lead);
   if (fresh.length === 0) return 'No new must comes with it.';
   const count = (severity: Severity): string[] => {
     const n = fresh.filter((finding) => finding.severity === severity).length;
     return n === 0 ? [] : [`${n} new ${severity}${n === 1 ? '' : 's'}`];
   };
-  const named = fresh.map(({ message }) => message);
+  const named = fresh.filter(({ key }) => !narrow.has(key)).map(({ message }) => message);
+  const places = fresh.filter(({ key }) => narrow.has(key));
+  if (places.length > 0) named.push(`It is narrow then where nobody has to go through: ${sayPlaces(scene, places)}.`);
   const counts = [...count('should'), ...count('note')].join(' and ');
   return `No new must comes with it, but ${counts} ${fresh.length === 1 ? 'does' : 'do'}: ${named.join(' ')}`;
 }
 
 /** Places that are left narrow because nobody has to go through them. */
-function sayStays(scene: Scene, { stays }: Found): string {
+function sayStays(scene: Scene, { brings, stays }: Found): string {
+  const fresh = new Set(brings.map(({ key }) => key));
+  const places = groupFindings(stays.filter(({ key }) => !fresh.has(key))).map(({ lead }) => lead);
+  return places.length === 0 ? '' : ` It stays narrow where nobody has to go through: ${sayPlaces(scene, places)}.`;
+}
+
+/** "between sink and table 5 (0.339 m), between table 2 and table 3 (0.517 m) and at 4 more places" */
+function sayPlaces(scene: Scene, places: readonly Finding[]): string {
   const { units } = scene.classroom.display;
-  const places = groupFindings(stays).map(({ lead }) => lead);
-  if (places.length === 0) return '';
   const named = places.slice(0, MOST_SAID).map(({ subjects: [one, other], measured, message }) => {
     if (one === undefined || other === undefined || !measured) return message.replace(/\.$/, '');
     return `${sayPlace(scene, one, other)} (${sayLength(Math.round(measured.value), units)})`;
   });
   const more = places.length - named.length;
-  return ` It stays narrow where nobody has to go through: ${named.join(', ')}${more > 0 ? ` and at ${more} more places` : ''}.`;
+  return `${named.join(', ')}${more > 0 ? ` and at ${more} more place${more === 1 ? '' : 's'}` : ''}`;
 }
 
 function sayGain(scene: Scene, { place, stays, least }: Found): string {

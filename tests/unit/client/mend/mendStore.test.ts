@@ -1,10 +1,13 @@
 import { describe, expect, it, vi } from 'vitest';
 import { createMendStore } from '#client/mend/mendStore.ts';
+import { mustBeWider } from '#client/mend/OnlyLink.tsx';
 import { sayHowFar, sayWhat } from '#client/mend/sayProgress.ts';
 import { planStoreOf } from '#client/plan/planStore.ts';
+import { isOfWidth } from '#client/plan/reportParts.ts';
 import type { Session } from '#client/session/types.ts';
 import { lookForMend } from '#client/worker/mendDesk.ts';
 import type { MendAnswer, MendQuestion } from '#client/worker/mendMessages.ts';
+import { analyse } from '#model/analysis/report.ts';
 import { type PlainRoomChange, plainRoom } from '#tests/support/plainRoom.ts';
 import { planSession } from '../plan/planSession.ts';
 
@@ -67,18 +70,31 @@ describe('a mend of the ways on the page', () => {
     expect(xs()).toEqual([1475 - 113, ...before.slice(1)]);
     expect(proposal()).toBeNull();
     expect(said.at(-1)).toBe('Done: one piece moved. Take back undoes it.');
+    expect(store.state()).toEqual({ at: 'rest', word: 'Done: one piece moved. Take back undoes it.', only: null });
     session.undo.takeBack();
     expect(xs()).toEqual(before);
+    // It is no longer so, and nobody has to be told.
+    expect(store.state()).toEqual({ at: 'rest', word: null, only: null });
+    expect(said.at(-1)).toBe('Done: one piece moved. Take back undoes it.');
   });
 
-  it('is left as it is when told so', () => {
-    const { store, answer, xs, proposal, said } = opened();
+  it('is left as it is when told so, which is said until something moves', () => {
+    const { session, store, answer, tell, xs, proposal, said } = opened();
     const before = xs();
     store.look();
     answer();
     store.leaveIt();
     expect([xs(), proposal(), store.state().at]).toEqual([before, null, 'rest']);
     expect(said.at(-1)).toBe('Left as it is: nothing was moved.');
+    session.commands.addRemark({ text: 'mind the rug', x: 100, y: 100 });
+    expect(store.state()).toMatchObject({ word: 'Left as it is: nothing was moved.' });
+    session.commands.movePiece('a1', 'right', { x: 4680, y: 2000 });
+    expect(store.state()).toEqual({ at: 'rest', word: null, only: null });
+    // What broke stays said: nobody may have seen it yet.
+    store.look();
+    tell({ failure: 'out of memory' });
+    session.commands.movePiece('a1', 'right', { x: 4690, y: 2000 });
+    expect(store.state()).toMatchObject({ word: 'The search broke (out of memory). Nothing was changed.' });
   });
 
   it('says how far the search is, and stops when asked', () => {
@@ -89,7 +105,7 @@ describe('a mend of the ways on the page', () => {
     expect(store.state()).toEqual({ at: 'looking', only: null, progress });
     store.stop();
     const word =
-      'Stopped. Nothing was changed. Looked at was every way. The ways were measured 50 times. No change of less than 0.12 m in all does it.';
+      'Stopped. Nothing was changed. Looked at was every way. The ways were measured 50 times. Among those tried no change of less than 0.12 m in all does it.';
     expect([store.state(), last().isEnded]).toEqual([{ at: 'rest', word, only: null }, true]);
     expect(said.at(-1)).toBe(word);
     store.look();
@@ -182,6 +198,19 @@ describe('a mend of the ways on the page', () => {
     store.look();
     session.document.doc.destroy();
     expect(last().isEnded).toBe(true);
+  });
+});
+
+describe('only as wide as it must be', () => {
+  it('is asked for only where a way must be wider', () => {
+    const report = analyse(plainRoom(room));
+    const { findings } = report;
+    // 700 mm between the boxes, and 711 mm must be.
+    expect(findings.filter(isOfWidth).map(({ severity }) => severity)).toContain('must');
+    expect([mustBeWider(null), mustBeWider(report)]).toEqual([false, true]);
+    const should = findings.map((finding) => (isOfWidth(finding) ? { ...finding, severity: 'should' as const } : finding));
+    expect(mustBeWider({ ...report, findings: should })).toBe(false);
+    expect(mustBeWider({ ...report, findings: findings.map((finding) => ({ ...finding, leftReason: 'for today' })) })).toBe(false);
   });
 });
 

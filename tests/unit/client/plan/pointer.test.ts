@@ -51,3 +51,27 @@ it('a press on the number of a remark reads it, and one beside it does not', () 
   tap(toScreen(model.view, { x: 2000, y: 3500 }));
   expect(session.said.slice(count).filter((said) => said.startsWith('Remark'))).toEqual([]);
 });
+
+it('what was said of a thing goes when it is taken up and moved, and how it came to rest is said once', () => {
+  session.commands.addPiece('a1', { kind: 'table', x: 2000, y: 2000, width: 1200, depth: 600 });
+  const from = toScreen(model.view, { x: 2000, y: 2000 });
+  const to = (mm: number): Press => press(toScreen(model.view, { x: 2000, y: 2000 + mm }));
+  pointer.down(press(from));
+  pointer.up(press(from));
+  expect(session.said.at(-1)).toMatch(/^Table/);
+  const before = session.said.length;
+  let frame = (): void => {};
+  vi.stubGlobal('requestAnimationFrame', (run: () => void) => {
+    frame = run;
+    return 1;
+  });
+  pointer.down(press(from));
+  for (const mm of [200, 300, 400]) {
+    pointer.move(to(mm));
+    frame();
+  }
+  expect(pointer.isDragging()).toBe(true);
+  expect(session.said.slice(before)).toEqual(['']);
+  pointer.up(to(400));
+  expect(session.said.slice(before)).toEqual(['', expect.stringMatching(/^Table/)]);
+});

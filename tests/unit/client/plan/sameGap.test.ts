@@ -68,6 +68,35 @@ describe('the same gap', () => {
     expect(pulls).toMatchObject([{ by: -20, like: { mm: 1000 }, own: [{ mm: 1000 }] }]);
   });
 
+  // In the row of table 4 are parts of 3 and of a fifth, 1.00 m wide as well and 0.90 m on along the row.
+  const beside = (y: number, at = 5300) => ({
+    ...around(),
+    others: [...around().others.filter(({ id }) => id === 't3'), { ...piece('t2'), id: 't5', x: at, y }],
+  });
+
+  it('is one of things that face each other, by half of the shorter one at the least', () => {
+    const moved = (y: number, own: number) => gapPulls({ ...box(7160, own) }, beside(y), 60).filter(({ like }) => like !== null);
+    // All level: 0.86 m from table 5, which is drawn to 0.90 m.
+    expect(moved(2000, 2000)).toMatchObject([{ by: 40, like: { mm: 900, between: [{ id: 't3' }, { id: 't5' }] } }]);
+    // Half of table 5 is before table 3, and table 4 before half of both.
+    expect(moved(2300, 2150)).toHaveLength(1);
+    // They stand diagonally, though both stand before table 4.
+    expect(moved(2320, 2160)).toEqual([]);
+    // Before table 3, and 100 mm of table 5.
+    expect(moved(2000, 2500)).toEqual([]);
+  });
+
+  it('is not one that nobody left on purpose: 0.09 m is none, 0.10 m is', () => {
+    const narrow = (mm: number) => gapPulls(box(5400 + 2 * mm, 2000), beside(2000, 4400 + mm), 60).filter(({ like }) => like?.mm === mm);
+    expect([narrow(90).length, narrow(100).length]).toEqual([0, 1]);
+  });
+
+  it('is said in one order, whatever holds the thing better', () => {
+    const { lines } = snap(box(5260), around(), { tolerance: 60, turnsToWall: false });
+    expect(lines).toHaveLength(2);
+    expect(restWords(session, [...lines].reverse())).toBe(restWords(session, lines));
+  });
+
   it('is of one row only: what stands before or behind gives no gap', () => {
     expect(gapPulls(box(5260, 3800), around(), 60)).toEqual([]);
   });
