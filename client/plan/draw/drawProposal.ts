@@ -2,6 +2,7 @@ import { colours, dashes } from '#client/styles/tokens.ts';
 import type { Edit } from '#model/findings/edit.ts';
 import { add, distance, dot, type Point, scale, sub, unit } from '#model/geometry/vec.ts';
 import { pieceBody } from '#model/scene/bodies.ts';
+import { pieceNumbers } from '#model/schema/pieceNumbers.ts';
 import type { Piece } from '#model/schema/types.ts';
 import { sayLength } from '#model/units/sayLength.ts';
 import { cornersOf } from '../box.ts';
@@ -27,6 +28,7 @@ const STEP = 8;
 const LEAST_ARROW = 8;
 
 interface Move {
+  readonly piece: string;
   /** mm */
   readonly by: number;
   /** px, from the side that goes ahead: past what is written on the thing and past its chairs */
@@ -67,7 +69,7 @@ function moveOf(pen: Pen, before: Piece, after: Piece, by: number): Move {
     const reach = Math.max(...cornersOfAll(piece).map((p) => dot(sub(p, piece), along)));
     return at(pen, add(piece, scale(along, reach)));
   };
-  return { by, arrow: [far(before), far(after)], box: boxAround(cornersOfAll(after).map((p) => at(pen, p))) };
+  return { piece: before.id, by, arrow: [far(before), far(after)], box: boxAround(cornersOfAll(after).map((p) => at(pen, p))) };
 }
 
 const cornersOfAll = (piece: Piece): Point[] => [piece, ...(piece.kind === 'table' ? chairsOf(piece) : [])].flatMap(cornersOf);
@@ -77,8 +79,12 @@ function drawLengths(pen: Pen, model: PlanModel, moves: readonly Move[]): void {
   const things = [...takenOnFloor(pen, model), ...moves.flatMap(({ box, arrow }) => [box, boxAround(arrow)])];
   // Where there is no such place, rather over a mat that would fit, and then over a mark.
   const marks = [true, false].map((withMats) => takenByMarks(pen, model.session.report(), withMats));
+  const numbers = pieceNumbers(model.session.classroom());
   for (const move of moves) {
-    const text = sayLength(Math.round(move.by), pen.units);
+    const length = sayLength(Math.round(move.by), pen.units);
+    // Of several that move near each other, whose it is.
+    const number = moves.length > 1 ? numbers.get(move.piece) : undefined;
+    const text = number === undefined ? length : `${number}: ${length}`;
     const words = { width: widthOf(pen, text, SIZE, WEIGHT) + 2 * GROUND, size: SIZE + 2 };
     const places = placesOf(move, words);
     const clearOf = (more: readonly WordBox[]) => firstClear(places, words, [...things, ...more], isOnFloor);

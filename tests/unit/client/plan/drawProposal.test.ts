@@ -50,7 +50,7 @@ function drawn(edits: readonly Edit[]) {
 
 it('the length of a move stands where it covers nothing, near its arrow', () => {
   const { written, taken } = drawn([move('t1', 3000, 2111), move('s1', 3000, 2795)]);
-  expect(written.map(({ text }) => text)).toEqual(['0.111 m', '0.205 m']);
+  expect(written.map(({ text }) => text)).toEqual(['T1: 0.111 m', '1: 0.205 m']);
   // With the ground behind the words.
   const boxes = written.map(({ text, x, y }) => boxOfWords({ where: { x, y }, align: 'center' }, text.length * 6 + 6, 13.5));
   for (const box of boxes)
