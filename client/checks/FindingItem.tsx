@@ -12,6 +12,7 @@ import { TextLink } from '../ui/TextLink.tsx';
 import { doFix } from './doFix.ts';
 import { fixWords } from './fixWords.ts';
 import { Gauge } from './Gauge.tsx';
+import { LeaveForm } from './LeaveForm.tsx';
 import { leadSentence } from './leadSentence.ts';
 import { pencilWhileLooking } from './pencilWhileLooking.ts';
 import { pointOut } from './pointOut.ts';
@@ -20,9 +21,6 @@ import { shortMessage } from './shortMessage.ts';
 import { showFinding } from './showFinding.ts';
 import { WhyLink } from './WhyLink.tsx';
 
-const loadForm = () => import('./LeaveForm.tsx');
-const LeaveForm = late(() => loadForm().then((m) => m.LeaveForm));
-fetchWhenQuiet(loadForm);
 const loadKneel = () => import('./KneelLink.tsx');
 const KneelLink = late(() => loadKneel().then((m) => m.KneelLink));
 fetchWhenQuiet(loadKneel);
@@ -50,8 +48,8 @@ export const FindingItem = memo(function FindingItem({ group, isShown, refs, whe
     if (wasShown.current && item.current?.closest('.phone, .swapped')) return comeBackTo(item.current);
   }, []);
   useEffect(() => {
-    if (isShown && item.current) keepInSight(item.current);
-  }, [isShown]);
+    if ((isShown || isLeaving) && item.current) keepInSight(item.current);
+  }, [isShown, isLeaving]);
 
   return (
     <li ref={item} className={isShown ? 'finding shown' : 'finding'}>
@@ -83,11 +81,7 @@ export const FindingItem = memo(function FindingItem({ group, isShown, refs, whe
       </button>
       {isShown && <Body group={group} figures={figures} />}
       {(isShown || finding.fix) && !isLeaving && <Verbs {...{ group, isShown }} onLeave={() => setLeaving(true)} />}
-      {isLeaving && (
-        <Suspense fallback={null}>
-          <LeaveForm keys={[finding, ...others].map(({ key }) => key)} onClose={() => setLeaving(false)} />
-        </Suspense>
-      )}
+      {isLeaving && <LeaveForm keys={[finding, ...others].map(({ key }) => key)} onClose={() => setLeaving(false)} />}
     </li>
   );
 }, saysTheSame);

@@ -1,11 +1,10 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { asLeft } from '#model/findings/asLeft.ts';
 import { useFrameDialogs } from '../frame/frameDialogs.ts';
 import { useSession } from '../session/hooks.ts';
 import { me } from '../session/me.ts';
 import { Button } from '../ui/Button.tsx';
 import { Field } from '../ui/Field.tsx';
-import { keepInSight } from '../ui/keepInSight.ts';
 import { TextLink } from '../ui/TextLink.tsx';
 
 /** Leaving a finding as it is takes a reason: the next guide wants to know why. */
@@ -14,11 +13,6 @@ export function LeaveForm({ keys, onClose }: { keys: readonly string[]; onClose:
   const [reason, setReason] = useState('');
   const dialogs = useFrameDialogs();
   const isNamed = (me().name || me().initials) !== '';
-  const form = useRef<HTMLFormElement>(null);
-  useEffect(() => {
-    // With the finding that it is of.
-    if (form.current) keepInSight(form.current.closest('li') ?? form.current);
-  }, []);
   const isReady = reason.trim() !== '';
 
   function leave() {
@@ -39,7 +33,6 @@ export function LeaveForm({ keys, onClose }: { keys: readonly string[]; onClose:
 
   return (
     <form
-      ref={form}
       className="leave-form"
       onSubmit={(event) => {
         event.preventDefault();
