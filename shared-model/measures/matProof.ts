@@ -41,6 +41,9 @@ const MOST_OPEN = 3;
 const FIRST_ROUNDS = 4;
 /** mm: cells this small are not cut further. */
 const LAST_SIZE = 2;
+/** Of the solver's search for one question. */
+const NODES = 32_000;
+const WINDOW_NODES = 2000;
 /** Of a part of the floor: what it holds need not be told to the last. */
 const WINDOW_ROUNDS = 6;
 const WINDOW_LAST_SIZE = 160;
@@ -116,7 +119,7 @@ class MatProof {
   private *settleWhole(whole: MatWindow, rounds: number): Generator<MatProofStep> {
     const start = this.round;
     const from = { places: this.mats.places, most: this.mats.upperBound, round: 0 };
-    for (const settled of settle(this.ground, whole, from, { rounds, lastSize: LAST_SIZE })) {
+    for (const settled of settle(this.ground, whole, from, { rounds, lastSize: LAST_SIZE, nodes: NODES })) {
       this.round = start + settled.round;
       this.know(settled.places, settled.most);
       yield this.step();
@@ -131,7 +134,7 @@ class MatProof {
       const known = [this.mats.places, ...laid].map((places) => ground.cells.placesIn(window, places));
       const places = known.reduce((p, q) => (q.length > p.length ? q : p));
       let now: Settled = { places, most: this.mats.upperBound, round: 0 };
-      for (now of settle(ground, window, now, { rounds: WINDOW_ROUNDS, lastSize: WINDOW_LAST_SIZE })) {
+      for (now of settle(ground, window, now, { rounds: WINDOW_ROUNDS, lastSize: WINDOW_LAST_SIZE, nodes: WINDOW_NODES })) {
         this.know(now.places, this.mats.upperBound);
         yield this.step();
       }

@@ -31,9 +31,14 @@ interface SettleOptions {
   readonly rounds: number;
   /** mm: cells this small are not cut further. */
   readonly lastSize: number;
+  /** Of the search behind one question, at most. */
+  readonly nodes: number;
 }
 
+/** Nodes of the search at first, and by how many times more where they did not settle it. */
 const NODES = 2000;
+const MORE_NODES = 4;
+const MOST_AVOIDED = 20;
 /** How often the limits are asked in parts, at most; and how often with nothing gained. */
 const PART_ROUNDS = 120;
 const IDLE_ROUNDS = 3;
@@ -86,6 +91,9 @@ class Settling {
   *run(): Generator<Settled> {
     const { ground, window, options } = this;
     let isFresh = true;
+    let nodes = NODES;
+    /** Choices in cells that are not cut further, which could not be laid: others are tried, of which nothing follows for the most. */
+    const avoided: (readonly PackingCell[])[] = [];
     for (; this.round < options.rounds && !this.isDone(); this.round++) {
       const cells = ground.cells.of(window);
       this.lower(cells.length);
@@ -95,18 +103,24 @@ class Settling {
       isFresh = false;
       if (this.isDone()) return;
       const asked = this.most;
-      const { members, bound } = ground.pick.enough({ count: cells.length, limits, atLeast: asked, nodes: NODES });
-      this.lower(bound);
+      const others = avoided.map((chosen) => ({ members: indicesOf(chosen, cells), most: chosen.length - 1 }));
+      const { members, bound } = ground.pick.enough({ count: cells.length, limits: [...limits, ...others], atLeast: asked, nodes });
+      if (others.length === 0) this.lower(bound);
       yield this.settled();
       if (this.isDone()) return;
       if (!members) {
-        if (bound < asked) continue;
-        return;
+        if (this.most < asked) continue;
+        if (others.length > 0 || nodes >= options.nodes) return;
+        nodes *= MORE_NODES;
+        continue;
       }
       const chosen = members.flatMap((k) => cells[k] ?? []);
       if (this.forbidIn(chosen) || this.layIn(chosen)) continue;
       const size = sizeOf(chosen);
-      if (size <= options.lastSize) return;
+      if (size <= options.lastSize) {
+        if (avoided.push(chosen) > MOST_AVOIDED) return;
+        continue;
+      }
       for (const _ of ground.cells.cut(chosen, size / 2)) yield this.settled();
       isFresh = true;
     }
@@ -212,5 +226,8 @@ class Settling {
     return true;
   }
 }
+
+const indicesOf = (some: readonly PackingCell[], cells: readonly PackingCell[]): number[] =>
+  some.map((cell) => cells.indexOf(cell)).filter((k) => k >= 0);
 
 const sizeOf = (cells: readonly PackingCell[]): number => Math.max(...cells.map((c) => Math.max(c.maxU - c.minU, c.maxV - c.minV)));

@@ -34,7 +34,7 @@ const leftOf = ({ cells }: MatGround, x: number): MatWindow => new Set(cells.mid
 
 function settled(ground: MatGround, window: MatWindow, rounds = 40): Settled {
   let last: Settled = { places: [], most: Infinity, round: 0 };
-  for (last of settle(ground, window, last, { rounds, lastSize: 2 }));
+  for (last of settle(ground, window, last, { rounds, lastSize: 2, nodes: 2000 }));
   return last;
 }
 
