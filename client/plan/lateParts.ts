@@ -13,11 +13,10 @@ export const loadSetDrags = (): Promise<void> =>
   });
 type RestPart = typeof import('./draw/drawRest.ts');
 let restPart: RestPart | null = null;
-fetchWhenQuiet(() =>
-  import('./draw/drawRest.ts').then((part) => {
-    restPart = part;
-  }),
-);
+const loadRest = async (): Promise<void> => {
+  restPart = await import('./draw/drawRest.ts');
+};
+fetchWhenQuiet(loadRest);
 fetchWhenQuiet(loadSetDrags);
 fetchWhenQuiet(loadVerbs);
 fetchWhenQuiet(loadTape);
