@@ -34,8 +34,17 @@ function scrollingPart(thing: HTMLElement): HTMLElement | null {
 /** ms after which it is looked again whether it still lies there: what stands above it comes bit by bit. */
 const AGAIN = [0, 120, 400];
 
-/** Puts a thing into the middle of what is seen. @returns ends it */
+/** Puts a thing into the middle of what is seen, until somebody slides the page. @returns ends it */
 export function comeBackTo(thing: HTMLElement): () => void {
-  const timers = AGAIN.map((ms) => setTimeout(() => thing.scrollIntoView({ block: 'center' }), ms));
+  const part = scrollingPart(thing);
+  const slid = (): number => scrollY + (part?.scrollTop ?? 0);
+  let before: number | null = null;
+  const timers = AGAIN.map((ms) =>
+    setTimeout(() => {
+      if (before !== null && Math.abs(slid() - before) > 1) return;
+      thing.scrollIntoView({ block: 'center' });
+      before = slid();
+    }, ms),
+  );
   return () => timers.forEach(clearTimeout);
 }

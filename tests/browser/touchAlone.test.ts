@@ -8,8 +8,9 @@ import { atRest, onScreen, openDemo, pageOf } from '#tests/support/sheetPage.ts'
 
 const served = servedPages();
 
-/** mm: where shelf 1 of the demo stands; a free place of its floor */
+/** mm: where shelf 1 of the demo stands, and one with a must that takes many words; a free place of its floor */
 const SHELF = { x: 5600, y: 6250 };
+const DRESSING = { x: 4100, y: 7400 };
 const FLOOR = { x: 3300, y: 4700 };
 
 // No mouse is moved and no key is pressed, but to write in a field that was tapped.
@@ -250,5 +251,17 @@ describe.each(screens('phone', 'tablet'))('by touch alone, on a %s', (size) => {
     await expect.poll(() => page.getByRole('checkbox', { name: 'Move day: plan, steps, crates' }).isChecked()).toBe(true);
     expect(await page.locator('.print-page').count()).toBeGreaterThan(1);
     await leaveDialog();
+  });
+
+  it('what is said of a shelf covers few lines of the sheet, however much is wrong with it', async () => {
+    await toSheet(/Room/);
+    await turnTo(/^Drawing/);
+    await finger.tapAt(await onScreen(page, DRESSING));
+    await said(/^Shelf 2, .* Must, at /);
+    const covered = await page
+      .locator('.said')
+      .evaluate((node) => node.clientHeight / Number.parseFloat(getComputedStyle(node).lineHeight));
+    expect(covered).toBeGreaterThan(1.5);
+    expect(covered).toBeLessThan(size === 'phone' ? 3.5 : 2.5);
   });
 });
