@@ -67,7 +67,8 @@ const key = fc.constantFrom(
 const value: fc.Arbitrary<Value> = fc.oneof(
   fc
     .oneof(
-      fc.jsonValue({ maxDepth: 2 }),
+      // On its way to anybody else the library itself loses a key of this name within a value: nobody reads one.
+      fc.jsonValue({ maxDepth: 2 }).filter((plain) => !JSON.stringify(plain).includes('"__proto__":')),
       fc.constantFrom(
         Number.NaN,
         Infinity,
