@@ -1,5 +1,5 @@
 import type { Part } from './parts.ts';
-import { add, distance, type Point, scale, sub, unit } from './vec.ts';
+import { distance, type Point } from './vec.ts';
 
 /** A line that discs come to touch from its outward side, mm. `outward` is a unit normal. */
 export interface FrontLine {
@@ -15,7 +15,7 @@ const ON_LINE = 1e-6;
 export interface SeenPart {
   readonly part: Part;
   /** u, v of each corner in turn. */
-  readonly uv: Float64Array;
+  readonly uv: readonly number[];
   /** Where along the front the part comes nearest to it: between these every disc tangent to the front meets it soonest. */
   readonly lowFrom: number;
   readonly lowTo: number;
@@ -27,31 +27,60 @@ export const lengthOf = (front: FrontLine): number => distance(front.a, front.b)
 
 /** The point u along a front and v before it (mm). */
 export function pointBefore(front: FrontLine, u: number, v: number): Point {
-  return add(front.a, add(scale(unit(sub(front.b, front.a)), u), scale(front.outward, v)));
+  const { a, outward } = front;
+  const size = lengthOf(front);
+  const along = size === 0 ? 0 : u / size;
+  return { x: a.x + (front.b.x - a.x) * along + outward.x * v, y: a.y + (front.b.y - a.y) * along + outward.y * v };
 }
 
-/** The part in the front's own axes; null when all of it lies behind the line. */
-export function seePart(front: FrontLine, part: Part): SeenPart | null {
-  const along = unit(sub(front.b, front.a));
+/** Used again for each part: most that are looked at are nothing to the front. */
+let work = new Float64Array(64);
+
+/**
+ * The part in the front's own axes; null when all of it lies behind the line, or where no disc up to `limit` mm that
+ * touches the front within `length` mm meets it.
+ */
+export function seePart(front: FrontLine, part: Part, limit = Infinity, length = Infinity): SeenPart | null {
+  const { a, b, outward } = front;
+  const size = lengthOf(front);
+  const alongX = size === 0 ? 0 : (b.x - a.x) / size;
+  const alongY = size === 0 ? 0 : (b.y - a.y) / size;
   const { xy } = part;
-  const uv = new Float64Array(xy.length);
+  const n = xy.length;
+  if (work.length < n) work = new Float64Array(2 * n);
   let low = Infinity;
   let high = -Infinity;
-  for (let i = 0; i < xy.length; i += 2) {
-    const x = (xy[i] as number) - front.a.x;
-    const y = (xy[i + 1] as number) - front.a.y;
-    const v = x * front.outward.x + y * front.outward.y;
-    uv[i] = x * along.x + y * along.y;
-    uv[i + 1] = v;
-    low = Math.min(low, v);
-    high = Math.max(high, v);
+  let left = Infinity;
+  let right = -Infinity;
+  for (let i = 0; i < n; i += 2) {
+    const x = (xy[i] as number) - a.x;
+    const y = (xy[i + 1] as number) - a.y;
+    const u = x * alongX + y * alongY;
+    const v = x * outward.x + y * outward.y;
+    work[i] = u;
+    work[i + 1] = v;
+    if (v < low) low = v;
+    if (v > high) high = v;
+    if (u < left) left = u;
+    if (u > right) right = u;
   }
-  if (high <= ON_LINE) return null;
-  const [lowFrom, lowTo] = low < -ON_LINE ? acrossLine(uv) : alongLowest(uv, low);
-  return { part, uv, lowFrom, lowTo, low: Math.max(0, low <= ON_LINE ? 0 : low) };
+  if (high <= ON_LINE || low >= limit || right <= -limit / 2 || left >= length + limit / 2) return null;
+  const uv = listOf(n);
+  const range = low < -ON_LINE ? acrossLine(uv) : alongLowest(uv, low);
+  return { part, uv, lowFrom: range[0], lowTo: range[1], low: Math.max(0, low <= ON_LINE ? 0 : low) };
 }
 
-function alongLowest(uv: Float64Array, low: number): [number, number] {
+/** The first numbers of the work. Nearly all parts have four corners or two; written out a list takes half the room. */
+function listOf(n: number): number[] {
+  const at = (i: number): number => work[i] as number;
+  if (n === 8) return [at(0), at(1), at(2), at(3), at(4), at(5), at(6), at(7)];
+  if (n === 4) return [at(0), at(1), at(2), at(3)];
+  const list: number[] = [];
+  for (let i = 0; i < n; i++) list.push(at(i));
+  return list;
+}
+
+function alongLowest(uv: readonly number[], low: number): [number, number] {
   let from = Infinity;
   let to = -Infinity;
   for (let i = 0; i < uv.length; i += 2) {
@@ -62,7 +91,7 @@ function alongLowest(uv: Float64Array, low: number): [number, number] {
   return [from, to];
 }
 
-function acrossLine(uv: Float64Array): [number, number] {
+function acrossLine(uv: readonly number[]): [number, number] {
   let from = Infinity;
   let to = -Infinity;
   for (let i = 0; i < uv.length; i += 2) {

@@ -1,6 +1,7 @@
+import { ascendingOrder } from './ascending.ts';
 import { type Closest, closestOfParts } from './closest.ts';
-import { PartGrid } from './partGrid.ts';
 import type { Part } from './parts.ts';
+import { Scratch } from './scratch.ts';
 import { workDone } from './workDone.ts';
 
 /** The closest pair of two parts that lie nearer than a limit, mm. */
@@ -18,15 +19,51 @@ export interface Gap {
 
 export const byWidth = (g: Gap, h: Gap): number => g.width - h.width;
 
-/** As `findGaps` followed by a sort by width leaves them. */
+/** Narrowest first; of two as wide, which comes first does not hang on how they were found. */
 export const byWidthThenParts = (g: Gap, h: Gap): number => g.width - h.width || g.i - h.i || g.j - h.j;
 
-/** Every gap narrower than `limit` mm, in no order. */
-export function findGaps(parts: readonly Part[], limit: number, grid = new PartGrid(parts)): Gap[] {
+/** The same gaps in that order. */
+export function sortedGaps(gaps: readonly Gap[]): Gap[] {
+  const at = (index: number): Gap => gaps[index] as Gap;
+  const order = ascendingOrder(
+    gaps.length,
+    (index) => at(index).width,
+    (i, j) => byWidthThenParts(at(i), at(j)) < 0,
+  );
+  const sorted: Gap[] = [];
+  for (let k = 0; k < gaps.length; k++) sorted.push(at(order[k] as number));
+  return sorted;
+}
+
+const space = new Scratch();
+
+/** Every gap narrower than `limit` mm, in no order. A sweep along x. */
+export function findGaps(parts: readonly Part[], limit: number): Gap[] {
   const gaps: Gap[] = [];
-  parts.forEach((part, i) => {
-    for (const j of grid.near(part, limit)) if (j > i) addGap(parts, i, j, limit, gaps);
-  });
+  const count = parts.length;
+  const left = (index: number): number => (parts[index] as Part).minX;
+  const order = ascendingOrder(count, left, (i, j) => left(i) < left(j));
+  // Side by side, so that looking past the many parts that are too far up or down is quick.
+  const minX = space.lengths('minX', count);
+  const minY = space.lengths('minY', count);
+  const maxY = space.lengths('maxY', count);
+  for (let k = 0; k < count; k++) {
+    const part = parts[order[k] as number] as Part;
+    minX[k] = part.minX;
+    minY[k] = part.minY;
+    maxY[k] = part.maxY;
+  }
+  for (let k = 0; k < count; k++) {
+    const i = order[k] as number;
+    const reach = (parts[i] as Part).maxX + limit;
+    const above = (minY[k] as number) - limit;
+    const below = (maxY[k] as number) + limit;
+    for (let m = k + 1; m < count && (minX[m] as number) <= reach; m++) {
+      if ((minY[m] as number) > below || (maxY[m] as number) < above) continue;
+      const j = order[m] as number;
+      addGap(parts, Math.min(i, j), Math.max(i, j), limit, gaps);
+    }
+  }
   return gaps;
 }
 
@@ -43,4 +80,16 @@ export function addGap(parts: readonly Part[], i: number, j: number, limit: numb
   workDone.pairs++;
   if (scratch.distance >= limit) return;
   gaps.push({ i, j, width: scratch.distance, ax: scratch.ax, ay: scratch.ay, bx: scratch.bx, by: scratch.by });
+}
+
+/** Two lists in ascending order as one. */
+export function mergedGaps(p: readonly Gap[], q: readonly Gap[]): Gap[] {
+  const all: Gap[] = [];
+  let k = 0;
+  for (const gap of p) {
+    for (; k < q.length && byWidthThenParts(q[k] as Gap, gap) < 0; k++) all.push(q[k] as Gap);
+    all.push(gap);
+  }
+  for (; k < q.length; k++) all.push(q[k] as Gap);
+  return all;
 }

@@ -1,3 +1,4 @@
+import { ascendingOrder } from './ascending.ts';
 import { Scratch } from './scratch.ts';
 
 /** A drag asks many times a second; fresh arrays each time would keep the collector busy. */
@@ -6,31 +7,45 @@ const space = new Scratch();
 /**
  * A union-find over parts whose links carry, for every test point at once, the parity of the crossings of an upward
  * ray from the point with the link's path. When a link closes a loop, `closeLoop` gives the points it goes round.
+ *
+ * Points are kept from left to right, so a link, which is short, has to do with one short run of words; all else of
+ * it is zero and is not walked over.
  */
 export class ParityForest {
-  /** Per test point one bit: the loop just closed goes round it. */
+  /** Per test point, from left to right, one bit: the loop just closed goes round it. Zero outside `from` and `to`. */
   readonly loop: Uint32Array;
+  /** Indices of the points from left to right. */
+  readonly order: Int32Array;
+  /** Words of `loop` that are not known to be zero: from the first up to, not including, the last. */
+  from = 0;
+  to = 0;
   readonly words: number;
   private readonly parent: Int32Array;
   private readonly size: Int32Array;
   private readonly potential: Uint32Array;
-  private readonly order: Int32Array;
+  /** The same run of words for each part's potential. */
+  private readonly first: Int32Array;
+  private readonly past: Int32Array;
   private readonly xs: Float64Array;
   private readonly ys: Float64Array;
   private readonly path: number[] = [];
-  private marked: { readonly parent: Int32Array; readonly size: Int32Array; readonly potential: Uint32Array } | null = null;
+  private marked: readonly Int32Array[] | null = null;
+  private markedPotential: Uint32Array | null = null;
 
   /** The forest before this one must no longer be in use: both write into the same room. */
   constructor(partCount: number, points: readonly { readonly x: number; readonly y: number }[]) {
     const count = points.length;
     this.words = Math.max(1, (count + 31) >>> 5);
-    this.loop = space.words('loop', this.words);
+    this.loop = space.words('loop', this.words).fill(0);
     this.parent = space.integers('parent', partCount);
     for (let i = 0; i < partCount; i++) this.parent[i] = i;
     this.size = space.integers('size', partCount).fill(1);
     this.potential = space.words('potential', partCount * this.words).fill(0);
-    // Sorted by x, so that a piece of path meets the rays of one run of points.
-    this.order = sortedByX(points);
+    this.first = space.integers('first', partCount).fill(0);
+    this.past = space.integers('past', partCount).fill(0);
+    const x = (index: number): number => (points[index] as { readonly x: number }).x;
+    this.order = space.integers('order', count);
+    this.order.set(ascendingOrder(count, x, (i, j) => x(i) < x(j)));
     this.xs = space.lengths('xs', count);
     this.ys = space.lengths('ys', count);
     for (let k = 0; k < count; k++) {
@@ -42,49 +57,56 @@ export class ParityForest {
 
   /** Remembers the links so far. */
   mark(): void {
-    this.marked = { parent: this.parent.slice(), size: this.size.slice(), potential: this.potential.slice() };
+    this.marked = [this.parent, this.size, this.first, this.past].map((list) => list.slice());
+    this.markedPotential = this.potential.slice();
   }
 
   /** Forgets the links since the mark. */
   backToMark(): void {
-    if (!this.marked) return;
-    this.parent.set(this.marked.parent);
-    this.size.set(this.marked.size);
-    this.potential.set(this.marked.potential);
+    if (!this.marked || !this.markedPotential) return;
+    for (const [k, list] of [this.parent, this.size, this.first, this.past].entries()) list.set(this.marked[k] as Int32Array);
+    this.potential.set(this.markedPotential);
   }
 
   /** Starts the path of the next link. */
   startLink(): void {
-    this.loop.fill(0);
+    for (let w = this.from; w < this.to; w++) this.loop[w] = 0;
+    this.from = this.words;
+    this.to = 0;
   }
 
   /** Adds a straight piece to the path of the link (mm). */
   addPath(x1: number, y1: number, x2: number, y2: number): void {
     if (x1 === x2) return;
+    const { xs, ys, loop } = this;
     const isForward = x1 < x2;
     const left = isForward ? x1 : x2;
     const right = isForward ? x2 : x1;
     const yLeft = isForward ? y1 : y2;
     const slope = ((isForward ? y2 : y1) - yLeft) / (right - left);
-    for (let k = this.firstFrom(left); k < this.xs.length; k++) {
-      const x = this.xs[k] as number;
+    const start = this.firstFrom(left);
+    let k = start;
+    for (; k < xs.length; k++) {
+      const x = xs[k] as number;
       if (x >= right) break;
-      if (yLeft + (x - left) * slope >= (this.ys[k] as number)) continue;
-      const point = this.order[k] as number;
-      const word = point >>> 5;
-      this.loop[word] = (this.loop[word] as number) ^ (1 << (point & 31));
+      if (yLeft + (x - left) * slope >= (ys[k] as number)) continue;
+      const word = k >>> 5;
+      loop[word] = (loop[word] as number) ^ (1 << (k & 31));
     }
+    if (k === start) return;
+    this.from = Math.min(this.from, start >>> 5);
+    this.to = Math.max(this.to, ((k - 1) >>> 5) + 1);
   }
 
   /** Joins two parts by the path added. True when that closes a loop round at least one point but not round all space. */
   closeLoop(i: number, j: number): boolean {
     const a = this.find(i);
     const b = this.find(j);
-    const { loop, potential, words } = this;
-    if (i !== a) for (let w = 0; w < words; w++) loop[w] = (loop[w] as number) ^ (potential[i * words + w] as number);
-    if (j !== b) for (let w = 0; w < words; w++) loop[w] = (loop[w] as number) ^ (potential[j * words + w] as number);
+    if (i !== a) this.addPotential(i);
+    if (j !== b) this.addPotential(j);
+    const { loop, from, to } = this;
     if (a === b) {
-      for (let w = 0; w < words; w++) if (loop[w] !== 0) return true;
+      for (let w = from; w < to; w++) if (loop[w] !== 0) return true;
       return false;
     }
     const isSmaller = (this.size[a] as number) < (this.size[b] as number);
@@ -92,12 +114,27 @@ export class ParityForest {
     const over = isSmaller ? b : a;
     this.parent[under] = over;
     this.size[over] = (this.size[over] as number) + (this.size[under] as number);
-    potential.set(loop, under * words);
+    // A root's own potential is zero until now.
+    const at = under * this.words;
+    for (let w = from; w < to; w++) this.potential[at + w] = loop[w] as number;
+    this.first[under] = from;
+    this.past[under] = to;
     return false;
   }
 
+  private addPotential(i: number): void {
+    const { loop, potential } = this;
+    const first = this.first[i] as number;
+    const past = this.past[i] as number;
+    if (first >= past) return;
+    const at = i * this.words;
+    for (let w = first; w < past; w++) loop[w] = (loop[w] as number) ^ (potential[at + w] as number);
+    if (first < this.from) this.from = first;
+    if (past > this.to) this.to = past;
+  }
+
   private find(i: number): number {
-    const { parent, potential, words, path } = this;
+    const { parent, potential, words, path, first, past } = this;
     let root = i;
     let steps = 0;
     while (parent[root] !== root) {
@@ -107,9 +144,15 @@ export class ParityForest {
     for (let k = steps - 2; k >= 0; k--) {
       const node = path[k] as number;
       const above = path[k + 1] as number;
-      for (let w = 0; w < words; w++)
-        potential[node * words + w] = (potential[node * words + w] as number) ^ (potential[above * words + w] as number);
       parent[node] = root;
+      const from = first[above] as number;
+      const to = past[above] as number;
+      if (from >= to) continue;
+      const [at, atAbove] = [node * words, above * words];
+      for (let w = from; w < to; w++) potential[at + w] = (potential[at + w] as number) ^ (potential[atAbove + w] as number);
+      const isEmpty = (first[node] as number) >= (past[node] as number);
+      if (isEmpty || from < (first[node] as number)) first[node] = from;
+      if (isEmpty || to > (past[node] as number)) past[node] = to;
     }
     return root;
   }
@@ -124,25 +167,4 @@ export class ParityForest {
     }
     return low;
   }
-}
-
-const INDEX_SPAN = 2 ** 20;
-
-/** Indices of the points from left to right: sorted as plain numbers, which makes nothing for the collector, then exactly. */
-function sortedByX(points: readonly { readonly x: number }[]): Int32Array {
-  const count = points.length;
-  const x = (index: number): number => (points[index] as { x: number }).x;
-  const keys = space.lengths('keys', count);
-  // To 0.01 mm, with the index in the lower digits; both fit into a double.
-  for (let k = 0; k < count; k++) keys[k] = Math.round(x(k) * 100) * INDEX_SPAN + k;
-  keys.sort();
-  const order = space.integers('order', count);
-  for (let k = 0; k < count; k++) {
-    const key = keys[k] as number;
-    const index = key - Math.floor(key / INDEX_SPAN) * INDEX_SPAN;
-    let at = k;
-    for (; at > 0 && x(order[at - 1] as number) > x(index); at--) order[at] = order[at - 1] as number;
-    order[at] = index;
-  }
-  return order;
 }

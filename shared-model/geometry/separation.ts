@@ -43,7 +43,7 @@ export function separateEach(
   { each, from }: Exemptions,
 ): Separation[] {
   const forest = new ParityForest(parts.length, points);
-  const cuts = sources.map((source) => new Cut(source, points.length));
+  const cuts = sources.map((source) => new Cut(forest.order, forest.order.indexOf(source), points.length));
   const close = (start: number, until: number, isExempt: IsExempt | null): number => {
     for (let k = start; k < gaps.length; k++) {
       const gap = gaps[k] as Gap;
@@ -58,7 +58,7 @@ export function separateEach(
       forest.addPath(gap.bx, gap.by, q.x, q.y);
       if (!forest.closeLoop(gap.i, gap.j)) continue;
       let isOpen = false;
-      for (const one of cuts) isOpen = one.close(forest.loop, gap) || isOpen;
+      for (const one of cuts) isOpen = one.close(forest, gap) || isOpen;
       if (!isOpen) return gaps.length;
     }
     return gaps.length;
@@ -85,7 +85,9 @@ class Cut {
   private left: number;
   private marked: { readonly by: readonly (Gap | null)[]; readonly dead: Uint32Array; readonly left: number } | null = null;
 
+  /** @param order the points from left to right @param source where among them it stands */
   constructor(
+    private readonly order: Int32Array,
     private readonly source: number,
     pointCount: number,
   ) {
@@ -107,20 +109,22 @@ class Cut {
   }
 
   /** Marks what a loop cuts off; false when nothing is left to cut off. */
-  close(loop: Uint32Array, gap: Gap): boolean {
+  close({ loop, from, to }: ParityForest, gap: Gap): boolean {
     if (this.left === 0) return false;
     const isRoundSource = ((loop[this.source >>> 5] as number) >>> (this.source & 31)) & 1;
+    const { by, dead, order } = this;
     const flip = isRoundSource ? 0xffff_ffff : 0;
-    for (let w = 0; w < loop.length; w++) {
-      let fresh = (((loop[w] as number) ^ flip) & ~(this.dead[w] as number)) >>> 0;
+    const past = isRoundSource ? loop.length : to;
+    for (let w = isRoundSource ? 0 : from; w < past; w++) {
+      let fresh = (((loop[w] as number) ^ flip) & ~(dead[w] as number)) >>> 0;
       if (fresh === 0) continue;
-      this.dead[w] = (this.dead[w] as number) | fresh;
+      dead[w] = (dead[w] as number) | fresh;
       while (fresh !== 0) {
         const bit = 31 - Math.clz32(fresh);
         fresh = (fresh & ~(1 << bit)) >>> 0;
-        const point = w * 32 + bit;
-        if (point >= this.by.length) continue;
-        this.by[point] = gap;
+        const place = w * 32 + bit;
+        if (place >= by.length) continue;
+        by[order[place] as number] = gap;
         this.left--;
       }
     }

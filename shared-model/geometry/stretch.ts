@@ -1,22 +1,25 @@
 import type { Gap } from './gaps.ts';
 import type { Part } from './parts.ts';
-import { type Box, boundingBox, grownBox } from './polygon.ts';
+import type { Box } from './polygon.ts';
 import type { Point } from './vec.ts';
 import { workDone } from './workDone.ts';
 
 /** mm: two stretches whose ends come this near share a corner. */
 export const SAME_CORNER = 1;
+/** Two edges nearer along the travel than this (mm) end together: rounding of turned pieces. */
+const SAME = 1e-6;
 
 /**
  * The narrow stretch that a gap belongs to: from the gap both ways along the direction of travel, square to it, as
  * long as the clear width across stays below a threshold. Not the track of a disc's centre.
  */
 export interface Stretch {
-  /** The middle of the gap. */
-  readonly middle: Point;
-  /** Unit direction of travel, and across from the gap's first side to its second. */
-  readonly along: Point;
-  readonly across: Point;
+  /** The middle of the gap. Numbers side by side: there are hundreds at each frame, and points would take twice the room. */
+  readonly x: number;
+  readonly y: number;
+  /** Unit vector across, from the gap's first side to its second. */
+  readonly acrossX: number;
+  readonly acrossY: number;
   /** mm along, from the gap's middle: `back` at most 0, `ahead` at least 0 */
   readonly back: StretchEnd;
   readonly ahead: StretchEnd;
@@ -29,11 +32,25 @@ export interface StretchEnd {
   /** False: something stands across the middle there; the stretch ends blind or turns a corner. */
   readonly isOpen: boolean;
   /** The line across at the end, between both sides just inside the stretch. */
-  readonly a: Point;
-  readonly b: Point;
-  /** The line's box, grown by SAME_CORNER. */
-  readonly cornerBox: Box;
+  readonly ax: number;
+  readonly ay: number;
+  readonly bx: number;
+  readonly by: number;
 }
+
+/** Unit direction of travel. */
+export const alongOf = ({ acrossX, acrossY }: Stretch): Point => ({ x: -acrossY, y: acrossX });
+
+/** The middle of the line across at an end. */
+export const middleOfEnd = ({ ax, ay, bx, by }: StretchEnd): Point => ({ x: (ax + bx) / 2, y: (ay + by) / 2 });
+
+/** The box round the line across at an end in which the end of a stretch lies that shares its corner. */
+export const cornerBox = ({ ax, ay, bx, by }: StretchEnd): Box => ({
+  minX: Math.min(ax, bx) - SAME_CORNER,
+  minY: Math.min(ay, by) - SAME_CORNER,
+  maxX: Math.max(ax, bx) + SAME_CORNER,
+  maxY: Math.max(ay, by) + SAME_CORNER,
+});
 
 /**
  * Edges in the gap's axes, four numbers each: s1, h1, s2, h2 (s along the travel, h across), from lesser to greater s.
@@ -41,8 +58,11 @@ export interface StretchEnd {
  */
 const EDGE = 4;
 let edges = new Float64Array(1024);
-/** The same seen by one who walks the other way. */
+/** Those behind, seen by one who walks the other way. */
 let turned = new Float64Array(1024);
+/** Numbers in both lists. */
+let sizeAhead = 0;
+let sizeBack = 0;
 /** Where along the walk an edge ends or runs through the middle line. */
 let events = new Float64Array(1024);
 /** Edges on either side of the middle line, by where they begin in the list. */
@@ -61,59 +81,81 @@ function makeRoom(count: number): void {
 /** @param nearby parts that may lie within `reach` mm of the gap's middle; the walk stops there. */
 export function stretchAt(gap: Gap, nearby: readonly Part[], threshold: number, reach: number): Stretch {
   workDone.stretches++;
-  const across = { x: (gap.bx - gap.ax) / gap.width, y: (gap.by - gap.ay) / gap.width };
-  const along = { x: -across.y, y: across.x };
-  const middle = { x: (gap.ax + gap.bx) / 2, y: (gap.ay + gap.by) / 2 };
-  const size = edgesAround(middle, along, across, nearby, threshold, reach);
-  for (let e = 0; e < size; e += EDGE) {
-    turned[e] = -(edges[e + 2] as number);
-    turned[e + 1] = edges[e + 3] as number;
-    turned[e + 2] = -(edges[e] as number);
-    turned[e + 3] = edges[e + 1] as number;
-  }
-  const ahead = endAt(walkAhead(edges, size, threshold, reach, gap.width / 2), 1, middle, along, across);
-  const back = endAt(walkAhead(turned, size, threshold, reach, gap.width / 2), -1, middle, along, across);
-  return { middle, along, across, back, ahead, length: ahead.offset - back.offset };
+  const acrossX = (gap.bx - gap.ax) / gap.width;
+  const acrossY = (gap.by - gap.ay) / gap.width;
+  const x = (gap.ax + gap.bx) / 2;
+  const y = (gap.ay + gap.by) / 2;
+  edgesAround(x, y, acrossX, acrossY, nearby, threshold, reach);
+  const ahead = endAt(walkAhead(edges, sizeAhead, threshold, reach, gap.width / 2), 1, x, y, acrossX, acrossY);
+  const back = endAt(walkAhead(turned, sizeBack, threshold, reach, gap.width / 2), -1, x, y, acrossX, acrossY);
+  return { x, y, acrossX, acrossY, back, ahead, length: ahead.offset - back.offset };
 }
 
-function endAt(end: WalkEnd, sign: 1 | -1, middle: Point, along: Point, across: Point): StretchEnd {
-  const offset = sign * end.s;
-  const x = middle.x + along.x * offset;
-  const y = middle.y + along.y * offset;
-  const a = { x: x + across.x * end.low, y: y + across.y * end.low };
-  const b = { x: x + across.x * end.high, y: y + across.y * end.high };
-  return { offset, isOpen: end.isOpen, a, b, cornerBox: grownBox(boundingBox([a, b]), SAME_CORNER) };
+function endAt(
+  { s, isOpen, low, high }: WalkEnd,
+  sign: 1 | -1,
+  middleX: number,
+  middleY: number,
+  acrossX: number,
+  acrossY: number,
+): StretchEnd {
+  const offset = sign * s;
+  const x = middleX - acrossY * offset;
+  const y = middleY + acrossX * offset;
+  return { offset, isOpen, ax: x + acrossX * low, ay: y + acrossY * low, bx: x + acrossX * high, by: y + acrossY * high };
 }
 
-/** Lists the edges near the middle line; one that lies a threshold away on one side narrows nothing. @returns numbers in the list */
-function edgesAround(middle: Point, along: Point, across: Point, nearby: readonly Part[], threshold: number, reach: number): number {
+/** Lists the edges near the middle line, ahead and behind; one that lies a threshold away on one side narrows nothing. */
+function edgesAround(
+  middleX: number,
+  middleY: number,
+  acrossX: number,
+  acrossY: number,
+  nearby: readonly Part[],
+  threshold: number,
+  reach: number,
+): void {
   let most = 0;
   for (const { xy } of nearby) most += xy.length / 2;
   makeRoom(most);
-  let size = 0;
+  sizeAhead = 0;
+  sizeBack = 0;
   for (const { xy } of nearby) {
     const count = xy.length === 4 ? 1 : xy.length / 2;
     for (let i = 0; i < count; i++) {
       const k = (2 * i + 2) % xy.length;
-      const px = (xy[2 * i] as number) - middle.x;
-      const py = (xy[2 * i + 1] as number) - middle.y;
-      const qx = (xy[k] as number) - middle.x;
-      const qy = (xy[k + 1] as number) - middle.y;
-      const h1 = px * across.x + py * across.y;
-      const h2 = qx * across.x + qy * across.y;
+      const px = (xy[2 * i] as number) - middleX;
+      const py = (xy[2 * i + 1] as number) - middleY;
+      const qx = (xy[k] as number) - middleX;
+      const qy = (xy[k + 1] as number) - middleY;
+      const h1 = px * acrossX + py * acrossY;
+      const h2 = qx * acrossX + qy * acrossY;
       if ((h1 >= threshold && h2 >= threshold) || (h1 <= -threshold && h2 <= -threshold)) continue;
-      const s1 = px * along.x + py * along.y;
-      const s2 = qx * along.x + qy * along.y;
+      const s1 = py * acrossX - px * acrossY;
+      const s2 = qy * acrossX - qx * acrossY;
       if ((s1 > reach && s2 > reach) || (s1 < -reach && s2 < -reach)) continue;
       const isOnward = s1 <= s2;
-      edges[size] = isOnward ? s1 : s2;
-      edges[size + 1] = isOnward ? h1 : h2;
-      edges[size + 2] = isOnward ? s2 : s1;
-      edges[size + 3] = isOnward ? h2 : h1;
-      size += EDGE;
+      const least = isOnward ? s1 : s2;
+      const most = isOnward ? s2 : s1;
+      const hLeast = isOnward ? h1 : h2;
+      const hMost = isOnward ? h2 : h1;
+      // An edge that ends behind where the walk starts is nothing to it.
+      if (most >= -SAME) {
+        edges[sizeAhead] = least;
+        edges[sizeAhead + 1] = hLeast;
+        edges[sizeAhead + 2] = most;
+        edges[sizeAhead + 3] = hMost;
+        sizeAhead += EDGE;
+      }
+      if (least <= SAME) {
+        turned[sizeBack] = -most;
+        turned[sizeBack + 1] = hMost;
+        turned[sizeBack + 2] = -least;
+        turned[sizeBack + 3] = hLeast;
+        sizeBack += EDGE;
+      }
     }
   }
-  return size;
 }
 
 interface WalkEnd {
@@ -123,20 +165,15 @@ interface WalkEnd {
   readonly high: number;
 }
 
-/** Two edges nearer along the travel than this (mm) end together: rounding of turned pieces. */
-const SAME = 1e-6;
-
 /** Walks from 0 to where the width across reaches the threshold or something stands in the middle. */
 function walkAhead(list: Float64Array, size: number, threshold: number, reach: number, half: number): WalkEnd {
   const count = eventsOf(list, size, reach);
   let low = -half;
   let high = half;
+  let next = 0;
   for (let from = 0; from < reach; ) {
-    let to = reach;
-    for (let k = 0; k < count; k++) {
-      const at = events[k] as number;
-      if (at > from && at < to) to = at;
-    }
+    while (next < count && (events[next] as number) <= from) next++;
+    const to = next < count ? (events[next] as number) : reach;
     if (to - from < SAME) {
       from = to;
       continue;
@@ -166,7 +203,7 @@ function walkAhead(list: Float64Array, size: number, threshold: number, reach: n
   return { s: reach, isOpen: true, low, high };
 }
 
-/** Lists where within `reach` (mm) an edge ends or runs through the middle line, where the way ends. @returns how many */
+/** Lists in order where within `reach` (mm) an edge ends or runs through the middle line, where the way ends. @returns how many */
 function eventsOf(list: Float64Array, size: number, reach: number): number {
   let count = 0;
   for (let e = 0; e < size; e += EDGE) {
@@ -179,6 +216,13 @@ function eventsOf(list: Float64Array, size: number, reach: number): number {
     if (h1 > 0 === h2 > 0 || s1 === s2) continue;
     const s = s1 + ((s2 - s1) * h1) / (h1 - h2);
     if (s > SAME && s < reach) events[count++] = s;
+  }
+  // A few, nearly in order: the engine's own sort costs more.
+  for (let k = 1; k < count; k++) {
+    const at = events[k] as number;
+    let j = k;
+    for (; j > 0 && (events[j - 1] as number) > at; j--) events[j] = events[j - 1] as number;
+    events[j] = at;
   }
   return count;
 }
@@ -221,28 +265,28 @@ function wideFrom(list: Float64Array, up: number, down: number, from: number, to
 }
 
 /** True when a gap's line crosses the stretch: it is narrow for the same reason. */
-export function isInStretch({ middle, along, across, back, ahead }: Stretch, gap: Gap): boolean {
-  const ax = gap.ax - middle.x;
-  const ay = gap.ay - middle.y;
-  const bx = gap.bx - middle.x;
-  const by = gap.by - middle.y;
-  if ((ax * across.x + ay * across.y) * (bx * across.x + by * across.y) > 0) return false;
-  const offset = ((ax + bx) * along.x + (ay + by) * along.y) / 2;
+export function isInStretch({ x, y, acrossX, acrossY, back, ahead }: Stretch, gap: Gap): boolean {
+  const ax = gap.ax - x;
+  const ay = gap.ay - y;
+  const bx = gap.bx - x;
+  const by = gap.by - y;
+  if ((ax * acrossX + ay * acrossY) * (bx * acrossX + by * acrossY) > 0) return false;
+  const offset = ((ay + by) * acrossX - (ax + bx) * acrossY) / 2;
   const slack = 1;
   return offset >= back.offset - slack && offset <= ahead.offset + slack;
 }
 
 /** mm between two segments' nearest points, here the ends of two stretches. */
 export function betweenEnds(p: StretchEnd, q: StretchEnd): number {
-  return Math.min(toSegment(p.a, q), toSegment(p.b, q), toSegment(q.a, p), toSegment(q.b, p));
+  return Math.min(toSegment(p.ax, p.ay, q), toSegment(p.bx, p.by, q), toSegment(q.ax, q.ay, p), toSegment(q.bx, q.by, p));
 }
 
-function toSegment(p: Point, { a, b }: StretchEnd): number {
-  const ex = b.x - a.x;
-  const ey = b.y - a.y;
+function toSegment(x: number, y: number, { ax, ay, bx, by }: StretchEnd): number {
+  const ex = bx - ax;
+  const ey = by - ay;
   const square = ex * ex + ey * ey;
-  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * ex + (p.y - a.y) * ey) / square));
-  const dx = p.x - a.x - t * ex;
-  const dy = p.y - a.y - t * ey;
+  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * ex + (y - ay) * ey) / square));
+  const dx = x - ax - t * ex;
+  const dy = y - ay - t * ey;
   return Math.sqrt(dx * dx + dy * dy);
 }

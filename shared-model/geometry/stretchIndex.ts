@@ -12,12 +12,12 @@ export class StretchIndex {
   constructor(private readonly widest: number) {}
 
   add(stretch: Stretch): void {
-    const { middle, along, back, ahead } = stretch;
+    const { x: middleX, y: middleY, acrossX, acrossY, back, ahead } = stretch;
     const reach = this.widest / 2 + 2;
-    const x1 = middle.x + along.x * back.offset;
-    const x2 = middle.x + along.x * ahead.offset;
-    const y1 = middle.y + along.y * back.offset;
-    const y2 = middle.y + along.y * ahead.offset;
+    const x1 = middleX - acrossY * back.offset;
+    const x2 = middleX - acrossY * ahead.offset;
+    const y1 = middleY + acrossX * back.offset;
+    const y2 = middleY + acrossX * ahead.offset;
     const lastX = Math.floor((Math.max(x1, x2) + reach) / CELL);
     const lastY = Math.floor((Math.max(y1, y2) + reach) / CELL);
     for (let x = Math.floor((Math.min(x1, x2) - reach) / CELL); x <= lastX; x++) {

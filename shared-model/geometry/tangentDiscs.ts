@@ -30,7 +30,7 @@ export function viewFront(front: FrontLine, nearby: readonly Part[], limit: numb
   const length = lengthOf(front);
   const seen: SeenPart[] = [];
   for (const part of nearby) {
-    const one = seePart(front, part);
+    const one = seePart(front, part, limit, length);
     const blocked = one && blockedBetween(one, limit);
     if (one && blocked && blocked[0] < length && blocked[1] > 0) seen.push(one);
   }
@@ -76,12 +76,17 @@ export function largestDiscs(view: FrontView): TangentDisc[] {
     const found = summitBetween(view, from, to);
     const diameter = found.diameter > 0 && view.isFloor(pointBefore(view.front, (from + to) / 2, JUST_BEFORE)) ? found.diameter : 0;
     const valley = diameter === 0 ? 0 : diameterAt(view, to);
-    const last = summits.at(-1);
+    const last = summits[summits.length - 1];
     if (!last || last.valley < Math.min(last.diameter, diameter) - 1e-9) summits.push({ u: found.u, diameter, valley });
-    else if (diameter > last.diameter) summits[summits.length - 1] = { u: found.u, diameter, valley };
-    else last.valley = Math.min(last.valley, valley);
+    else if (diameter > last.diameter) {
+      last.u = found.u;
+      last.diameter = diameter;
+      last.valley = valley;
+    } else last.valley = Math.min(last.valley, valley);
   }
-  return summits.filter((s) => s.diameter > 0).map(({ u, diameter }) => discAt(view.front, u, diameter));
+  const discs: TangentDisc[] = [];
+  for (const { u, diameter } of summits) if (diameter > 0) discs.push(discAt(view.front, u, diameter));
+  return discs;
 }
 
 function discAt(front: FrontLine, u: number, diameter: number): TangentDisc {
@@ -101,15 +106,28 @@ function marksAlong({ seen, length }: FrontView): number[] {
     if (lowFrom > 0 && lowFrom < length) marks.push(lowFrom);
     if (lowTo > 0 && lowTo < length) marks.push(lowTo);
   }
-  marks.sort((p, q) => p - q);
-  return marks.filter((mark, k) => k === 0 || mark > (marks[k - 1] as number));
+  // A few: the engine's own sort makes lists of its own.
+  for (let k = 1; k < marks.length; k++) {
+    const mark = marks[k] as number;
+    let at = k;
+    for (; at > 0 && (marks[at - 1] as number) > mark; at--) marks[at] = marks[at - 1] as number;
+    marks[at] = mark;
+  }
+  let count = 1;
+  for (let k = 1; k < marks.length; k++) if ((marks[k] as number) > (marks[count - 1] as number)) marks[count++] = marks[k] as number;
+  marks.length = count;
+  return marks;
 }
+
+/** Used again for each stretch of each front. */
+const rising: SeenPart[] = [];
+const falling: SeenPart[] = [];
 
 function summitBetween(view: FrontView, from: number, to: number): { u: number; diameter: number } {
   const middle = (from + to) / 2;
   let cap = view.limit;
-  const rising: SeenPart[] = [];
-  const falling: SeenPart[] = [];
+  rising.length = 0;
+  falling.length = 0;
   for (const one of view.seen) {
     if (one.lowTo <= middle) rising.push(one);
     else if (one.lowFrom >= middle) falling.push(one);
@@ -122,7 +140,7 @@ function summitBetween(view: FrontView, from: number, to: number): { u: number; 
   if (riseAtTo <= least(falling, to)) return { u: to, diameter: Math.min(cap, riseAtTo) };
   const fallAtFrom = least(falling, from);
   if (fallAtFrom <= least(rising, from)) return { u: from, diameter: Math.min(cap, fallAtFrom) };
-  return crossing(rising, falling, from, to, cap);
+  return crossing(from, to, cap);
 }
 
 function least(side: readonly SeenPart[], u: number): number {
@@ -132,12 +150,12 @@ function least(side: readonly SeenPart[], u: number): number {
 }
 
 /** Where the rising bound meets the falling one: secant steps kept inside a bracket that halves when they stall. */
-function crossing(rising: readonly SeenPart[], falling: readonly SeenPart[], from: number, to: number, cap: number) {
+function crossing(from: number, to: number, cap: number) {
   let low = from;
   let high = to;
   let atLow = least(rising, low) - least(falling, low);
   let atHigh = least(rising, high) - least(falling, high);
-  let best = { u: low, diameter: 0 };
+  const best = { u: low, diameter: 0 };
   for (let step = 0; step < 80 && high - low > PLACE; step++) {
     const secant = low - (atLow * (high - low)) / (atHigh - atLow);
     const isUsable = step % 3 !== 2 && secant > low && secant < high;
@@ -146,7 +164,10 @@ function crossing(rising: readonly SeenPart[], falling: readonly SeenPart[], fro
     const fall = least(falling, u);
     const diameter = Math.min(rise, fall);
     if (diameter >= cap) return { u, diameter: cap };
-    if (diameter > best.diameter) best = { u, diameter };
+    if (diameter > best.diameter) {
+      best.u = u;
+      best.diameter = diameter;
+    }
     if (Math.abs(rise - fall) < 1e-4) break;
     if (rise < fall) {
       low = u;

@@ -13,8 +13,9 @@ export const sub = (p: Point, q: Point): Point => ({ x: p.x - q.x, y: p.y - q.y 
 export const scale = (p: Point, k: number): Point => ({ x: p.x * k, y: p.y * k });
 export const dot = (p: Point, q: Point): number => p.x * q.x + p.y * q.y;
 export const cross = (p: Point, q: Point): number => p.x * q.y - p.y * q.x;
-export const length = (p: Point): number => Math.hypot(p.x, p.y);
-export const distance = (p: Point, q: Point): number => Math.hypot(p.x - q.x, p.y - q.y);
+// Not Math.hypot: it takes several times as long and leaves a list for the collector; no length here overflows a square.
+export const length = (p: Point): number => Math.sqrt(p.x * p.x + p.y * p.y);
+export const distance = (p: Point, q: Point): number => Math.sqrt((p.x - q.x) * (p.x - q.x) + (p.y - q.y) * (p.y - q.y));
 export const lerp = (p: Point, q: Point, t: number): Point => ({ x: p.x + (q.x - p.x) * t, y: p.y + (q.y - p.y) * t });
 
 /** Unit vector; the zero vector stays zero. */

@@ -1,8 +1,8 @@
 import { distanceToPart, type Part } from '../geometry/parts.ts';
 import { type Box, boundingBox, grownBox } from '../geometry/polygon.ts';
 import { separate } from '../geometry/separation.ts';
-import type { Stretch } from '../geometry/stretch.ts';
-import { add, lerp, type Point, scale } from '../geometry/vec.ts';
+import { alongOf, middleOfEnd, type Stretch, type StretchEnd } from '../geometry/stretch.ts';
+import { add, type Point, scale } from '../geometry/vec.ts';
 import { localValues } from './fieldLocals.ts';
 import { memberHolding, type NarrowMember, type NarrowPlace, placeFinder } from './narrowPlaces.ts';
 import type { Way } from './ways.ts';
@@ -45,7 +45,7 @@ export function judgeNarrow(
   }
   const passed = walkedThrough(field, places);
   return places.map((place, i): Narrow => {
-    const holdsBack = held.get(place) ?? [];
+    const holdsBack = held.get(place) ?? none;
     const near = pinches.tooNear.get(place);
     const isPinch =
       near !== undefined && (near.size === 0 || (holdsBack.length > 0 && holdsBack.every((w) => w.judged >= routeMeets - 1e-6)));
@@ -68,13 +68,15 @@ export function judgeNarrow(
   });
 }
 
+const none: readonly Way[] = [];
 const unheld = new WeakMap<NarrowPlace, Narrow>();
 
 /** The same object at each step of a drag, as long as the same is known of the place. */
 function holdingNothing(place: NarrowPlace, isPinch: boolean, matters: boolean): Narrow {
   const known = unheld.get(place);
   if (known?.isPinch === isPinch && known.matters === matters) return known;
-  const narrow: Narrow = { ...place, holdsBack: [], heldAt: null, isPinch, matters };
+  const { gap, between, width, length, at, stretches, members } = place;
+  const narrow: Narrow = { gap, between, width, length, at, stretches, members, holdsBack: none, heldAt: null, isPinch, matters };
   unheld.set(place, narrow);
   return narrow;
 }
@@ -120,22 +122,28 @@ const endPoints = (field: WaysField, stretches: readonly Stretch[]): (Point | nu
 
 /** Where a body stands just beyond each end of a stretch; null: nowhere. */
 function endsOf(field: WaysField, stretch: Stretch): (Point | null)[] {
-  return [stretch.back, stretch.ahead].map((end) => {
-    if (!end.isOpen) return null;
-    const middle = lerp(end.a, end.b, 0.5);
-    const beyond = add(middle, scale(stretch.along, Math.sign(end.offset || 1) * (BODY / 2)));
-    return [beyond, middle].find((p) => fits(field, p)) ?? null;
-  });
+  return [endOf(field, stretch, stretch.back), endOf(field, stretch, stretch.ahead)];
+}
+
+function endOf(field: WaysField, stretch: Stretch, end: StretchEnd): Point | null {
+  if (!end.isOpen) return null;
+  const middle = middleOfEnd(end);
+  const beyond = add(middle, scale(alongOf(stretch), Math.sign(end.offset || 1) * (BODY / 2)));
+  if (fits(field, beyond)) return beyond;
+  return fits(field, middle) ? middle : null;
 }
 
 /** A body stands no farther than half its width beyond the middle of an end, and looks as far round itself. */
-const boxRoundEnds = ({ back, ahead }: Stretch): Box =>
-  grownBox(boundingBox([lerp(back.a, back.b, 0.5), lerp(ahead.a, ahead.b, 0.5)]), BODY);
+const boxRoundEnds = ({ back, ahead }: Stretch): Box => grownBox(boundingBox([middleOfEnd(back), middleOfEnd(ahead)]), BODY);
+
+/** Used again at each asking. */
+const around: number[] = [];
 
 function fits(field: WaysField, p: Point): boolean {
   if (!field.isFloor(p)) return false;
-  const box = { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y };
-  for (const index of field.grid.near(box, BODY / 2))
-    if (distanceToPart(field.parts[index] as Part, p.x, p.y) < BODY / 2 - 1e-6) return false;
+  around.length = 0;
+  field.grid.collect({ minX: p.x, minY: p.y, maxX: p.x, maxY: p.y }, BODY / 2, around);
+  for (let k = 0; k < around.length; k++)
+    if (distanceToPart(field.parts[around[k] as number] as Part, p.x, p.y) < BODY / 2 - 1e-6) return false;
   return true;
 }

@@ -2,9 +2,18 @@ import { eachBoxPair } from '../geometry/boxPairs.ts';
 import type { Gap } from '../geometry/gaps.ts';
 import { distanceToPart, type Part } from '../geometry/parts.ts';
 import { type Box, grownBox } from '../geometry/polygon.ts';
-import { betweenEnds, isInStretch, SAME_CORNER, type Stretch, type StretchEnd, stretchAt } from '../geometry/stretch.ts';
+import {
+  betweenEnds,
+  cornerBox,
+  isInStretch,
+  middleOfEnd,
+  SAME_CORNER,
+  type Stretch,
+  type StretchEnd,
+  stretchAt,
+} from '../geometry/stretch.ts';
 import { StretchIndex } from '../geometry/stretchIndex.ts';
-import { distance, lerp, type Point } from '../geometry/vec.ts';
+import { distance, type Point } from '../geometry/vec.ts';
 import { keptWith } from '../scene/kept.ts';
 import { boundEnds } from './boundEnds.ts';
 import { localValues } from './fieldLocals.ts';
@@ -99,15 +108,22 @@ function keptStretch(field: WaysField, gap: Gap, threshold: number): Stretch | n
   return known.set(gap, stretch, box);
 }
 
+/** Used again for each gap. */
+const around: number[] = [];
+const nearby: Part[] = [];
+
 /** The stretch of a gap with floor between, else null; and the box of all that was looked at. */
 function stretchOf(field: WaysField, gap: Gap, parts: readonly Part[], threshold: number): { stretch: Stretch | null; box: Box } {
   const discBox = grownBox(middleBox(gap), gap.width / 2);
   if (!isClear(field, gap, parts)) return { stretch: null, box: discBox };
-  const fresh = parts.slice(field.parts.length);
   for (let reach = FIRST_REACH; ; reach *= 3) {
     const along = boxAlong(gap, reach, threshold);
-    const nearby = field.grid.near(along, 0).map((i) => parts[i] as Part);
-    const stretch = stretchAt(gap, fresh.length > 0 ? nearby.concat(fresh) : nearby, threshold, reach);
+    around.length = 0;
+    field.grid.collect(along, 0, around);
+    nearby.length = 0;
+    for (const i of around) nearby.push(parts[i] as Part);
+    for (let i = field.parts.length; i < parts.length; i++) nearby.push(parts[i] as Part);
+    const stretch = stretchAt(gap, nearby, threshold, reach);
     const isEnded = stretch.ahead.offset < reach && -stretch.back.offset < reach;
     if (isEnded || reach > 2 * farthest(field.scene)) return { stretch, box: boxAround(discBox, along) };
   }
@@ -118,7 +134,10 @@ function isClear(field: WaysField, gap: Gap, parts: readonly Part[]): boolean {
   const box = middleBox(gap);
   const { minX: x, minY: y } = box;
   const radius = gap.width / 2 - 1e-6;
-  for (const index of field.grid.near(box, radius)) {
+  around.length = 0;
+  field.grid.collect(box, radius, around);
+  for (let k = 0; k < around.length; k++) {
+    const index = around[k] as number;
     if (index === gap.i || index === gap.j) continue;
     if (distanceToPart(parts[index] as Part, x, y) <= radius) return false;
   }
@@ -161,7 +180,7 @@ function chains(stretches: readonly Stretch[]): number[][] {
       if (!end.isOpen) continue;
       ends.push(end);
       owners.push(i);
-      boxes.push(end.cornerBox);
+      boxes.push(cornerBox(end));
     }
   });
   eachBoxPair(boxes, (p, q) => {
@@ -198,7 +217,7 @@ function chainLength(stretches: readonly Stretch[]): number {
   return total;
 }
 
-const apart = (e: StretchEnd, f: StretchEnd): number => distance(lerp(e.a, e.b, 0.5), lerp(f.a, f.b, 0.5));
+const apart = (e: StretchEnd, f: StretchEnd): number => distance(middleOfEnd(e), middleOfEnd(f));
 
 /** mm between the nearest ends of two places. */
 export function betweenPlaces(p: NarrowPlace, q: NarrowPlace): number {

@@ -1,5 +1,5 @@
 import { type Closest, closestOfParts } from '../geometry/closest.ts';
-import { addGap, byWidth, type Gap } from '../geometry/gaps.ts';
+import { addGap, byWidthThenParts, type Gap, mergedGaps } from '../geometry/gaps.ts';
 import { distanceToPart, makePart, type Part } from '../geometry/parts.ts';
 import type { Polygon } from '../geometry/polygon.ts';
 import { add, distance, dot, lerp, type Point, scale, sub, unit } from '../geometry/vec.ts';
@@ -71,14 +71,16 @@ function makeAlcove(field: WaysField, { wall }: SceneOpening, left: Point, right
     makePart(wall.id, [farLeft, farRight]),
     makePart(wall.id, [farRight, right]),
   );
-  const gaps = field.gaps(limit).filter((gap) => gap.i !== wallAt && gap.j !== wallAt);
+  const others = field.gaps(limit).filter((gap) => gap.i !== wallAt && gap.j !== wallAt);
+  const own: Gap[] = [];
   const fresh = [wallAt, first, first + 1, first + 2, first + 3];
   fresh.forEach((i, k) => {
-    for (const j of field.grid.near(parts[i] as Part, limit)) if (j !== wallAt) addGap(parts, i, j, limit, gaps);
-    for (const j of fresh.slice(k + 1)) addGap(parts, i, j, limit, gaps);
+    for (const j of field.grid.near(parts[i] as Part, limit)) if (j !== wallAt) addGap(parts, i, j, limit, own);
+    for (const j of fresh.slice(k + 1)) addGap(parts, i, j, limit, own);
   });
   const source = add(lerp(left, right, 0.5), scale(out, 0.5));
-  return { source, ring: [left, right, farRight, farLeft], room: roomRound(field, source, parts, fresh), parts, gaps: gaps.sort(byWidth) };
+  const gaps = mergedGaps(others, own.sort(byWidthThenParts));
+  return { source, ring: [left, right, farRight, farLeft], room: roomRound(field, source, parts, fresh), parts, gaps };
 }
 
 /**

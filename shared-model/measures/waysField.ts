@@ -1,4 +1,4 @@
-import { addGap, byWidth, byWidthThenParts, findGaps, type Gap } from '../geometry/gaps.ts';
+import { addGap, byWidth, byWidthThenParts, findGaps, type Gap, mergedGaps, sortedGaps } from '../geometry/gaps.ts';
 import { PartGrid } from '../geometry/partGrid.ts';
 import { isInPart, makePart, type Part, partsOf } from '../geometry/parts.ts';
 import { type Box, boundingBox, contains, type Polygon } from '../geometry/polygon.ts';
@@ -120,7 +120,7 @@ export class WaysField {
   }
 
   private findGaps(limit: number): readonly Gap[] {
-    if (!this.base) return findGaps(this.parts, limit, this.grid).sort(byWidth);
+    if (!this.base) return sortedGaps(findGaps(this.parts, limit));
     const gaps = [...this.base.gaps(limit)];
     for (let i = this.base.parts.length; i < this.parts.length; i++)
       for (const j of this.grid.near(this.parts[i] as Part, limit)) if (j < i) addGap(this.parts, j, i, limit, gaps);
@@ -130,14 +130,19 @@ export class WaysField {
   /** True within the walls and in no piece at all. */
   isFloor(p: Point): boolean {
     if (!this.isOpenFloor(p)) return false;
-    const box = { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y };
-    return !this.grid.near(box, 0).some((index) => isInPart(this.parts[index] as Part, p.x, p.y));
+    around.length = 0;
+    this.grid.collect({ minX: p.x, minY: p.y, maxX: p.x, maxY: p.y }, 0, around);
+    for (let k = 0; k < around.length; k++) if (isInPart(this.parts[around[k] as number] as Part, p.x, p.y)) return false;
+    return true;
   }
 
   isInHollow(p: Point): boolean {
     return isInSome(this.hollows, p);
   }
 }
+
+/** Used again at each asking. */
+const around: number[] = [];
 
 /** What further obstacles are called: this, and which of them. */
 const EXTRA = 'extra:';
@@ -178,18 +183,7 @@ function gapsAfter(
       if (j === i || (isFresh.has(j) && j < i)) continue;
       addGap(parts, Math.min(i, j), Math.max(i, j), limit, found);
     }
-  return merged(stayed, found.sort(byWidthThenParts));
-}
-
-function merged(p: readonly Gap[], q: readonly Gap[]): Gap[] {
-  const all: Gap[] = [];
-  let k = 0;
-  for (const gap of p) {
-    for (; k < q.length && byWidthThenParts(q[k] as Gap, gap) < 0; k++) all.push(q[k] as Gap);
-    all.push(gap);
-  }
-  for (; k < q.length; k++) all.push(q[k] as Gap);
-  return all;
+  return mergedGaps(stayed, found.sort(byWidthThenParts));
 }
 
 /** mm: no disc in the room is wider, no straight line longer. */

@@ -67,6 +67,9 @@ interface Look {
 
 const looks = localValues<FrontLine, Look>();
 
+/** Used again for each front. */
+const parts: Part[] = [];
+
 /** A front's view and largest discs; kept, and shared with fields that only add or change things elsewhere. */
 function lookAt(field: WaysField, line: FrontLine, limit: number): Look {
   const { base } = field;
@@ -76,7 +79,8 @@ function lookAt(field: WaysField, line: FrontLine, limit: number): Look {
   const box = boundingBox([line.a, line.b]);
   const near = field.grid.near(box, limit);
   if (base && !near.some((index) => index >= base.parts.length)) return lookAt(base, line, limit);
-  const parts = near.map((index) => field.parts[index] as Part);
+  parts.length = 0;
+  for (const index of near) parts.push(field.parts[index] as Part);
   const view = viewFront(line, parts, limit, field.isOpenFloor);
   return known.set(line, { view, discs: largestDiscs(view) }, grownBox(box, limit));
 }
