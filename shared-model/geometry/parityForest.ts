@@ -94,8 +94,10 @@ export class ParityForest {
       loop[word] = (loop[word] as number) ^ (1 << (k & 31));
     }
     if (k === start) return;
-    this.from = Math.min(this.from, start >>> 5);
-    this.to = Math.max(this.to, ((k - 1) >>> 5) + 1);
+    const from = start >>> 5;
+    const to = ((k - 1) >>> 5) + 1;
+    if (from < this.from) this.from = from;
+    if (to > this.to) this.to = to;
   }
 
   /** Joins two parts by the path added. True when that closes a loop round at least one point but not round all space. */

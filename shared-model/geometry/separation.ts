@@ -1,6 +1,7 @@
 import type { Gap } from './gaps.ts';
 import { ParityForest } from './parityForest.ts';
 import type { Part } from './parts.ts';
+import { Scratch } from './scratch.ts';
 import type { Point } from './vec.ts';
 import { workDone } from './workDone.ts';
 
@@ -9,6 +10,8 @@ import { workDone } from './workDone.ts';
  * `points[k]` for `source` s: the gap, or null when nothing among the gaps cuts it off.
  */
 export type Separation = readonly (readonly (Gap | null)[])[];
+
+const space = new Scratch();
 
 /** Gaps that count as open. */
 export type IsExempt = (gap: Gap) => boolean;
@@ -44,19 +47,25 @@ export function separateEach(
 ): Separation[] {
   const forest = new ParityForest(parts.length, points);
   const cuts = sources.map((source) => new Cut(forest.order, forest.order.indexOf(source), points.length));
+  // Side by side: each is asked for once for every gap of its part.
+  const hubs = space.lengths('hubs', 2 * parts.length);
+  for (let k = 0; k < parts.length; k++) {
+    const { hub } = parts[k] as Part;
+    hubs[2 * k] = hub.x;
+    hubs[2 * k + 1] = hub.y;
+  }
   const close = (start: number, until: number, isExempt: IsExempt | null): number => {
     for (let k = start; k < gaps.length; k++) {
       const gap = gaps[k] as Gap;
       if (gap.width >= until) return k;
       if (isExempt?.(gap)) continue;
-      const p = (parts[gap.i] as Part).hub;
-      const q = (parts[gap.j] as Part).hub;
+      const { i, j, ax, ay, bx, by } = gap;
       workDone.links++;
       forest.startLink();
-      forest.addPath(p.x, p.y, gap.ax, gap.ay);
-      forest.addPath(gap.ax, gap.ay, gap.bx, gap.by);
-      forest.addPath(gap.bx, gap.by, q.x, q.y);
-      if (!forest.closeLoop(gap.i, gap.j)) continue;
+      forest.addPath(hubs[2 * i] as number, hubs[2 * i + 1] as number, ax, ay);
+      forest.addPath(ax, ay, bx, by);
+      forest.addPath(bx, by, hubs[2 * j] as number, hubs[2 * j + 1] as number);
+      if (!forest.closeLoop(i, j)) continue;
       let isOpen = false;
       for (const one of cuts) isOpen = one.close(forest, gap) || isOpen;
       if (!isOpen) return gaps.length;

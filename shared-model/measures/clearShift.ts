@@ -3,7 +3,7 @@ import { boundingBox } from '../geometry/polygon.ts';
 import { add, length, type Point } from '../geometry/vec.ts';
 import { reachesOutside } from '../geometry/withinRing.ts';
 import type { Scene, SceneBody } from '../scene/types.ts';
-import { cachedParts, canClash } from './overlaps.ts';
+import { boxOf, cachedParts, canClash } from './overlaps.ts';
 
 /** mm: closer than this counts as touching */
 const TOUCHING = 1;
@@ -47,10 +47,10 @@ function isClear(scene: Scene, body: SceneBody, by: Point, group: readonly Scene
   const moved = partsOf(body).map((part) => part.map((p) => add(p, by)));
   if (scene.room.isSound && reachesOutside(scene.room.outline, moved, TOUCHING)) return false;
   const box = boundingBox(moved.flat());
+  // The boxes first: of hundreds of things few are near.
   return scene.bodies.every((other) => {
-    if (group.includes(other) || !canClash(body, other)) return true;
-    const its = boundingBox(other.footprint);
+    const its = boxOf(other);
     if (its.minX >= box.maxX || its.maxX <= box.minX || its.minY >= box.maxY || its.maxY <= box.minY) return true;
-    return !overlapsBy(moved, partsOf(other), TOUCHING);
+    return group.includes(other) || !canClash(body, other) || !overlapsBy(moved, partsOf(other), TOUCHING);
   });
 }
