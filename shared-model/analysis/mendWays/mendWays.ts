@@ -8,6 +8,7 @@ import type { Report } from '../report.ts';
 import { RunningAnalysis } from '../running.ts';
 import { mustsOf } from '../soundFixes.ts';
 import { type Layout, totalOf } from './layout.ts';
+import { oneAlone } from './oneAlone.ts';
 import { type NewMust, Search, type SearchProgress } from './search.ts';
 import { frontKey, type Short, Stage } from './stage.ts';
 import { tighten } from './tighten.ts';
@@ -99,6 +100,8 @@ const MOST = 3;
 const LOOKS = 10_000;
 /** For places on the grid: fewer when something is found already. */
 const GRID_LOOKS = { found: 1_000, none: 3_000 };
+/** For one of the pieces alone, where several were found. */
+const ALONE_LOOKS = 1_000;
 
 /**
  * Looks for the smallest change of places after which every way is as wide as `way/width` and `way/narrow` ask and no
@@ -112,7 +115,10 @@ const GRID_LOOKS = { found: 1_000, none: 3_000 };
  *    move, square to the first, may follow (`Moves.second`). Only pieces that have a part in what is wrong are moved, which
  *    loses nothing (see `Search`). What is found here is minimal: no layout of the tree holds with a smaller total.
  * 2. The same with the places of a 100 mm grid, for a counted number of looks, and only for a smaller total.
- * 3. What was found, made shorter in steps of down to 1 mm as long as it holds (`tighten`).
+ * 3. Where several pieces move in what was found: each of them alone on a 40 mm grid, for a counted number of looks
+ *    (`oneAlone`), and only for a smaller total.
+ * 4. Where only what must be is asked for: the same for all that is asked, if that moves less.
+ * What is found is each time made shorter in steps of down to 1 mm as long as it holds (`tighten`).
  * Every answer has passed a whole `analyse`: no must that was not there before, no way short. Ways left as they are need
  * not be mended, but get no worse.
  *
@@ -128,22 +134,22 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
   const keep = new Set(options.keep);
   const isLeast = options.only === 'must';
   const access = isLeast ? leastOf(classroom.access) : classroom.access;
-  const whole = new Stage(classroom, arrangement.id, keep, (front) => (left.has(front) ? 'before' : null), access);
-  const short = whole.shortIn(whole.sceneAt(new Map()));
+  const asked = new Stage(classroom, arrangement.id, keep, (front) => (left.has(front) ? 'before' : null), access);
+  const short = asked.shortIn(asked.sceneAt(new Map()));
   if (short.length === 0) return { end: 'fine' };
-  if (whole.free.length === 0) return { end: 'nothing-free' };
-  const held = whole.shortIn(whole.sceneAt(new Map(), new Set(whole.free.map(({ id }) => id))));
+  if (asked.free.length === 0) return { end: 'nothing-free' };
+  const held = asked.shortIn(asked.sceneAt(new Map(), new Set(asked.free.map(({ id }) => id))));
   const isHeld = ({ key }: Short): boolean => held.some((other) => other.key === key);
   const narrowest =
     options.only === 'narrowest'
       ? narrowestOf(
-          whole,
+          asked,
           short.filter((one) => !isHeld(one)),
         )
       : null;
   if (held.length > 0 && !narrowest) return { end: 'fixed', held: held.map(({ label, width, between }) => ({ label, width, between })) };
   const enoughFor = (front: string): number | 'before' | null => (narrowest?.fronts.has(front) ? narrowest.enough : 'before');
-  const stage = narrowest ? new Stage(classroom, arrangement.id, keep, enoughFor) : whole;
+  const stage = narrowest ? new Stage(classroom, arrangement.id, keep, enoughFor) : asked;
 
   // Which place it is, is told before the work begins.
   if (narrowest) yield { looks: 0, total: 0, place: narrowest.place, best: null };
@@ -167,14 +173,34 @@ export function* mendWays(classroom: Classroom, options: MendOptions = {}): Gene
     const tight = yield* tell(tighten(search, layout), first);
     return newMust(tight) === null ? foundAt(tight) : foundAt(layout);
   };
-  const best = exact.end === 'found' ? yield* tightened(exact.layout) : null;
+  let best = exact.end === 'found' ? yield* tightened(exact.layout) : null;
   const gridLooks = options.gridLooks ?? (best ? GRID_LOOKS.found : GRID_LOOKS.none);
   const grid = yield* tell(search.run({ looks: gridLooks, below: best ? best.total - 1 : Infinity, hasGrid: true }), best);
-  if (grid.end === 'found') return yield* tightened(grid.layout);
-  if (best) return { ...best, looks: search.looks };
-  if (exact.end === 'looks') return { end: 'looks', total: exact.total, most, looks: search.looks };
-  return { end: 'all', most, looks: search.looks };
+  if (grid.end === 'found') best = yield* tightened(grid.layout);
+  if (best && best.moves.length > 1) {
+    const units = best.moves.map(({ piece }) => piece);
+    const limits = { below: best.total - 1, looks: options.gridLooks ?? ALONE_LOOKS };
+    const alone = yield* tell(
+      oneAlone(search, units, limits, (layout) => newMust(layout) === null),
+      best,
+    );
+    if (alone) best = yield* tightened(alone);
+  }
+  // What widens all as asked widens it as it must be: never less is moved for that than for this.
+  const whole = access === classroom.access ? null : yield* tell(mendWays(classroom, inFull(options)), best, search.looks);
+  const looks = (): number => search.looks + (whole && 'looks' in whole ? whole.looks : 0);
+  if (whole?.end === 'found' && whole.total < (best?.total ?? Infinity)) best = yield* tightened(layoutOf(whole.moves));
+  if (best) return { ...best, looks: looks() };
+  if (exact.end === 'looks') return { end: 'looks', total: exact.total, most, looks: looks() };
+  return { end: 'all', most, looks: looks() };
 }
+
+function inFull({ only: _, ...options }: MendOptions): MendOptions {
+  return options;
+}
+
+const layoutOf = (moves: readonly MendMove[]): Layout =>
+  new Map(moves.map(({ piece, from, to }) => [piece, { x: to.x - from.x, y: to.y - from.y }]));
 
 const askedOfWays: ReadonlySet<string> = new Set(['way/width', 'way/narrow']);
 
@@ -188,11 +214,11 @@ function leastOf(access: Classroom['access']): Classroom['access'] {
 /** Steps of one search after the other, with what is known beside them. What was told of the first is not taken back by a second. */
 function tellAll(place: NarrowestPlace | null) {
   let far = 0;
-  return function* <T>(work: Generator<SearchProgress, T>, best: Found | null): Generator<MendProgress, T> {
+  return function* <T>(work: Generator<SearchProgress, T>, best: Found | null, looksBefore = 0): Generator<MendProgress, T> {
     for (let step = work.next(); ; step = work.next()) {
       if (step.done) return step.value;
       far = Math.max(far, step.value.total);
-      yield { ...step.value, total: far, place, best };
+      yield { looks: looksBefore + step.value.looks, total: far, place, best };
     }
   };
 }
