@@ -12,7 +12,7 @@ export const matGrounds = (
 ): readonly unknown[] => [room.corners, room.openings, room.fixtures, access, floorWork.mat, floorWork.gap, pieces];
 
 /** Rises when a proof would come out otherwise for the same room, so that none is taken over from before. */
-const RECKONING = 2;
+const RECKONING = 3;
 
 /** The same for grounds that read the same, also after the page was loaded again. */
 export const groundsKey = (grounds: readonly unknown[]): string => contentKey([RECKONING, grounds]);

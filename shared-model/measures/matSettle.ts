@@ -1,4 +1,5 @@
 import type { PackingCell } from '../geometry/packingCells.ts';
+import { PairsApart } from '../geometry/pairsApart.ts';
 import type { Picker, PickLimit } from '../geometry/pickMost.ts';
 import { shuffled } from '../geometry/seededRandom.ts';
 import { type Tile, type TilePlace, tileRing } from '../geometry/tile.ts';
@@ -98,13 +99,20 @@ class Settling {
       const cells = ground.cells.of(window);
       this.lower(cells.length);
       if (this.isDone()) return;
+      const pairs = new PairsApart(cells.length);
       const limits = ground.limits.of(cells);
-      if (isFresh) yield* this.inParts(cells, limits);
+      for (const limit of limits) pairs.add(limit);
+      if (isFresh) yield* this.inParts(cells, limits, pairs);
       isFresh = false;
       if (this.isDone()) return;
       const asked = this.most;
       const others = avoided.map((chosen) => ({ members: indicesOf(chosen, cells), most: chosen.length - 1 }));
-      const { members, bound } = ground.pick.enough({ count: cells.length, limits: [...limits, ...others], atLeast: asked, nodes });
+      const { members, bound } = ground.pick.enough({
+        count: cells.length,
+        limits: [...pairs.widened(limits), ...others],
+        atLeast: asked,
+        nodes,
+      });
       if (others.length === 0) this.lower(bound);
       yield this.settled();
       if (this.isDone()) return;
@@ -127,10 +135,10 @@ class Settling {
   }
 
   /** Forbids what choices drawn from the best choice in parts would shut, for as long as that lowers it; adds to the limits. */
-  private *inParts(cells: readonly PackingCell[], limits: PickLimit[]): Generator<Settled> {
+  private *inParts(cells: readonly PackingCell[], limits: PickLimit[], pairs: PairsApart): Generator<Settled> {
     const { pick } = this.ground;
     const cores = cells.map((cell) => coveredBy(cell, this.ground.tile));
-    const parts = pick.parts(cells.length, limits);
+    const parts = pick.parts(cells.length, pairs.widened(limits));
     try {
       let least = Infinity;
       for (let round = 0, idle = 0; round < PART_ROUNDS && idle < IDLE_ROUNDS; round++) {
@@ -142,9 +150,12 @@ class Settling {
         idle = total > least - GAIN ? idle + 1 : 0;
         least = Math.min(least, total);
         const before = limits.length;
+        limits.push(...pairs.brokenBy(shares, WORTH));
         for (let draw = 0; draw < DRAWS; draw++) if (this.forbidOne(cells, cores, shares, limits)) idle = 0;
         if (limits.length === before) return;
-        parts.add(limits.slice(before));
+        const fresh = limits.slice(before);
+        for (const limit of fresh) pairs.add(limit);
+        parts.add(fresh);
       }
     } finally {
       parts.end();
