@@ -1,5 +1,5 @@
 import { add, turn } from '#model/geometry/vec.ts';
-import { chairSize, CHAIR_OUT as OUT } from '#model/measures/chairs.ts';
+import { chairSize, chairsShown, CHAIR_OUT as OUT } from '#model/measures/chairs.ts';
 import type { Piece, Side } from '#model/schema/types.ts';
 import type { TurnedBox } from './box.ts';
 
@@ -13,7 +13,7 @@ export function chairsOf(table: Piece): TurnedBox[] {
     ['right', d, (along) => ({ x: w / 2 + OUT, y: along - d / 2 }), 90],
   ];
   return sides.flatMap(([side, long, place, facing]) => {
-    const count = table.seatSides[side] ?? 0;
+    const count = chairsShown(table.seatSides[side] ?? 0);
     const size = chairSize(long, count);
     return Array.from({ length: count }, (_, i): TurnedBox => {
       const local = place(((i + 0.5) * long) / count);

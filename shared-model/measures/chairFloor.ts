@@ -3,14 +3,14 @@ import { add, lerp, scale, sub, unit } from '../geometry/vec.ts';
 import { keptWith } from '../scene/kept.ts';
 import type { SceneBody } from '../scene/types.ts';
 import type { Side } from '../schema/types.ts';
-import { CHAIR_OUT, chairSize } from './chairs.ts';
+import { CHAIR_OUT, chairSize, chairsShown } from './chairs.ts';
 
 const sides: readonly Side[] = ['front', 'back', 'left', 'right'];
 
 /** The floor that the chairs counted at a table take beside it: what is under it is the table's. One ring a chair. */
 export const chairFloor = keptWith((table: SceneBody): readonly Polygon[] =>
   sides.flatMap((side) => {
-    const count = table.piece?.seatSides[side] ?? 0;
+    const count = chairsShown(table.piece?.seatSides[side] ?? 0);
     const { a, b, outward } = table.edges[side];
     const size = chairSize(side === 'front' || side === 'back' ? table.width : table.depth, count);
     const half = scale(unit(sub(b, a)), size / 2);

@@ -90,6 +90,12 @@ describe('the floor that counts, item by item', () => {
     expect(off({ front: 1 }, [own])).toBeCloseTo(0.72 + 0.34 * 0.26, 9);
     expect(chairs({ front: 2 })?.items.map(({ label }) => label)).toEqual(expect.arrayContaining(['chairs at table t1']));
   });
+  it('takes no more of them on a side than could stand there, so that a slip of the keys holds nobody up', () => {
+    const seatSides = { front: 10_000, back: 10_000, left: 10_000, right: 10_000 };
+    const table = { id: 't1', kind: 'table', x: 3000, y: 2500, width: 1200, depth: 600, seatSides } as const;
+    const { counted } = measures({ ruleSet: 'us-cfoc', pieces: [table] }).floorPlaces();
+    expect(counted?.items.filter(({ label }) => label === 'chairs at table t1').length).toBe(4 * 30);
+  });
   // Maryland, COMAR 13A.17.05.03 (row C16): loose children's tables and chairs and an adult's rocking chair count as floor.
   it('leaves them where the text counts them in', () => {
     const piece = { id: 't1', kind: 'table', x: 3000, y: 2500, width: 1200, depth: 600, seatSides: { front: 2 } } as const;
