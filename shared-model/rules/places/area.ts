@@ -27,6 +27,7 @@ export const area = defineRule({
   messages: {
     over: `{children} children need {need} of floor under the rule of {rule}; {counted} of {inside} counts, enough for {places}.{notes} ${notAdvice}`,
     later: `From {from} {children} children need {need} of floor under the rule of {rule}; {counted} counts, enough for {places}.{notes} ${notAdvice}`,
+    laterMore: `From {from} {children} children need {need} of floor under the rule of {rule}; {counted} counts, enough for {places}. Most is asked from {worstFrom}: {worst} children need {worstNeed}.{notes} ${notAdvice}`,
     depends: `The rule of {rule} leaves open whether some floor counts: {counted} at least, {most} at most, and {children} children need {need}.{notes} ${notAdvice}`,
     laterDepends: `From {from} {children} children need {need}; the rule of {rule} leaves open whether {counted} or {most} counts.{notes} ${notAdvice}`,
     notTold: `How many children the floor takes cannot be reckoned yet. ${notAdvice}`,
@@ -61,11 +62,16 @@ const notTold = (missing: readonly string[]): RuleFinding => ({
   missing,
 });
 
-/** The first date on which the floor is too small; without one, the first on which it cannot be told. */
+/** The first date on which the floor is too small, with the one on which most is asked; without one, the first on which it cannot be told. */
 function judgeYear(floor: FloorPlaces, counted: CountedFloor, year: readonly YearPlaces[]): RuleFinding[] {
   const found = year.flatMap((line) => (line.need ? judgeOne(floor, counted, line.need, line) : []));
-  const first = found.find((finding) => finding.outcome === 'problem') ?? found[0];
-  return first ? [first] : [];
+  const first = found.find((finding) => finding.outcome === 'problem');
+  if (!first) return found.slice(0, 1);
+  const asked = year.flatMap(({ from, children, need }) => (need ? [{ from, children, need: need.need }] : []));
+  const most = asked.reduce((worst, one) => (one.need > worst.need + EXACT ? one : worst));
+  if (!(most.need > (first.needed?.value ?? Infinity) + EXACT)) return [first];
+  const more = { worst: most.children, worstFrom: sayDate(most.from), worstNeed: m2(most.need) };
+  return [{ ...first, messageKey: 'laterMore', data: { ...first.data, ...more } }];
 }
 
 /** Judges the children now (`later` null) or from a date on. */

@@ -304,5 +304,16 @@ describe('what a finding must not go without', () => {
       { children: { groups: [group(1)] }, enrolment: [{ from: '2027-04-01', groups: [group(14)] }] },
       /^From 1 April 2027 14 children/,
     ],
+    [
+      'the date with the most',
+      {
+        children: { groups: [group(1)] },
+        enrolment: [
+          { from: '2027-04-01', groups: [group(14)] },
+          { from: '2027-09-01', groups: [group(16)] },
+        ],
+      },
+      /^From 1 April 2027 14 children .+ Most is asked from 1 September 2027: 16 children need 36\.80 m²\./,
+    ],
   ])('%s', (_, change, words) => expect(message(change)).toMatch(words));
 });

@@ -122,12 +122,22 @@ testRule(area, {
       findings: [{ messageKey: 'over', measured: 30, needed: 30.66 }],
     },
     {
-      name: 'too many from a date on, the first such date',
+      name: 'too many from a date on, the first such date, and the one with the most',
       classroom: room('england', 10, {
         enrolment: [
           { from: '2027-09-01', groups: [group(15)] },
           { from: '2027-04-01', groups: [group(14)] },
           { from: '2027-01-01', groups: [group(13)] },
+        ],
+      }),
+      findings: [{ messageKey: 'laterMore', severity: 'must', measured: 30, needed: 32.2 }],
+    },
+    {
+      name: 'too many from a date on, and fewer after it',
+      classroom: room('england', 10, {
+        enrolment: [
+          { from: '2027-09-01', groups: [group(13)] },
+          { from: '2027-04-01', groups: [group(14)] },
         ],
       }),
       findings: [{ messageKey: 'later', severity: 'must', measured: 30, needed: 32.2 }],
