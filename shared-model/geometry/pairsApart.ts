@@ -21,8 +21,7 @@ export class PairsApart {
   /** Takes in a limit; only those of one say something of pairs. */
   add({ members, most }: PickLimit): void {
     if (most !== 1) return;
-    const all = new Uint32Array(this.words);
-    for (const k of members) setBit(all, k);
+    const all = this.setOf(members);
     for (const k of members) {
       const mine = this.apart[k] as Uint32Array;
       for (let w = 0; w < this.words; w++) mine[w] = (mine[w] as number) | (all[w] as number);
@@ -30,15 +29,18 @@ export class PairsApart {
     }
   }
 
-  /** The limits, those of one widened by whatever goes with none of their members; no two of them the same. */
+  /**
+   * The limits, each widened by what may be added to it with nothing lost: to those of one whatever goes with none of their
+   * members, to the others whatever leaves, when it is chosen, one fewer of them free. No two of them the same.
+   */
   widened(limits: readonly PickLimit[]): PickLimit[] {
     const seen = new Set<string>();
-    return limits.flatMap((limit): PickLimit[] => {
-      const wide = limit.most === 1 ? { members: this.widest(limit.members), most: 1 } : limit;
-      const key = `${wide.most}: ${wide.members.join()}`;
+    return limits.flatMap(({ members, most }): PickLimit[] => {
+      const wide = most === 1 ? this.widest(members) : most > 1 ? this.lifted(members, most) : members;
+      const key = `${most}: ${wide.join()}`;
       if (seen.has(key)) return [];
       seen.add(key);
-      return [wide];
+      return [{ members: wide, most }];
     });
   }
 
@@ -74,19 +76,105 @@ export class PairsApart {
     return all.sort((p, q) => p - q);
   }
 
+  /**
+   * Members of a limit of several, and things of which each leaves, when it is chosen, no more than `most` - 1 of the
+   * members free: those it goes with are then no more than so many sets of which any two do not go together. Ascending.
+   */
+  private lifted(members: readonly number[], most: number): number[] {
+    const all = this.setOf(members);
+    const lifted = [...members];
+    // Choices of `most` members: what goes with all of one of them is not added. Few of them tell of nearly all that is not.
+    const whole: Uint32Array[] = [];
+    for (const { k } of this.byHits(all)) {
+      const mine = this.apart[k] as Uint32Array;
+      if (whole.some((choice) => !meets(choice, mine))) continue;
+      const free = all.slice();
+      for (let w = 0; w < this.words; w++) free[w] = (free[w] as number) & ~(mine[w] as number);
+      const choice = this.choiceOf(free, most);
+      if (choice) whole.push(choice);
+      else if (this.isInSets(free, most - 1)) {
+        lifted.push(k);
+        setBit(all, k);
+      }
+    }
+    return lifted.sort((p, q) => p - q);
+  }
+
+  /** Things outside a set that do not go with some of it, those first that go with the fewest. */
+  private byHits(all: Uint32Array): { readonly k: number; readonly hits: number }[] {
+    const found: { k: number; hits: number }[] = [];
+    for (let k = 0; k < this.count; k++) {
+      const hits = hasBit(all, k) ? 0 : this.countShared(all, k);
+      if (hits > 0) found.push({ k, hits });
+    }
+    return found.sort((p, q) => q.hits - p.hits || p.k - q.k);
+  }
+
+  /** So many of a set that all go together, taken one after the other, those first that leave most; null: not found. */
+  private choiceOf(set: Uint32Array, most: number): Uint32Array | null {
+    const left = set.slice();
+    const choice = new Uint32Array(this.words);
+    for (let taken = 0; taken < most; taken++) {
+      const next = this.loneliest(left);
+      if (next === null) return null;
+      setBit(choice, next);
+      clearBit(left, next);
+      const mine = this.apart[next] as Uint32Array;
+      for (let w = 0; w < this.words; w++) left[w] = (left[w] as number) & ~(mine[w] as number);
+    }
+    return choice;
+  }
+
+  /** True when the set was found to be no more than so many sets of which any two do not go together. */
+  private isInSets(set: Uint32Array, most: number): boolean {
+    const left = set.slice();
+    for (let count = 0; count < most; count++) {
+      const first = this.loneliest(left);
+      if (first === null) return true;
+      const rest = left.slice();
+      for (let next: number | null = first; next !== null; next = this.friendliest(rest)) {
+        clearBit(left, next);
+        this.narrow(rest, next);
+      }
+    }
+    return left.every((word) => word === 0);
+  }
+
+  /** Of those left the one that the fewest of the others do not go with. */
+  private loneliest(left: Uint32Array): number | null {
+    let best: number | null = null;
+    let least = Infinity;
+    this.each(left, (k) => {
+      const beside = this.countShared(left, k);
+      if (beside >= least) return;
+      least = beside;
+      best = k;
+    });
+    return best;
+  }
+
   /** Of those left the one that leaves most of the others. */
   private friendliest(left: Uint32Array): number | null {
     let best: number | null = null;
     let most = -1;
-    for (let w = 0; w < this.words; w++)
-      for (let word = left[w] as number; word !== 0; word &= word - 1) {
-        const k = w * 32 + 31 - Math.clz32(word & -word);
-        const leaves = this.countShared(left, k);
-        if (leaves <= most) continue;
-        most = leaves;
-        best = k;
-      }
+    this.each(left, (k) => {
+      const leaves = this.countShared(left, k);
+      if (leaves <= most) return;
+      most = leaves;
+      best = k;
+    });
     return best;
+  }
+
+  private each(set: Uint32Array, visit: (k: number) => void): void {
+    for (let w = 0; w < this.words; w++)
+      for (let word = set[w] as number; word !== 0; word &= word - 1) visit(w * 32 + 31 - Math.clz32(word & -word));
+  }
+
+  private setOf(members: readonly number[]): Uint32Array {
+    const set = new Uint32Array(this.words);
+    for (const k of members) setBit(set, k);
+    return set;
   }
 
   private beside(members: readonly number[]): Uint32Array {
@@ -115,6 +203,11 @@ const clearBit = (bits: Uint32Array, k: number): void => {
   bits[k >>> 5] = (bits[k >>> 5] as number) & ~(1 << (k & 31));
 };
 const hasBit = (bits: Uint32Array, k: number): boolean => (((bits[k >>> 5] as number) >>> (k & 31)) & 1) === 1;
+
+const meets = (p: Uint32Array, q: Uint32Array): boolean => {
+  for (let w = 0; w < p.length; w++) if (((p[w] as number) & (q[w] as number)) !== 0) return true;
+  return false;
+};
 
 /** Ones of a word of 32 bits: added up by twos, fours and eights. */
 function countBits(word: number): number {
