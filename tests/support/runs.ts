@@ -2,7 +2,7 @@
 const isProof = process.env.LOWSHELF_PROOF === '1';
 
 /** How many cases: the only place that tells the short form of a test from the long one. */
-export const runs = (short: number, long: number): number => (isProof ? long : short);
+export const runs = <T>(short: T, long: T): T => (isProof ? long : short);
 
 /** ms that a loop over many cases may take, on a machine busy with other things as well. */
 export const patience = runs(300_000, 2_400_000);
