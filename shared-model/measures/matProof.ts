@@ -54,7 +54,8 @@ const SEED = 5;
  *
  * Places are looked at in cells. What every mat of a cell covers, a little less than a mat, cannot be shared by two; and
  * where it shuts a way by itself, the cell is out. What shuts a way together with others (parts drawn in as far as they
- * still do, each with those beside it that do as well in its place) is no choice for whatever covers as much. So where no choice of so many cells keeps these limits (linear
+ * still do, each with those beside it that do as well in its place) is no choice for whatever covers as much. What these
+ * limits tell of pairs makes wider ones of them (`PairsApart`). So where no choice of so many cells keeps them (linear
  * programme, then the mixed-integer one), so many mats do not lie. Where a choice can be laid it is a better count; where
  * it cannot, its cells are cut smaller. If a few rounds do not settle it, small parts of the floor are settled first: what
  * each holds at most limits the whole. The same room gives the same answer on every device.
