@@ -162,7 +162,9 @@ describe('a mend of what must be, in small random rooms', () => {
     'leaves no way narrower than it must be, brings no must, and moves no more than one that widens all as asked',
     () => {
       let found = 0;
-      for (let seed = 1; seed <= (isLong ? 2 * ROOMS : ROOMS); seed++) {
+      // In room 72 the tree for all that is asked leads, made shorter, to less than the tree for what must be does.
+      const seeds = Array.from({ length: isLong ? 2 * ROOMS : ROOMS }, (_, i) => i + 1);
+      for (const seed of isLong ? seeds : [...seeds, 72]) {
         const room = smallRoom(seed);
         const classroom = { ...room, access: { ...room.access, required: false } };
         const mend = run(classroom, 'must');

@@ -65,6 +65,47 @@ describe('pairs that do not go together', () => {
     ]);
   });
 
+  it('add to a limit of several what leaves one fewer of its members free, and nothing else', () => {
+    // 3 goes with 2 alone of the first; 4 goes with 1 and 2, so that all three may be chosen.
+    const limits: PickLimit[] = [
+      { members: [0, 1, 2], most: 2 },
+      { members: [0, 3], most: 1 },
+      { members: [1, 3], most: 1 },
+      { members: [0, 4], most: 1 },
+    ];
+    expect(known(5, limits).widened(limits)[0]).toEqual({ members: [0, 1, 2, 3], most: 2 });
+    // Halves of 0, 1 and 3 beside all of 2 keep the first ones.
+    const without4 = limits.slice(0, 3);
+    expect(best(4, without4)).toBeCloseTo(2.5, 6);
+    expect(best(4, known(4, without4).widened(without4))).toBeCloseTo(2, 6);
+  });
+
+  it('add nothing where taking one after the other finds no choice as large as there is', () => {
+    const apart = [
+      [0, 4],
+      [0, 6],
+      [0, 7],
+      [0, 8],
+      [0, 9],
+      [1, 3],
+      [1, 5],
+      [1, 7],
+      [2, 7],
+      [2, 9],
+      [3, 6],
+      [3, 7],
+      [4, 9],
+      [5, 7],
+      [5, 8],
+      [6, 8],
+    ];
+    const three = { members: [0, 1, 2, 3, 4, 5, 6, 7, 8], most: 3 };
+    const limits: PickLimit[] = [three, ...apart.map((members) => ({ members, most: 1 }))];
+    const wide = known(10, limits).widened(limits);
+    expect(wide[0]).toEqual(three);
+    expect(choices(10, wide)).toEqual(choices(10, limits));
+  });
+
   it.each([1, 2, 3, 4, 5, 6, 7, 8])(
     'seed %i: the same choices keep the widened limits as kept the first, and parts take no more',
     (seed) => {
