@@ -1,5 +1,6 @@
 import type { Part } from './parts.ts';
 import type { Box } from './polygon.ts';
+import { sortFew } from './sortFew.ts';
 
 /** mm: about one piece and the way beside it. */
 const CELL = 1500;
@@ -146,7 +147,7 @@ export class PartGrid {
   }
 }
 
-/** Short lists, which are nearly in order, are sorted in place: the engine's own sort makes two more of each. */
+/** Short lists are nearly in order. */
 const SHORT = 48;
 
 function sortFrom(list: number[], first: number): void {
@@ -155,10 +156,5 @@ function sortFrom(list: number[], first: number): void {
     for (const index of rest) list.push(index);
     return;
   }
-  for (let k = first + 1; k < list.length; k++) {
-    const index = list[k] as number;
-    let at = k;
-    for (; at > first && (list[at - 1] as number) > index; at--) list[at] = list[at - 1] as number;
-    list[at] = index;
-  }
+  sortFew(list, first, list.length);
 }

@@ -1,6 +1,7 @@
 import type { Gap } from './gaps.ts';
 import type { Part } from './parts.ts';
 import type { Box } from './polygon.ts';
+import { sortFew } from './sortFew.ts';
 import type { Point } from './vec.ts';
 import { workDone } from './workDone.ts';
 
@@ -217,13 +218,7 @@ function eventsOf(list: Float64Array, size: number, reach: number): number {
     const s = s1 + ((s2 - s1) * h1) / (h1 - h2);
     if (s > SAME && s < reach) events[count++] = s;
   }
-  // A few, nearly in order: the engine's own sort costs more.
-  for (let k = 1; k < count; k++) {
-    const at = events[k] as number;
-    let j = k;
-    for (; j > 0 && (events[j - 1] as number) > at; j--) events[j] = events[j - 1] as number;
-    events[j] = at;
-  }
+  sortFew(events, 0, count);
   return count;
 }
 

@@ -1,5 +1,6 @@
 import { blockedBetween, type FrontLine, lengthOf, pointBefore, type SeenPart, seePart, tangentDiameter } from './frontLine.ts';
 import type { Part } from './parts.ts';
+import { sortFew } from './sortFew.ts';
 import type { Point } from './vec.ts';
 import { workDone } from './workDone.ts';
 
@@ -106,13 +107,7 @@ function marksAlong({ seen, length }: FrontView): number[] {
     if (lowFrom > 0 && lowFrom < length) marks.push(lowFrom);
     if (lowTo > 0 && lowTo < length) marks.push(lowTo);
   }
-  // A few: the engine's own sort makes lists of its own.
-  for (let k = 1; k < marks.length; k++) {
-    const mark = marks[k] as number;
-    let at = k;
-    for (; at > 0 && (marks[at - 1] as number) > mark; at--) marks[at] = marks[at - 1] as number;
-    marks[at] = mark;
-  }
+  sortFew(marks, 0, marks.length);
   let count = 1;
   for (let k = 1; k < marks.length; k++) if ((marks[k] as number) > (marks[count - 1] as number)) marks[count++] = marks[k] as number;
   marks.length = count;
